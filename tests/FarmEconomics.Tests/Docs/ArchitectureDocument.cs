@@ -12,8 +12,6 @@ internal static class ArchitectureDocument
 {
     private const string Library = "FarmEconomics";
 
-    private static readonly string[] Seen = ["FarmEconomics", "FarmEconomics.Files", "FarmEconomics.Reports", "FarmEconomics.Solver", "FarmEconomics.Notebooks", "FarmEconomics.Page"];
-
     private const string Before = """
         # Architecture
 
@@ -56,7 +54,7 @@ internal static class ArchitectureDocument
     internal static string Write()
     {
         SortedSet<(string From, string To)> arrows = [];
-        foreach (string project in Seen)
+        foreach (string project in HouseRooms.Assemblies)
         {
             foreach ((string from, string to) in NamespaceUses.Of(Path.Combine(AppContext.BaseDirectory, $"{project}.dll")).Keys)
             {
@@ -65,7 +63,7 @@ internal static class ArchitectureDocument
         }
 
         string[] projects = [.. Directory.EnumerateFiles(Path.Combine(Repository.Root, "src"), "*.csproj", SearchOption.AllDirectories)];
-        foreach (string file in projects.Where(file => !Seen.Contains(Path.GetFileNameWithoutExtension(file))).Order(StringComparer.Ordinal))
+        foreach (string file in projects.Where(file => !HouseRooms.Assemblies.Contains(Path.GetFileNameWithoutExtension(file))).Order(StringComparer.Ordinal))
         {
             foreach (XElement reference in XDocument.Load(file).Descendants("ProjectReference"))
             {
@@ -124,7 +122,7 @@ internal static class ArchitectureDocument
         return false;
     }
 
-    private static string Node(string name) => HouseRooms.Of(name) is { } room ? room : Seen.Where(project => project != Library).FirstOrDefault(project => name == project || name.StartsWith(project + ".", StringComparison.Ordinal)) ?? name;
+    private static string Node(string name) => HouseRooms.Of(name) is { } room ? room : HouseRooms.Assemblies.Where(project => project != Library).FirstOrDefault(project => name == project || name.StartsWith(project + ".", StringComparison.Ordinal)) ?? name;
 
     private static string Short(string node) => node[(node.IndexOf('.', StringComparison.Ordinal) + 1)..];
 }

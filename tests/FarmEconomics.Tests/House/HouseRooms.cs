@@ -12,6 +12,10 @@ internal static class HouseRooms
     internal static IReadOnlyList<string> All { get; } =
         [.. Library, "FarmEconomics.Files", "FarmEconomics.Reports", "FarmEconomics.Notebooks", "FarmEconomics.Page"];
 
+    /// <summary>The built assemblies that are looked into.</summary>
+    internal static IReadOnlyList<string> Assemblies { get; } =
+        ["FarmEconomics", "FarmEconomics.Files", "FarmEconomics.Reports", "FarmEconomics.Solver", "FarmEconomics.Notebooks", "FarmEconomics.Page"];
+
     internal static bool IsOfTheLibrary(string room) => Library.Contains(room);
 
     /// <summary>The room a namespace is in; none where it is in none.</summary>
