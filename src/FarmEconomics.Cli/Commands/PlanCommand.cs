@@ -270,9 +270,9 @@ internal static class PlanCommand
             Console.Out.WriteLine(VarianceWords.Crops(variances).ToPlainText());
         }
 
-        if (outlook.CostsUnknown is { } why)
+        if (PlanWords.SalesAlone(outlook) is { } caution)
         {
-            Console.Out.WriteLine(TextLines.Of($"This counts sales alone, since {why}: crops that cost much or take many hours look better here than they are."));
+            Console.Out.WriteLine(TextLines.Of(caution));
         }
 
         Console.Out.WriteLine(PlanWords.Cash(outlook, credit, season.Notation).ToPlainText());

@@ -34,7 +34,7 @@ internal sealed class NextYearWords(ShownPlan plan)
     {
         { Source: PlanSource.Best, Chosen: null, Mix: { } mix } =>
             $"{Phrase.Sentence(ConflictWords.AtOdds(mix, notation))} Shown here are the plantings of {plan.Farm.Season.CropYear} again.",
-        { Source: PlanSource.Best, Mix: { } mix } => $"{Unknown()}{Changes()} {PlanWords.Dearest(mix, notation, plan.Limits)}",
+        { Source: PlanSource.Best, Mix: { } mix } => $"{SalesAlone()}{Changes()} {PlanWords.Dearest(mix, notation, plan.Limits)}",
         { Source: PlanSource.Records } => $"It stands in plan.csv and plan_sales.csv. {Changes()}",
         _ when !plan.HasSolver =>
             "This computer has no solver, so no best mix was looked for; the season's sowings stand a year later, at the yields your seasons let expect.",
@@ -155,11 +155,7 @@ internal sealed class NextYearWords(ShownPlan plan)
         }
     }
 
-    /// <summary>What a best mix by sales alone is worth.</summary>
-    private string Unknown() =>
-        plan.Outlook.CostsUnknown is null ? ""
-        : plan.Outlook.HoursUnknown is null ? "Costs aren't on record: crops that cost much look better here than they are. "
-        : "Costs and hours aren't on record: crops that cost much or take many hours look better here than they are. ";
+    private string SalesAlone() => PlanWords.SalesAlone(plan.Outlook) is { } caution ? $"{caution} " : "";
 
     private string Changes()
     {

@@ -11,6 +11,17 @@ public static class PlanWords
     private const int Told = 6;
     private const string AllYear = "all year";
 
+    /// <summary>Why a mix by sales alone is to be taken with care.</summary>
+    /// <param name="outlook">The outlook of a plan.</param>
+    /// <returns>A sentence; null where costs are on record.</returns>
+    public static string? SalesAlone(PlanOutlook outlook) =>
+        outlook switch
+        {
+            { CostsUnknown: null } => null,
+            { HoursUnknown: null } => "Costs aren't on record: crops that cost much look better here than they are.",
+            _ => "Costs and hours aren't on record: crops that cost much or take many hours look better here than they are.",
+        };
+
     /// <summary>What the best mix gains, and what limits it; or what can't be kept.</summary>
     /// <param name="mix">The mix.</param>
     /// <param name="chosen">The lengths that are told; null: none was found.</param>
