@@ -51,11 +51,18 @@ namespace CsCheck
 
         internal static Gen<TOther> Select<T1, T2, TOther>(Gen<T1> first, Gen<T2> second, Func<T1, T2, TOther> select) => new();
 
-        internal static void Sample<T1, T2>(this Gen<(T1, T2)> gen, Action<T1, T2> property, long iter = 0, int threads = 0) => LeftOut.Skip();
+        internal static void Sample<T1, T2>(this Gen<(T1, T2)> gen, Action<T1, T2> property, long iter = 0, int threads = 0) =>
+            LeftOut.Skip();
 
-        internal static void Sample<T1, T2, T3>(this Gen<(T1, T2, T3)> gen, Action<T1, T2, T3> property, long iter = 0, int threads = 0) => LeftOut.Skip();
+        internal static void Sample<T1, T2, T3>(this Gen<(T1, T2, T3)> gen, Action<T1, T2, T3> property, long iter = 0, int threads = 0) =>
+            LeftOut.Skip();
 
-        internal static void Sample<T1, T2, T3, T4>(this Gen<(T1, T2, T3, T4)> gen, Action<T1, T2, T3, T4> property, long iter = 0, int threads = 0) => LeftOut.Skip();
+        internal static void Sample<T1, T2, T3, T4>(
+            this Gen<(T1, T2, T3, T4)> gen,
+            Action<T1, T2, T3, T4> property,
+            long iter = 0,
+            int threads = 0
+        ) => LeftOut.Skip();
     }
 
     internal static class LeftOut

@@ -19,7 +19,9 @@ internal static class AvoidableComparison
         int compared = 0;
         foreach (int year in reviewed.Years)
         {
-            Dictionary<string, Dictionary<string, object?>> recounted = recount.Table("avoidable_result", year).ToDictionary(row => (string)row["what"]!);
+            Dictionary<string, Dictionary<string, object?>> recounted = recount
+                .Table("avoidable_result", year)
+                .ToDictionary(row => (string)row["what"]!);
             foreach ((string what, Dictionary<string, decimal> theirs) in Program(reviewed.Review.Season(year)))
             {
                 foreach ((string column, decimal money) in theirs)
@@ -51,7 +53,12 @@ internal static class AvoidableComparison
 
         foreach (Channel channel in season.Records.Channels.Where(channel => channel.IsPriced))
         {
-            HashSet<Crop> sold = [.. season.Dispositions.Where(leaving => leaving.Channel == channel && leaving.Quantity > 0m).Select(leaving => leaving.Crop)];
+            HashSet<Crop> sold =
+            [
+                .. season
+                    .Dispositions.Where(leaving => leaving.Channel == channel && leaving.Quantity > 0m)
+                    .Select(leaving => leaving.Crop),
+            ];
             List<EnterpriseBudget> crops = [.. season.Crops.Where(crop => sold.Contains(crop.Crop!))];
             if (crops.Count > 0)
             {

@@ -5,7 +5,8 @@ namespace FarmEconomics.Recount.Tests;
 /// </summary>
 public sealed class InventedFarmTests
 {
-    public static TheoryData<int> Seeds => [.. Enumerable.Range(1, int.TryParse(Environment.GetEnvironmentVariable("FARMECONOMICS_RECOUNT_FARMS"), out int many) ? many : 2)];
+    public static TheoryData<int> Seeds =>
+        [.. Enumerable.Range(1, int.TryParse(Environment.GetEnvironmentVariable("FARMECONOMICS_RECOUNT_FARMS"), out int many) ? many : 2)];
 
     [Theory]
     [MemberData(nameof(Seeds))]
@@ -20,6 +21,9 @@ public sealed class InventedFarmTests
 
         comparison.AssertEqual();
         Assert.True(differences.Count == 0, string.Join(Environment.NewLine, differences.Take(40)));
-        Assert.True(comparison.Compared > 500 && compared > 40, $"{comparison.Compared} fields of tables and {compared} figures of what goes with a crop were compared");
+        Assert.True(
+            comparison.Compared > 500 && compared > 40,
+            $"{comparison.Compared} fields of tables and {compared} figures of what goes with a crop were compared"
+        );
     }
 }

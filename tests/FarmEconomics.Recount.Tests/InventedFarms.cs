@@ -62,91 +62,189 @@ internal static class InventedFarms
     /// <summary>What else happens on small farms: in percent of the farms, and how. The first word says which rules it is there for.</summary>
     internal static readonly Dictionary<string, (int Percent, string[] Statements)> Changes = new()
     {
-        ["settings: another crop year"] = (40, ["INSERT INTO farm (row, setting, value) VALUES (101, 'crop_year_start', ['03-01', '11-01', '07-15', '02-15'][1 + chance(0, 1) % 4])"]),
-        ["settings: no owner wage"] = (12, ["DELETE FROM farm WHERE setting = 'owner_wage'", "UPDATE workers SET wage = NULL WHERE kind = 'owner'"]),
+        ["settings: another crop year"] = (
+            40,
+            [
+                "INSERT INTO farm (row, setting, value) VALUES (101, 'crop_year_start', ['03-01', '11-01', '07-15', '02-15'][1 + chance(0, 1) % 4])",
+            ]
+        ),
+        ["settings: no owner wage"] = (
+            12,
+            ["DELETE FROM farm WHERE setting = 'owner_wage'", "UPDATE workers SET wage = NULL WHERE kind = 'owner'"]
+        ),
         ["settings: no interest"] = (10, ["DELETE FROM farm WHERE setting = 'interest_percent'"]),
-        ["settings: other interest"] = (40, ["UPDATE farm SET value = CASE WHEN chance(0, 2) < 30 THEN '0' ELSE '6.35' END WHERE setting = 'interest_percent'"]),
-        ["settings: depreciation"] = (30, ["INSERT INTO farm (row, setting, value) VALUES (102, 'ownership_method', 'depreciation-and-interest')"]),
+        ["settings: other interest"] = (
+            40,
+            ["UPDATE farm SET value = CASE WHEN chance(0, 2) < 30 THEN '0' ELSE '6.35' END WHERE setting = 'interest_percent'"]
+        ),
+        ["settings: depreciation"] = (
+            30,
+            ["INSERT INTO farm (row, setting, value) VALUES (102, 'ownership_method', 'depreciation-and-interest')"]
+        ),
         ["settings: spread"] = (25, ["INSERT INTO farm (row, setting, value) VALUES (103, 'idle_capacity', 'spread')"]),
         ["settings: no stock"] = (15, ["INSERT INTO farm (row, setting, value) VALUES (104, 'closing_stock', 'ignore')"]),
         ["settings: nobody unpaid"] = (12, ["INSERT INTO farm (row, setting, value) VALUES (105, 'unpaid_hours', 'none')"]),
-        ["settings: bed width"] = (20, ["INSERT INTO farm (row, setting, value) VALUES (106, 'standard_bed_width_in', '28')", "UPDATE beds SET width_in = '36' WHERE chance(bed, 3) < 40"]),
+        ["settings: bed width"] = (
+            20,
+            [
+                "INSERT INTO farm (row, setting, value) VALUES (106, 'standard_bed_width_in', '28')",
+                "UPDATE beds SET width_in = '36' WHERE chance(bed, 3) < 40",
+            ]
+        ),
         ["settings: buying in"] = (30, ["INSERT INTO farm (row, setting, value) VALUES (107, 'buy_in_percent', '87.5')"]),
-        ["land: rent or value"] = (45,
-        [
-            "INSERT INTO farm (row, setting, value) VALUES (108, CASE WHEN chance(0, 4) < 50 THEN 'land_value' ELSE 'land_rent' END, CAST(CAST(300 + 517.37 * chance(0, 5) AS DECIMAL(9, 2)) AS VARCHAR)), (109, 'land_area', '1.3725')",
-            "DELETE FROM farm WHERE setting = 'land_area' AND chance(0, 6) < 50",
-            "INSERT INTO pools (row, pool, basis, statement_line) SELECT 100, 'land', 'bed-feet', 'overhead' WHERE chance(0, 7) < 30",
-        ]),
-        ["close: early"] = (30, ["UPDATE farm SET value = '2025-' || lpad(CAST(6 + chance(0, 8) % 6 AS VARCHAR), 2, '0') || '-17' WHERE setting = 'as_of'"]),
+        ["land: rent or value"] = (
+            45,
+            [
+                "INSERT INTO farm (row, setting, value) VALUES (108, CASE WHEN chance(0, 4) < 50 THEN 'land_value' ELSE 'land_rent' END, CAST(CAST(300 + 517.37 * chance(0, 5) AS DECIMAL(9, 2)) AS VARCHAR)), (109, 'land_area', '1.3725')",
+                "DELETE FROM farm WHERE setting = 'land_area' AND chance(0, 6) < 50",
+                "INSERT INTO pools (row, pool, basis, statement_line) SELECT 100, 'land', 'bed-feet', 'overhead' WHERE chance(0, 7) < 30",
+            ]
+        ),
+        ["close: early"] = (
+            30,
+            ["UPDATE farm SET value = '2025-' || lpad(CAST(6 + chance(0, 8) % 6 AS VARCHAR), 2, '0') || '-17' WHERE setting = 'as_of'"]
+        ),
         ["close: late"] = (20, ["UPDATE farm SET value = '2026-03-20' WHERE setting = 'as_of'"]),
-        ["wages: a percent on top"] = (25,
-        [
-            "INSERT INTO farm (row, setting, value) VALUES (110, 'payroll_burden_percent', '8.25')",
-            "DELETE FROM expenses WHERE category = 'wages' AND chance(date[1:4], 9) < 60", "DELETE FROM expenses WHERE category = 'payroll taxes' AND chance(date[1:4], 10) < 50",
-        ]),
-        ["harvests: units"] = (50,
-        [
-            "INSERT INTO units (row, crop, unit, base_units) SELECT row, crop, 'case', CAST(CAST(2 + chance(crop, 11) / 7.0 AS DECIMAL(9, 3)) AS VARCHAR) FROM crops WHERE chance(crop, 12) < 60",
-            "UPDATE harvests SET unit = 'case' WHERE crop IN (SELECT crop FROM units) AND chance(row, 13) < 20",
-            "UPDATE sales SET unit = 'case', unit_price = CAST(CAST(CAST(unit_price AS DOUBLE) * 3.3 AS DECIMAL(12, 4)) AS VARCHAR) WHERE crop IN (SELECT crop FROM units) AND chance(row, 14) < 15",
-            "UPDATE prices SET unit = 'case', price = CAST(CAST(CAST(price AS DOUBLE) * 3.1 AS DECIMAL(12, 4)) AS VARCHAR) WHERE crop IN (SELECT crop FROM units) AND chance(row, 15) < 30",
-        ]),
-        ["harvests: of a crop"] = (50,
-        [
-            "UPDATE harvests SET crop = p.crop, planting = NULL FROM plantings p WHERE p.planting = harvests.planting AND chance(harvests.row, 16) < 50",
-            "UPDATE harvests SET culled = '1.25' WHERE chance(row, 17) < 20",
-        ]),
-        ["harvests: thirds"] = (40, ["UPDATE harvests SET quantity = CAST(CAST(CAST(quantity AS DOUBLE) * (70 + chance(row, 18)) / 99.0 + 0.01 AS DECIMAL(12, 3)) AS VARCHAR)"]),
-        ["crops: keep how long"] = (40, ["UPDATE crops SET storage_days = CASE WHEN chance(crop, 19) < 40 THEN NULL WHEN chance(crop, 19) < 60 THEN '0' ELSE '45' END WHERE chance(crop, 20) < 60"]),
+        ["wages: a percent on top"] = (
+            25,
+            [
+                "INSERT INTO farm (row, setting, value) VALUES (110, 'payroll_burden_percent', '8.25')",
+                "DELETE FROM expenses WHERE category = 'wages' AND chance(date[1:4], 9) < 60",
+                "DELETE FROM expenses WHERE category = 'payroll taxes' AND chance(date[1:4], 10) < 50",
+            ]
+        ),
+        ["harvests: units"] = (
+            50,
+            [
+                "INSERT INTO units (row, crop, unit, base_units) SELECT row, crop, 'case', CAST(CAST(2 + chance(crop, 11) / 7.0 AS DECIMAL(9, 3)) AS VARCHAR) FROM crops WHERE chance(crop, 12) < 60",
+                "UPDATE harvests SET unit = 'case' WHERE crop IN (SELECT crop FROM units) AND chance(row, 13) < 20",
+                "UPDATE sales SET unit = 'case', unit_price = CAST(CAST(CAST(unit_price AS DOUBLE) * 3.3 AS DECIMAL(12, 4)) AS VARCHAR) WHERE crop IN (SELECT crop FROM units) AND chance(row, 14) < 15",
+                "UPDATE prices SET unit = 'case', price = CAST(CAST(CAST(price AS DOUBLE) * 3.1 AS DECIMAL(12, 4)) AS VARCHAR) WHERE crop IN (SELECT crop FROM units) AND chance(row, 15) < 30",
+            ]
+        ),
+        ["harvests: of a crop"] = (
+            50,
+            [
+                "UPDATE harvests SET crop = p.crop, planting = NULL FROM plantings p WHERE p.planting = harvests.planting AND chance(harvests.row, 16) < 50",
+                "UPDATE harvests SET culled = '1.25' WHERE chance(row, 17) < 20",
+            ]
+        ),
+        ["harvests: thirds"] = (
+            40,
+            [
+                "UPDATE harvests SET quantity = CAST(CAST(CAST(quantity AS DOUBLE) * (70 + chance(row, 18)) / 99.0 + 0.01 AS DECIMAL(12, 3)) AS VARCHAR)",
+            ]
+        ),
+        ["crops: keep how long"] = (
+            40,
+            [
+                "UPDATE crops SET storage_days = CASE WHEN chance(crop, 19) < 40 THEN NULL WHEN chance(crop, 19) < 60 THEN '0' ELSE '45' END WHERE chance(crop, 20) < 60",
+            ]
+        ),
         ["crops: no crates"] = (35, ["UPDATE crops SET units_per_crate = NULL WHERE chance(crop, 21) < 45"]),
         ["plantings: no end"] = (40, ["UPDATE plantings SET out_of_bed = NULL WHERE chance(planting, 22) < 60"]),
-        ["plantings: failed"] = (30, ["DELETE FROM harvests WHERE planting IN (SELECT planting FROM plantings WHERE chance(planting, 23) < 10)", "UPDATE plantings SET out_of_bed = NULL WHERE chance(planting, 23) < 10 AND chance(planting, 24) < 60"]),
-        ["plantings: nursery"] = (50,
-        [
-            "UPDATE plantings SET sown = CAST(CAST(in_bed AS DATE) - 20 - chance(planting, 25) % 30 AS VARCHAR), trays = CASE WHEN chance(planting, 26) < 70 THEN CAST(1 + chance(planting, 27) % 9 AS VARCHAR) END WHERE chance(crop, 28) < 60",
-            "INSERT INTO labor (row, date, worker, hours, task, crop) SELECT 500000 + row, CAST(CAST(in_bed AS DATE) - 9 AS VARCHAR), 'Owner', '0.75', 'nursery', CASE WHEN chance(row, 29) < 60 THEN crop END FROM plantings WHERE sown IS NOT NULL AND chance(row, 30) < 60",
-            "INSERT INTO pools (row, pool, basis, statement_line, varies_with) VALUES (101, 'hot bench', 'tray-days, else bed-feet', 'infrastructure', 'length')",
-            "UPDATE pools SET basis = 'tray-days' WHERE pool = 'hot bench'",
-            "INSERT INTO assets (row, asset, pool, in_service, cost, life_years, salvage) VALUES (101, 'Bench', 'hot bench', '2024-02-11', '811.11', '7.5', '50')",
-        ]),
-        ["plantings: a crop year of their own"] = (20, ["UPDATE plantings SET crop_year = CAST(CAST(in_bed[1:4] AS INTEGER) + CASE WHEN chance(planting, 31) < 50 THEN 1 ELSE 0 END AS VARCHAR) WHERE chance(planting, 32) < 20"]),
-        ["perennials: a stand"] = (60,
-        [
-            "INSERT INTO crops (row, crop, unit, storage_days, units_per_crate, perennial, bearing_years, establishment_cost) VALUES (901, 'Rhubarb', 'lb', '5', '20', 'yes', CASE WHEN chance(0, 33) < 70 THEN CAST(1.5 + chance(0, 34) % 8 AS VARCHAR) END, CASE WHEN chance(0, 35) < 40 THEN '1.8755' END)",
-            "INSERT INTO beds (row, bed, length_ft) VALUES (901, 'Side', '300')",
-            "INSERT INTO plantings (row, planting, crop, bed, bed_feet, in_bed, out_of_bed) VALUES (900001, 'Old stand', 'Rhubarb', 'Side', '61.5', CASE WHEN chance(0, 36) < 50 THEN '2022-05-05' ELSE '2023-05-05' END, CASE WHEN chance(0, 37) < 25 THEN '2025-09-20' END), (900002, 'Young stand', 'Rhubarb', 'Side', '40', '2024-04-20', CASE WHEN chance(0, 38) < 30 THEN '2025-08-20' END)",
-            "INSERT INTO harvests (row, date, planting, quantity) SELECT 900000 + y, y || '-06-1' || chance(y, 39) % 9, 'Old stand', CAST(20 + chance(y, 40) / 3.0 AS DECIMAL(9, 2)) FROM (VALUES (2024), (2025)) v(y) WHERE chance(y, 41) < 80",
-            "INSERT INTO sales (row, date, crop, channel, quantity, unit_price) SELECT 900000 + y, y || '-06-20', 'Rhubarb', 'Farm Stand', '18', '3.35' FROM (VALUES (2024), (2025)) v(y)",
-            "INSERT INTO expenses (row, date, amount, category, planting) VALUES (900001, '2023-05-06', '95.55', 'seed', 'Old stand'), (900002, '2024-04-21', '61.17', 'compost', 'Young stand'), (900003, '2025-04-21', '33.33', 'compost', 'Old stand')",
-        ]),
-        ["sales: own table"] = (60,
-        [
-            "INSERT INTO channels (row, channel, kind, values_from) VALUES (91, 'Own Table', 'household', CASE WHEN chance(0, 42) < 60 THEN 'Saturday Market' END)",
-            "UPDATE sales SET channel = 'Own Table', unit_price = CASE WHEN chance(row, 43) < 20 THEN unit_price END WHERE chance(row, 44) < 8",
-        ]),
-        ["sales: other"] = (40,
-        [
-            "INSERT INTO channels (row, channel, kind, fee_percent) VALUES (92, 'Workshops', 'other', '2.5')",
-            "UPDATE sales SET channel = 'Workshops', unit_price = CASE WHEN chance(row, 45) < 50 THEN '3.125' END WHERE chance(row, 46) < 4",
-            "INSERT INTO income (row, date, channel, amount) VALUES (91, '2025-03-05', 'Workshops', '140.50'), (92, '2024-03-05', 'Workshops', '-10.25')",
-        ]),
-        ["sales: fees and values"] = (50, ["UPDATE channels SET fee_percent = CASE kind WHEN 'share' THEN '2.75' WHEN 'wholesale' THEN '11.1155' ELSE fee_percent END, values_from = CASE WHEN chance(channel, 47) < 50 THEN NULL ELSE values_from END"]),
-        ["sales: no price"] = (40, ["UPDATE sales SET unit_price = NULL WHERE chance(row, 48) < 5", "DELETE FROM prices WHERE chance(row, 49) < 30", "UPDATE prices SET channel = NULL WHERE chance(row, 50) < 20", "DELETE FROM prices WHERE chance(crop, 51) < 10"]),
-        ["sales: more than picked"] = (40, ["UPDATE sales SET quantity = CAST(CAST(CAST(quantity AS DOUBLE) * (60 + chance(row, 52)) / 90.0 + 0.001 AS DECIMAL(12, 3)) AS VARCHAR) WHERE chance(row, 53) < 50"]),
-        ["sales: amounts"] = (40, ["UPDATE sales SET amount = CAST(CAST(CAST(quantity AS DOUBLE) * CAST(unit_price AS DOUBLE) * (90 + chance(row, 54) % 20) / 100 AS DECIMAL(12, 2)) AS VARCHAR), unit_price = CASE WHEN chance(row, 55) < 50 THEN unit_price END WHERE unit_price IS NOT NULL AND chance(row, 56) < 25"]),
-        ["sales: other days"] = (40, ["UPDATE sales SET date = CAST(CAST(date AS DATE) - 4 + chance(row, 57) % 12 AS VARCHAR) WHERE chance(row, 58) < 25 AND date[6:7] BETWEEN '02' AND '11'"]),
-        ["sales: of a planting"] = (30,
-        [
-            "ALTER TABLE sales ADD COLUMN planting VARCHAR",
-            "UPDATE sales SET planting = (SELECT arg_max(h.planting, (h.date, h.row)) FROM harvests h JOIN plantings p ON p.planting = h.planting WHERE p.crop = sales.crop AND h.date <= sales.date) WHERE chance(row, 59) < 25",
-        ]),
-        ["sales: credits"] = (40, ["INSERT INTO sales (row, date, crop, channel, quantity, amount) SELECT 700000 + row, date, crop, channel, '0', CAST(CAST(-1.25 - chance(row, 60) / 10.0 AS DECIMAL(9, 2)) AS VARCHAR) FROM sales WHERE chance(row, 61) < 3 AND channel IN ('Saturday Market', 'Farm Stand', 'Shop and Kitchens')"]),
-        ["shares: payments"] = (60,
-        [
-            "INSERT INTO income (row, date, channel, amount, crop_year) VALUES (81, '2025-04-02', 'Boxes', '410.35', NULL), (82, '2025-06-02', 'Boxes', '-55.10', NULL), (83, '2024-12-12', 'Boxes', '333.33', '2025'), (84, '2023-04-02', 'Boxes', '95', NULL)",
-            "DELETE FROM income WHERE row IN (82, 84) AND chance(row, 62) < 50",
-        ]),
+        ["plantings: failed"] = (
+            30,
+            [
+                "DELETE FROM harvests WHERE planting IN (SELECT planting FROM plantings WHERE chance(planting, 23) < 10)",
+                "UPDATE plantings SET out_of_bed = NULL WHERE chance(planting, 23) < 10 AND chance(planting, 24) < 60",
+            ]
+        ),
+        ["plantings: nursery"] = (
+            50,
+            [
+                "UPDATE plantings SET sown = CAST(CAST(in_bed AS DATE) - 20 - chance(planting, 25) % 30 AS VARCHAR), trays = CASE WHEN chance(planting, 26) < 70 THEN CAST(1 + chance(planting, 27) % 9 AS VARCHAR) END WHERE chance(crop, 28) < 60",
+                "INSERT INTO labor (row, date, worker, hours, task, crop) SELECT 500000 + row, CAST(CAST(in_bed AS DATE) - 9 AS VARCHAR), 'Owner', '0.75', 'nursery', CASE WHEN chance(row, 29) < 60 THEN crop END FROM plantings WHERE sown IS NOT NULL AND chance(row, 30) < 60",
+                "INSERT INTO pools (row, pool, basis, statement_line, varies_with) VALUES (101, 'hot bench', 'tray-days, else bed-feet', 'infrastructure', 'length')",
+                "UPDATE pools SET basis = 'tray-days' WHERE pool = 'hot bench'",
+                "INSERT INTO assets (row, asset, pool, in_service, cost, life_years, salvage) VALUES (101, 'Bench', 'hot bench', '2024-02-11', '811.11', '7.5', '50')",
+            ]
+        ),
+        ["plantings: a crop year of their own"] = (
+            20,
+            [
+                "UPDATE plantings SET crop_year = CAST(CAST(in_bed[1:4] AS INTEGER) + CASE WHEN chance(planting, 31) < 50 THEN 1 ELSE 0 END AS VARCHAR) WHERE chance(planting, 32) < 20",
+            ]
+        ),
+        ["perennials: a stand"] = (
+            60,
+            [
+                "INSERT INTO crops (row, crop, unit, storage_days, units_per_crate, perennial, bearing_years, establishment_cost) VALUES (901, 'Rhubarb', 'lb', '5', '20', 'yes', CASE WHEN chance(0, 33) < 70 THEN CAST(1.5 + chance(0, 34) % 8 AS VARCHAR) END, CASE WHEN chance(0, 35) < 40 THEN '1.8755' END)",
+                "INSERT INTO beds (row, bed, length_ft) VALUES (901, 'Side', '300')",
+                "INSERT INTO plantings (row, planting, crop, bed, bed_feet, in_bed, out_of_bed) VALUES (900001, 'Old stand', 'Rhubarb', 'Side', '61.5', CASE WHEN chance(0, 36) < 50 THEN '2022-05-05' ELSE '2023-05-05' END, CASE WHEN chance(0, 37) < 25 THEN '2025-09-20' END), (900002, 'Young stand', 'Rhubarb', 'Side', '40', '2024-04-20', CASE WHEN chance(0, 38) < 30 THEN '2025-08-20' END)",
+                "INSERT INTO harvests (row, date, planting, quantity) SELECT 900000 + y, y || '-06-1' || chance(y, 39) % 9, 'Old stand', CAST(20 + chance(y, 40) / 3.0 AS DECIMAL(9, 2)) FROM (VALUES (2024), (2025)) v(y) WHERE chance(y, 41) < 80",
+                "INSERT INTO sales (row, date, crop, channel, quantity, unit_price) SELECT 900000 + y, y || '-06-20', 'Rhubarb', 'Farm Stand', '18', '3.35' FROM (VALUES (2024), (2025)) v(y)",
+                "INSERT INTO expenses (row, date, amount, category, planting) VALUES (900001, '2023-05-06', '95.55', 'seed', 'Old stand'), (900002, '2024-04-21', '61.17', 'compost', 'Young stand'), (900003, '2025-04-21', '33.33', 'compost', 'Old stand')",
+            ]
+        ),
+        ["sales: own table"] = (
+            60,
+            [
+                "INSERT INTO channels (row, channel, kind, values_from) VALUES (91, 'Own Table', 'household', CASE WHEN chance(0, 42) < 60 THEN 'Saturday Market' END)",
+                "UPDATE sales SET channel = 'Own Table', unit_price = CASE WHEN chance(row, 43) < 20 THEN unit_price END WHERE chance(row, 44) < 8",
+            ]
+        ),
+        ["sales: other"] = (
+            40,
+            [
+                "INSERT INTO channels (row, channel, kind, fee_percent) VALUES (92, 'Workshops', 'other', '2.5')",
+                "UPDATE sales SET channel = 'Workshops', unit_price = CASE WHEN chance(row, 45) < 50 THEN '3.125' END WHERE chance(row, 46) < 4",
+                "INSERT INTO income (row, date, channel, amount) VALUES (91, '2025-03-05', 'Workshops', '140.50'), (92, '2024-03-05', 'Workshops', '-10.25')",
+            ]
+        ),
+        ["sales: fees and values"] = (
+            50,
+            [
+                "UPDATE channels SET fee_percent = CASE kind WHEN 'share' THEN '2.75' WHEN 'wholesale' THEN '11.1155' ELSE fee_percent END, values_from = CASE WHEN chance(channel, 47) < 50 THEN NULL ELSE values_from END",
+            ]
+        ),
+        ["sales: no price"] = (
+            40,
+            [
+                "UPDATE sales SET unit_price = NULL WHERE chance(row, 48) < 5",
+                "DELETE FROM prices WHERE chance(row, 49) < 30",
+                "UPDATE prices SET channel = NULL WHERE chance(row, 50) < 20",
+                "DELETE FROM prices WHERE chance(crop, 51) < 10",
+            ]
+        ),
+        ["sales: more than picked"] = (
+            40,
+            [
+                "UPDATE sales SET quantity = CAST(CAST(CAST(quantity AS DOUBLE) * (60 + chance(row, 52)) / 90.0 + 0.001 AS DECIMAL(12, 3)) AS VARCHAR) WHERE chance(row, 53) < 50",
+            ]
+        ),
+        ["sales: amounts"] = (
+            40,
+            [
+                "UPDATE sales SET amount = CAST(CAST(CAST(quantity AS DOUBLE) * CAST(unit_price AS DOUBLE) * (90 + chance(row, 54) % 20) / 100 AS DECIMAL(12, 2)) AS VARCHAR), unit_price = CASE WHEN chance(row, 55) < 50 THEN unit_price END WHERE unit_price IS NOT NULL AND chance(row, 56) < 25",
+            ]
+        ),
+        ["sales: other days"] = (
+            40,
+            [
+                "UPDATE sales SET date = CAST(CAST(date AS DATE) - 4 + chance(row, 57) % 12 AS VARCHAR) WHERE chance(row, 58) < 25 AND date[6:7] BETWEEN '02' AND '11'",
+            ]
+        ),
+        ["sales: of a planting"] = (
+            30,
+            [
+                "ALTER TABLE sales ADD COLUMN planting VARCHAR",
+                "UPDATE sales SET planting = (SELECT arg_max(h.planting, (h.date, h.row)) FROM harvests h JOIN plantings p ON p.planting = h.planting WHERE p.crop = sales.crop AND h.date <= sales.date) WHERE chance(row, 59) < 25",
+            ]
+        ),
+        ["sales: credits"] = (
+            40,
+            [
+                "INSERT INTO sales (row, date, crop, channel, quantity, amount) SELECT 700000 + row, date, crop, channel, '0', CAST(CAST(-1.25 - chance(row, 60) / 10.0 AS DECIMAL(9, 2)) AS VARCHAR) FROM sales WHERE chance(row, 61) < 3 AND channel IN ('Saturday Market', 'Farm Stand', 'Shop and Kitchens')",
+            ]
+        ),
+        ["shares: payments"] = (
+            60,
+            [
+                "INSERT INTO income (row, date, channel, amount, crop_year) VALUES (81, '2025-04-02', 'Boxes', '410.35', NULL), (82, '2025-06-02', 'Boxes', '-55.10', NULL), (83, '2024-12-12', 'Boxes', '333.33', '2025'), (84, '2023-04-02', 'Boxes', '95', NULL)",
+                "DELETE FROM income WHERE row IN (82, 84) AND chance(row, 62) < 50",
+            ]
+        ),
         ["shares: nobody paid"] = (10, ["DELETE FROM income WHERE channel = 'Boxes' AND chance(date[1:4], 63) < 60"]),
         ["store: crate-days and power"] = (60,
         [
@@ -226,7 +324,18 @@ internal static class InventedFarms
             "INSERT INTO expenses (row, date, amount, category, crop) SELECT 950009, '2025-09-09', '64.64', 'wages', min(crop) FROM kept",
         ]),
         ["books: no wages"] = (25, ["DELETE FROM expenses WHERE category = 'wages' AND chance(date[1:4], 117) < 70"]),
-        ["rows: in any order"] = (35, ["UPDATE sales SET row = hash(row, 'sales') >> 8", "UPDATE harvests SET row = hash(row, 'harvests') >> 8", "UPDATE plantings SET row = hash(row, 'plantings') >> 8", "UPDATE labor SET row = hash(row, 'labor') >> 8", "UPDATE expenses SET row = hash(row, 'expenses') >> 8", "UPDATE crops SET row = hash(row, 'crops') >> 8", "UPDATE assets SET row = hash(row, 'assets') >> 8"]),
+        ["rows: in any order"] = (
+            35,
+            [
+                "UPDATE sales SET row = hash(row, 'sales') >> 8",
+                "UPDATE harvests SET row = hash(row, 'harvests') >> 8",
+                "UPDATE plantings SET row = hash(row, 'plantings') >> 8",
+                "UPDATE labor SET row = hash(row, 'labor') >> 8",
+                "UPDATE expenses SET row = hash(row, 'expenses') >> 8",
+                "UPDATE crops SET row = hash(row, 'crops') >> 8",
+                "UPDATE assets SET row = hash(row, 'assets') >> 8",
+            ]
+        ),
     };
 
     /// <summary>What changes may have left behind that the program would refuse.</summary>

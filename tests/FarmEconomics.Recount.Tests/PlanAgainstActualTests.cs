@@ -10,8 +10,12 @@ public sealed class PlanAgainstActualTests
         [
             "UPDATE harvests SET culled = CAST(CAST(CAST(quantity AS DOUBLE) * chance(row, 1) / 400.0 AS DECIMAL(9, 2)) AS VARCHAR) WHERE chance(row, 2) < 30",
             "UPDATE farm SET value = '28' WHERE setting = 'standard_bed_width_in'",
-            "UPDATE plan SET crop = 'Beets' WHERE crop = 'Radish'", "DELETE FROM plan_sales WHERE crop = 'Kale' AND chance(row, 3) < 50", "DELETE FROM plan_sales WHERE crop = 'Garlic'",
-            "UPDATE plan SET yield = '0' WHERE crop = 'Onions'", "ALTER TABLE plan_sales ADD COLUMN unit VARCHAR", "INSERT INTO plan_sales (row, crop_year, crop, channel, quantity, unit, price, \"from\") VALUES (9001, '2025', 'Salad mix', 'Saturday Market', '12', 'bag', '4.5', '2025-06-07')",
+            "UPDATE plan SET crop = 'Beets' WHERE crop = 'Radish'",
+            "DELETE FROM plan_sales WHERE crop = 'Kale' AND chance(row, 3) < 50",
+            "DELETE FROM plan_sales WHERE crop = 'Garlic'",
+            "UPDATE plan SET yield = '0' WHERE crop = 'Onions'",
+            "ALTER TABLE plan_sales ADD COLUMN unit VARCHAR",
+            "INSERT INTO plan_sales (row, crop_year, crop, channel, quantity, unit, price, \"from\") VALUES (9001, '2025', 'Salad mix', 'Saturday Market', '12', 'bag', '4.5', '2025-06-07')",
             "DELETE FROM labor WHERE date < '2024-01-01'",
         ],
     };
@@ -29,11 +33,22 @@ public sealed class PlanAgainstActualTests
         Comparison comparison = new();
         foreach (int year in (int[])[2024, 2025])
         {
-            comparison.Compare("plan_against_actual", year, ["crop"], reviewed.Tables(year)["plan_against_actual"], recount.Table("plan_against_actual_result", year));
+            comparison.Compare(
+                "plan_against_actual",
+                year,
+                ["crop"],
+                reviewed.Tables(year)["plan_against_actual"],
+                recount.Table("plan_against_actual_result", year)
+            );
         }
 
         comparison.AssertEqual();
         Assert.True(comparison.Compared > 800, $"{comparison.Compared} figures compared");
-        Assert.True(recount.Count("FROM plan_against_actual_result WHERE abs(hours) > 1 AND abs(price) > 1 AND abs(where_sold) > 1 AND abs(part_sold) > 1") > 20, "crops with several reasons");
+        Assert.True(
+            recount.Count(
+                "FROM plan_against_actual_result WHERE abs(hours) > 1 AND abs(price) > 1 AND abs(where_sold) > 1 AND abs(part_sold) > 1"
+            ) > 20,
+            "crops with several reasons"
+        );
     }
 }

@@ -11,10 +11,16 @@ public sealed class WaterMoneyTests
         recount.RefillBoxes();
         recount.RunApart("water");
         recount.RunApart("water-money");
-        Dictionary<string, double> ours = recount.Table("water_money_result", 2025).ToDictionary(row => $"{row["block"]} {row["date"]}", row => (double)row["lost_as_watered"]!);
+        Dictionary<string, double> ours = recount
+            .Table("water_money_result", 2025)
+            .ToDictionary(row => $"{row["block"]} {row["date"]}", row => (double)row["lost_as_watered"]!);
         List<string> differences = [];
         double all = 0.0;
-        foreach (Dictionary<string, object?> row in new Reviewed(copy.Folder).Tables(2025)["water_days"].Where(row => row["lost_as_watered"] is not null))
+        foreach (
+            Dictionary<string, object?> row in new Reviewed(copy.Folder)
+                .Tables(2025)["water_days"]
+                .Where(row => row["lost_as_watered"] is not null)
+        )
         {
             string name = $"{row["block"]} {row["date"]}";
             double theirs = double.Parse((string)row["lost_as_watered"]!, System.Globalization.CultureInfo.InvariantCulture);
@@ -28,7 +34,10 @@ public sealed class WaterMoneyTests
             }
         }
 
-        Assert.True(differences.Count == 0, $"{differences.Count} differ (the program / the recount): {string.Join("; ", differences.Take(30))}");
+        Assert.True(
+            differences.Count == 0,
+            $"{differences.Count} differ (the program / the recount): {string.Join("; ", differences.Take(30))}"
+        );
         Assert.True(all > 100.0, $"{all} lost in all");
     }
 }

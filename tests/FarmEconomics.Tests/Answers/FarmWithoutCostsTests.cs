@@ -13,7 +13,10 @@ public class FarmWithoutCostsTests
     private static readonly ReviewedFarm Farm = AnswerFarms.Of(
         ("crops.csv", "crop,unit\nKale,bunch\nLettuce,head\n"),
         ("beds.csv", "bed,length_ft\nB,50\nC,20\n"),
-        ("plantings.csv", "planting,crop,bed,bed_feet,in_bed,out_of_bed\nK,Kale,B,50,2025-05-01,2025-07-31\nL,Lettuce,C,20,2025-05-01,2025-06-05\n"),
+        (
+            "plantings.csv",
+            "planting,crop,bed,bed_feet,in_bed,out_of_bed\nK,Kale,B,50,2025-05-01,2025-07-31\nL,Lettuce,C,20,2025-05-01,2025-06-05\n"
+        ),
         ("harvests.csv", "date,planting,quantity\n2025-07-01,K,65\n2025-06-01,L,40\n"),
         ("sales.csv", "date,crop,channel,quantity,unit_price\n2025-07-02,Kale,Stall,65,2\n2025-06-02,Lettuce,Stall,40,2\n"));
 
@@ -33,10 +36,16 @@ public class FarmWithoutCostsTests
     [Fact]
     public void OtherPages_CountNoCropWhoseCostsAreUnknown()
     {
-        KeyFigure judged = new DropOrGrowReport().Make(Farm, new DropOrGrowParameters(), Token).OfType<FiguresBlock>().Single().Figures.Single();
+        KeyFigure judged = new DropOrGrowReport()
+            .Make(Farm, new DropOrGrowParameters(), Token)
+            .OfType<FiguresBlock>()
+            .Single()
+            .Figures.Single();
         Assert.Null(judged.Value);
         Assert.Contains("no expense records", judged.Words, StringComparison.Ordinal);
-        Assert.All(new PricesReport().Make(Farm, new PricesParameters(), Token).OfType<FiguresBlock>().Single().Figures, figure => Assert.Null(figure.Value));
+        Assert.All(new PricesReport().Make(Farm, new PricesParameters(), Token).OfType<FiguresBlock>().Single().Figures, figure =>
+            Assert.Null(figure.Value)
+        );
         Assert.Equal("None are on record.", new SharedCostsReport().InALine(Farm)!.Value.Answer.ToPlainText());
     }
 }

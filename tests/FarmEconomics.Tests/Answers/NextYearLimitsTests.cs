@@ -23,7 +23,11 @@ public class NextYearLimitsTests
                 .Select(file => (Path.GetFileName(file), File.ReadAllText(file)))
                 .Select(file =>
                     file.Item1 == "limits.csv"
-                        ? (file.Item1, file.Item2 + "own labor,20,hours a week,2026-04-01,2026-05-30\nhired labor,2,hours a week,2026-04-01,2026-05-30\n")
+                        ? (
+                            file.Item1,
+                            file.Item2
+                                + "own labor,20,hours a week,2026-04-01,2026-05-30\nhired labor,2,hours a week,2026-04-01,2026-05-30\n"
+                        )
                         : file
                 ),
         ]);
@@ -49,9 +53,13 @@ public class NextYearLimitsTests
     public void Page_AskedHowSafe_TellsAPlanALineWithTheSeasonsOnRecordApart()
     {
         ReviewedFarm farm = ReviewedFarm.Of(FarmFolder.Open(Path.Combine(TestFolders.BadRecords, "sound")));
-        Assert.DoesNotContain(NextYearReport.MakeWith(farm, new NextYearParameters(), Programs.Solver), block => block.Key == BlockKey.Of(NextYearBlock.Safe));
+        Assert.DoesNotContain(NextYearReport.MakeWith(farm, new NextYearParameters(), Programs.Solver), block =>
+            block.Key == BlockKey.Of(NextYearBlock.Safe)
+        );
 
-        ReportTable table = NextYearReport.MakeWith(farm, new NextYearParameters { HowSafe = true }, Programs.Solver).Table(NextYearBlock.Safe);
+        ReportTable table = NextYearReport
+            .MakeWith(farm, new NextYearParameters { HowSafe = true }, Programs.Solver)
+            .Table(NextYearBlock.Safe);
 
         Assert.InRange(table.Rows.Count, 2, 4);
         Assert.Contains("As in 2025", table.Columns.Select(column => column.Heading));
@@ -62,14 +70,20 @@ public class NextYearLimitsTests
 
     [Fact]
     public void Field_HowSafe_ChangesNothingWithoutASolverAndSaysWhy() =>
-        Assert.NotNull(new NextYearReport().ChangesNothing("how_safe", ReviewedFarm.Of(FarmFolder.Open(Path.Combine(TestFolders.BadRecords, "sound")))));
+        Assert.NotNull(
+            new NextYearReport().ChangesNothing("how_safe", ReviewedFarm.Of(FarmFolder.Open(Path.Combine(TestFolders.BadRecords, "sound"))))
+        );
 
     /// <summary>Seasons on record are scored apart, each as solved: A sold at 5 less 2 in the mean season, at half the yield 2.5 less 2.</summary>
     [Fact]
     public void Recorded_SeasonsOfAPlan_AreWhatItsLengthsBringInEach()
     {
         PlanModel farm = SmallFarm.Of();
-        PlanSeason mean = PlanSeason.Mean(2), half = mean with { Yield = [0.5, 0.5] };
-        Assert.Equal([300.0, 50.0], SeasonScores.Of(farm, Programs.Solver, [100.0, 0.0], [mean, half]).Select(worth => Math.Round(worth, 6)));
+        PlanSeason mean = PlanSeason.Mean(2),
+            half = mean with { Yield = [0.5, 0.5] };
+        Assert.Equal(
+            [300.0, 50.0],
+            SeasonScores.Of(farm, Programs.Solver, [100.0, 0.0], [mean, half]).Select(worth => Math.Round(worth, 6))
+        );
     }
 }

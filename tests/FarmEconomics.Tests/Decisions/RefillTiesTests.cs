@@ -22,18 +22,38 @@ public class RefillTiesTests
     [InlineData("5.55")]
     public void Refill_OfTwoLotsThatLoseTheSame_TakesTheOnePickedFirst(string selling)
     {
-        FarmBuilder farm = new FarmBuilder(new FarmSettings { OwnerWage = 20m, InterestPercent = 5m }).AsOf("2025-12-31").Bed("One").Bed("Two").Bed("Three").Bed("Four")
-            .Channel("stall", ChannelKind.Market).Channel("boxes", ChannelKind.Share, valuesFrom: "stall").Income("2025-03-01", "boxes", 18m)
-            .Crop("Beets").Planting("B", "Beets", "One", 100m, "2025-05-01", "2025-09-01").Pick("2025-07-01", "B", 10m).Price("Beets", 3m)
-            .Crop("Kale").Price("Kale", 3m).Spend("2025-07-05", decimal.Parse(selling), "card fees", crop: "Kale");
-        (string Name, string Bed, string Day, decimal Quantity)[] lots = [("early", "Two", "2025-07-01", 3.9m), ("late", "Three", "2025-07-02", 3.1m), ("boxed", "Four", "2025-07-08", 10m)];
+        FarmBuilder farm = new FarmBuilder(new FarmSettings { OwnerWage = 20m, InterestPercent = 5m })
+            .AsOf("2025-12-31")
+            .Bed("One")
+            .Bed("Two")
+            .Bed("Three")
+            .Bed("Four")
+            .Channel("stall", ChannelKind.Market)
+            .Channel("boxes", ChannelKind.Share, valuesFrom: "stall")
+            .Income("2025-03-01", "boxes", 18m)
+            .Crop("Beets")
+            .Planting("B", "Beets", "One", 100m, "2025-05-01", "2025-09-01")
+            .Pick("2025-07-01", "B", 10m)
+            .Price("Beets", 3m)
+            .Crop("Kale")
+            .Price("Kale", 3m)
+            .Spend("2025-07-05", decimal.Parse(selling), "card fees", crop: "Kale");
+        (string Name, string Bed, string Day, decimal Quantity)[] lots =
+        [
+            ("early", "Two", "2025-07-01", 3.9m),
+            ("late", "Three", "2025-07-02", 3.1m),
+            ("boxed", "Four", "2025-07-08", 10m),
+        ];
         foreach ((string name, string bed, string day, decimal quantity) in lots)
         {
             farm.Planting(name, "Kale", bed, 50m, "2025-05-01", "2025-09-01").Pick(day, name, quantity);
         }
 
-        SeasonReview season = farm.Sell("2025-07-03", "Beets", "boxes", 10m).Sell("2025-07-10", "Kale", "boxes", 10m, planting: "boxed")
-            .Sell("2025-07-20", "Kale", "stall", 3.9m, price: 4.10m, planting: "early").Sell("2025-07-20", "Kale", "stall", 3.1m, price: 4.10m, planting: "late").Season(2025);
+        SeasonReview season = farm.Sell("2025-07-03", "Beets", "boxes", 10m)
+            .Sell("2025-07-10", "Kale", "boxes", 10m, planting: "boxed")
+            .Sell("2025-07-20", "Kale", "stall", 3.9m, price: 4.10m, planting: "early")
+            .Sell("2025-07-20", "Kale", "stall", 3.1m, price: 4.10m, planting: "late")
+            .Season(2025);
 
         RefillItem item = Assert.Single(SeasonCosts.Of(season).Avoidable.Without(season.CropNamed("Beets")).Refill.Items);
 
@@ -44,11 +64,25 @@ public class RefillTiesTests
     [Fact]
     public void Refill_WorthHalfACentOnAThird_IsRoundedUp()
     {
-        SeasonReview season = new FarmBuilder(new FarmSettings { OwnerWage = 20m, InterestPercent = 5m }).AsOf("2025-12-31").Bed("One").Bed("Two")
-            .Channel("stall", ChannelKind.Market).Channel("boxes", ChannelKind.Share, valuesFrom: "stall").Channel("heap", ChannelKind.Waste).Income("2025-03-01", "boxes", 60m)
-            .Crop("Beets").Planting("B", "Beets", "One", 100m, "2025-05-01", "2025-09-01").Pick("2025-07-01", "B", 10m).Price("Beets", 3m)
-            .Crop("Kale").Planting("K", "Kale", "Two", 100m, "2025-05-01", "2025-09-01").Pick("2025-07-01", "K", 72m)
-            .Sell("2025-07-03", "Beets", "boxes", 10m).Sell("2025-07-10", "Kale", "boxes", 21m).Sell("2025-07-20", "Kale", "stall", 30m, amount: 17.05m).Sell("2025-07-21", "Kale", "heap", 21m)
+        SeasonReview season = new FarmBuilder(new FarmSettings { OwnerWage = 20m, InterestPercent = 5m })
+            .AsOf("2025-12-31")
+            .Bed("One")
+            .Bed("Two")
+            .Channel("stall", ChannelKind.Market)
+            .Channel("boxes", ChannelKind.Share, valuesFrom: "stall")
+            .Channel("heap", ChannelKind.Waste)
+            .Income("2025-03-01", "boxes", 60m)
+            .Crop("Beets")
+            .Planting("B", "Beets", "One", 100m, "2025-05-01", "2025-09-01")
+            .Pick("2025-07-01", "B", 10m)
+            .Price("Beets", 3m)
+            .Crop("Kale")
+            .Planting("K", "Kale", "Two", 100m, "2025-05-01", "2025-09-01")
+            .Pick("2025-07-01", "K", 72m)
+            .Sell("2025-07-03", "Beets", "boxes", 10m)
+            .Sell("2025-07-10", "Kale", "boxes", 21m)
+            .Sell("2025-07-20", "Kale", "stall", 30m, amount: 17.05m)
+            .Sell("2025-07-21", "Kale", "heap", 21m)
             .Season(2025);
 
         RefillItem item = SeasonCosts.Of(season).Avoidable.Without(season.CropNamed("Beets")).Refill.Items[0];

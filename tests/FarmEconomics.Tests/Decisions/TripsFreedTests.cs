@@ -13,11 +13,21 @@ public class TripsFreedTests
     [Fact]
     public void Freed_HalfACentOnASixth_IsRoundedUp()
     {
-        FarmBuilder farm = new FarmBuilder(new FarmSettings { OwnerWage = 20m, InterestPercent = 5m }).AsOf("2025-12-31").Bed("One").Bed("Two")
-            .Channel("stall", ChannelKind.Market).Channel("shop", ChannelKind.Wholesale).Pool("truck", "sales-value", StatementLine.Selling, varies: CostDriver.Trips)
+        FarmBuilder farm = new FarmBuilder(new FarmSettings { OwnerWage = 20m, InterestPercent = 5m })
+            .AsOf("2025-12-31")
+            .Bed("One")
+            .Bed("Two")
+            .Channel("stall", ChannelKind.Market)
+            .Channel("shop", ChannelKind.Wholesale)
+            .Pool("truck", "sales-value", StatementLine.Selling, varies: CostDriver.Trips)
             .Spend("2025-06-01", 10.05m, "fuel", pool: "truck")
-            .Crop("Beets").Planting("B", "Beets", "One", 100m, "2025-05-01", "2025-08-01").Pick("2025-07-01", "B", 100m)
-            .Crop("Leeks").Planting("L", "Leeks", "Two", 100m, "2025-05-01", "2025-08-01").Pick("2025-07-01", "L", 100m).Sell("2025-07-06", "Leeks", "shop", 100m, price: 2m);
+            .Crop("Beets")
+            .Planting("B", "Beets", "One", 100m, "2025-05-01", "2025-08-01")
+            .Pick("2025-07-01", "B", 100m)
+            .Crop("Leeks")
+            .Planting("L", "Leeks", "Two", 100m, "2025-05-01", "2025-08-01")
+            .Pick("2025-07-01", "L", 100m)
+            .Sell("2025-07-06", "Leeks", "shop", 100m, price: 2m);
         for (int day = 2; day < 7; day++)
         {
             farm.Sell($"2025-07-0{day}", "Beets", "stall", 20m, price: 2m);

@@ -63,11 +63,19 @@ internal static class ArchitectureDocument
         }
 
         string[] projects = [.. Directory.EnumerateFiles(Path.Combine(Repository.Root, "src"), "*.csproj", SearchOption.AllDirectories)];
-        foreach (string file in projects.Where(file => !HouseRooms.Assemblies.Contains(Path.GetFileNameWithoutExtension(file))).Order(StringComparer.Ordinal))
+        foreach (
+            string file in projects
+                .Where(file => !HouseRooms.Assemblies.Contains(Path.GetFileNameWithoutExtension(file)))
+                .Order(StringComparer.Ordinal)
+        )
         {
             foreach (XElement reference in XDocument.Load(file).Descendants("ProjectReference"))
             {
-                Add(arrows, Path.GetFileNameWithoutExtension(reference.Attribute("Include")!.Value), Path.GetFileNameWithoutExtension(file));
+                Add(
+                    arrows,
+                    Path.GetFileNameWithoutExtension(reference.Attribute("Include")!.Value),
+                    Path.GetFileNameWithoutExtension(file)
+                );
             }
         }
 
@@ -85,7 +93,10 @@ internal static class ArchitectureDocument
     private static string Picture(SortedSet<(string From, string To)> arrows)
     {
         StringBuilder text = new("\n```mermaid\nflowchart TD\n");
-        string[] inside = [.. HouseRooms.All.Where(room => HouseRooms.IsOfTheLibrary(room) && arrows.Any(arrow => arrow.From == room || arrow.To == room))];
+        string[] inside =
+        [
+            .. HouseRooms.All.Where(room => HouseRooms.IsOfTheLibrary(room) && arrows.Any(arrow => arrow.From == room || arrow.To == room)),
+        ];
         text.Append("    subgraph library [the library: records in, figures out]\n");
         foreach (string room in inside)
         {
@@ -122,7 +133,13 @@ internal static class ArchitectureDocument
         return false;
     }
 
-    private static string Node(string name) => HouseRooms.Of(name) is { } room ? room : HouseRooms.Assemblies.Where(project => project != Library).FirstOrDefault(project => name == project || name.StartsWith(project + ".", StringComparison.Ordinal)) ?? name;
+    private static string Node(string name) =>
+        HouseRooms.Of(name) is { } room
+            ? room
+            : HouseRooms
+                .Assemblies.Where(project => project != Library)
+                .FirstOrDefault(project => name == project || name.StartsWith(project + ".", StringComparison.Ordinal))
+                ?? name;
 
     private static string Short(string node) => node[(node.IndexOf('.', StringComparison.Ordinal) + 1)..];
 }

@@ -76,14 +76,19 @@ internal static class LicensesDocument
         foreach (string folder in Projects())
         {
             string name = Path.GetFileName(folder);
-            bool isShipped = folder.StartsWith(Path.Combine(Repository.Root, "src"), StringComparison.Ordinal) && name != "FarmEconomics.DemoFarm";
+            bool isShipped =
+                folder.StartsWith(Path.Combine(Repository.Root, "src"), StringComparison.Ordinal) && name != "FarmEconomics.DemoFarm";
             foreach ((string package, string version) in Locked(Path.Combine(folder, "packages.lock.json")))
             {
                 found[(package, version)] = isShipped || found.GetValueOrDefault((package, version));
             }
         }
 
-        return [.. found.Select(one => new Package(one.Key.Name, one.Key.Version, License(one.Key.Name, one.Key.Version), one.Value)), .. Natives()];
+        return
+        [
+            .. found.Select(one => new Package(one.Key.Name, one.Key.Version, License(one.Key.Name, one.Key.Version), one.Value)),
+            .. Natives(),
+        ];
     }
 
     private static IEnumerable<string> Projects() =>
@@ -94,8 +99,15 @@ internal static class LicensesDocument
     private static IEnumerable<(string Name, string Version)> Locked(string file)
     {
         using JsonDocument locked = JsonDocument.Parse(File.ReadAllText(file));
-        return [.. locked.RootElement.GetProperty("dependencies").EnumerateObject().SelectMany(framework => framework.Value.EnumerateObject())
-            .Where(package => package.Value.TryGetProperty("resolved", out _)).Select(package => (package.Name, package.Value.GetProperty("resolved").GetString()!))];
+        return
+        [
+            .. locked
+                .RootElement.GetProperty("dependencies")
+                .EnumerateObject()
+                .SelectMany(framework => framework.Value.EnumerateObject())
+                .Where(package => package.Value.TryGetProperty("resolved", out _))
+                .Select(package => (package.Name, package.Value.GetProperty("resolved").GetString()!)),
+        ];
     }
 
     /// <summary>The solver's packages, which no lock file holds but a list of checksums; the natives of one system only are downloaded.</summary>

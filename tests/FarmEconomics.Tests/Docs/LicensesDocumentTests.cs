@@ -12,5 +12,6 @@ public class LicensesDocumentTests
         Assert.DoesNotContain(LicensesDocument.Packages, package => package.IsShipped && !Free.Contains(package.License));
 
     [Fact]
-    public void OtherPackages_AreReadToo() => Assert.DoesNotContain(LicensesDocument.Packages, package => package.License == "not read yet");
+    public void OtherPackages_AreReadToo() =>
+        Assert.DoesNotContain(LicensesDocument.Packages, package => package.License == "not read yet");
 }

@@ -5,8 +5,16 @@ internal static class HouseRooms
 {
     private static readonly string[] Library =
     [
-        "FarmEconomics.Units", "FarmEconomics.Records", "FarmEconomics.Tracing", "FarmEconomics.Costing", "FarmEconomics.Budgets", "FarmEconomics.Water",
-        "FarmEconomics.Decisions", "FarmEconomics.Planning", "FarmEconomics.Pricing", "FarmEconomics.Funding",
+        "FarmEconomics.Units",
+        "FarmEconomics.Records",
+        "FarmEconomics.Tracing",
+        "FarmEconomics.Costing",
+        "FarmEconomics.Budgets",
+        "FarmEconomics.Water",
+        "FarmEconomics.Decisions",
+        "FarmEconomics.Planning",
+        "FarmEconomics.Pricing",
+        "FarmEconomics.Funding",
     ];
 
     internal static IReadOnlyList<string> All { get; } =
@@ -14,12 +22,20 @@ internal static class HouseRooms
 
     /// <summary>The built assemblies that are looked into.</summary>
     internal static IReadOnlyList<string> Assemblies { get; } =
-        ["FarmEconomics", "FarmEconomics.Files", "FarmEconomics.Reports", "FarmEconomics.Solver", "FarmEconomics.Notebooks", "FarmEconomics.Page"];
+    [
+        "FarmEconomics",
+        "FarmEconomics.Files",
+        "FarmEconomics.Reports",
+        "FarmEconomics.Solver",
+        "FarmEconomics.Notebooks",
+        "FarmEconomics.Page",
+    ];
 
     internal static bool IsOfTheLibrary(string room) => Library.Contains(room);
 
     /// <summary>The room a namespace is in; none where it is in none.</summary>
-    internal static string? Of(string name) => All.FirstOrDefault(room => name == room || name.StartsWith(room + ".", StringComparison.Ordinal));
+    internal static string? Of(string name) =>
+        All.FirstOrDefault(room => name == room || name.StartsWith(room + ".", StringComparison.Ordinal));
 
     /// <summary>Where a namespace stands in the order; what is in no room comes last.</summary>
     internal static int Place(string name) => Of(name) is { } room ? All.ToList().IndexOf(room) : All.Count;

@@ -8,7 +8,9 @@ namespace FarmEconomics.Tests.Planning;
 /// <summary>Cash by month as a limit: farms solved by hand, and what must hold of any.</summary>
 public class CashLimitTests
 {
-    private static readonly long Farms = long.TryParse(Environment.GetEnvironmentVariable("FARMECONOMICS_FARMS"), out long farms) ? farms : 40;
+    private static readonly long Farms = long.TryParse(Environment.GetEnvironmentVariable("FARMECONOMICS_FARMS"), out long farms)
+        ? farms
+        : 40;
 
     /// <summary>
     /// 100 in January pay for 2 A + 0.5 B on 100 bed-feet in March: a third of the bed A, the rest B, 33.33 x 3 + 66.67 x 2.5 = 266.67. A
@@ -117,7 +119,8 @@ public class CashLimitTests
                     double without = BestMix.Of(farm, Programs.Solver).Best!.Worth;
                     double opening = new Random(seed).Next(20, 200);
                     double Worth(double there) =>
-                        Programs.Solver.Solve(new PlanProgram(farm with { Cash = SmallFarm.Cash(there, 1e-9) }).Model) is { IsOptimal: true } found
+                        Programs.Solver.Solve(new PlanProgram(farm with { Cash = SmallFarm.Cash(there, 1e-9) }).Model)
+                            is { IsOptimal: true } found
                             ? found.Objective
                             : double.NegativeInfinity;
                     double little = Worth(opening), more = Worth(opening + 1.0), plenty = Worth(1e7);
@@ -143,7 +146,9 @@ public class CashLimitTests
                         return;
                     }
 
-                    int january = Enumerable.Range(0, program.Keys.Count).First(i => program.Keys[i] == new PlanLimitKey(PlanLimitKind.Cash, 0, 0));
+                    int january = Enumerable
+                        .Range(0, program.Keys.Count)
+                        .First(i => program.Keys[i] == new PlanLimitKey(PlanLimitKind.Cash, 0, 0));
                     double price = solution.ShadowPrices[january];
                     double more = Programs.Solver.Solve(Model(50.0 + 1e-3)).Objective - solution.Objective;
                     double less = solution.Objective - Programs.Solver.Solve(Model(50.0 - 1e-3)).Objective;

@@ -10,13 +10,21 @@ namespace FarmEconomics.Tests.Planning;
 /// <summary>Limits that can't be kept together: the smallest set of them, and how it is said.</summary>
 public class ConflictTests
 {
-    private static readonly long Models = long.TryParse(Environment.GetEnvironmentVariable("FARMECONOMICS_FARMS"), out long farms) ? farms : 100;
+    private static readonly long Models = long.TryParse(Environment.GetEnvironmentVariable("FARMECONOMICS_FARMS"), out long farms)
+        ? farms
+        : 100;
 
     /// <summary>x + y at most 4, x at least 3, y at least 2 can't be kept together; x at most 9 and y at most 8 have nothing to do with it.</summary>
     [Fact]
     public void Of_ThreeLimitsAtOdds_NamesThemAndNoOther()
     {
-        LinearModel model = Of([(1, 1, double.NegativeInfinity, 4.0), (1, 0, 3.0, double.PositiveInfinity), (0, 1, 2.0, double.PositiveInfinity), (1, 0, double.NegativeInfinity, 9.0), (0, 1, double.NegativeInfinity, 8.0)]);
+        LinearModel model = Of([
+            (1, 1, double.NegativeInfinity, 4.0),
+            (1, 0, 3.0, double.PositiveInfinity),
+            (0, 1, 2.0, double.PositiveInfinity),
+            (1, 0, double.NegativeInfinity, 9.0),
+            (0, 1, double.NegativeInfinity, 8.0),
+        ]);
 
         IReadOnlyList<Shortfall> found = Conflicts.Of(Programs.Solver, model);
 
@@ -30,7 +38,11 @@ public class ConflictTests
     [Fact]
     public void Of_FirmLimitsAtOdds_IsEmpty() =>
         Assert.Empty(
-            Conflicts.Of(Programs.Solver, Of([(1, 0, 3.0, double.PositiveInfinity), (1, 0, double.NegativeInfinity, 2.0)]), new HashSet<int> { 0, 1 })
+            Conflicts.Of(
+                Programs.Solver,
+                Of([(1, 0, 3.0, double.PositiveInfinity), (1, 0, double.NegativeInfinity, 2.0)]),
+                new HashSet<int> { 0, 1 }
+            )
         );
 
     /// <summary>Of random limits: those named alone have no answer, and with any one of them left out they have one.</summary>
@@ -45,7 +57,14 @@ public class ConflictTests
                     [
                         .. Enumerable
                             .Range(0, 8)
-                            .Select(i => (random.Next(-3, 4), random.Next(-3, 4), i % 2 == 0 ? random.Next(0, 9) : double.NegativeInfinity, i % 2 == 0 ? double.PositiveInfinity : random.Next(0, 9)))
+                            .Select(i =>
+                                (
+                                    random.Next(-3, 4),
+                                    random.Next(-3, 4),
+                                    i % 2 == 0 ? random.Next(0, 9) : double.NegativeInfinity,
+                                    i % 2 == 0 ? double.PositiveInfinity : random.Next(0, 9)
+                                )
+                            )
                             .Select(row => ((double)row.Item1, (double)row.Item2, row.Item3, row.Item4)),
                     ];
                     int[] named = [.. Conflicts.Of(Programs.Solver, Of(rows)).Select(one => one.Limit)];
@@ -83,7 +102,11 @@ public class ConflictTests
         string said = Said(farm);
 
         Assert.StartsWith("No plan keeps within your limits: the beds of open field in the week of ", said, StringComparison.Ordinal);
-        Assert.EndsWith(" are short by 30 bed-feet for the 70 bed-feet of A you asked for and the 60 bed-feet of B you asked for.", said, StringComparison.Ordinal);
+        Assert.EndsWith(
+            " are short by 30 bed-feet for the 70 bed-feet of A you asked for and the 60 bed-feet of B you asked for.",
+            said,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]

@@ -70,7 +70,9 @@ public class DemoRotationTests
             foreach (
                 IGrouping<string, DraftPlanting> bed in draft
                     .Plantings.Where(row => row.In >= model.Start && season.Records.Crop(row.Crop).Row.Family == one.Family)
-                    .Where(row => PlanFacts.CoverOf(season.Records.Tables.Beds.First(bed => bed.Bed == row.Bed)) == model.Covers[one.Cover].Name)
+                    .Where(row =>
+                        PlanFacts.CoverOf(season.Records.Tables.Beds.First(bed => bed.Bed == row.Bed)) == model.Covers[one.Cover].Name
+                    )
                     .GroupBy(row => row.Bed)
             )
             {
@@ -91,7 +93,9 @@ public class DemoRotationTests
     [Fact]
     public void Facts_OfACropWithoutFamily_SayWhichOne()
     {
-        (_, PlanModel model) = Made("rotation,3,years,,\n", crops => crops.Replace("Kale,bunch,greens,brassica,", "Kale,bunch,greens,,", StringComparison.Ordinal));
+        (_, PlanModel model) = Made("rotation,3,years,,\n", crops =>
+            crops.Replace("Kale,bunch,greens,brassica,", "Kale,bunch,greens,,", StringComparison.Ordinal)
+        );
         Assert.Contains("rotation of Kale: no family on record", model.NotChecked);
         Assert.Contains(model.Rotation, one => one.Family == "brassica");
     }

@@ -10,7 +10,9 @@ namespace FarmEconomics.Tests.Planning;
 /// <summary>A family not twice in a bed within so many years: in the program, by the records, and in beds.</summary>
 public class RotationLimitTests
 {
-    private static readonly long Farms = long.TryParse(Environment.GetEnvironmentVariable("FARMECONOMICS_FARMS"), out long farms) ? farms : 40;
+    private static readonly long Farms = long.TryParse(Environment.GetEnvironmentVariable("FARMECONOMICS_FARMS"), out long farms)
+        ? farms
+        : 40;
 
     /// <summary>Beds free of A's family hold 30 of 100 bed-feet: 30 A, 70 B. A foot more turns one from B to A: 3 - 2.5.</summary>
     [Fact]
@@ -25,7 +27,11 @@ public class RotationLimitTests
         BindingLimit limit = Assert.Single(mix.Binding, one => one.Key.Kind == PlanLimitKind.Rotation);
         Assert.Equal(0, limit.Key.Place);
         Programs.Near(0.5, limit.Worth, 1e-6);
-        Assert.Contains("a foot of bed free of Nightshade, open field all year, $0.50", PlanWords.Headline(mix, mix.Best, Notation.Default), StringComparison.Ordinal);
+        Assert.Contains(
+            "a foot of bed free of Nightshade, open field all year, $0.50",
+            PlanWords.Headline(mix, mix.Best, Notation.Default),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -35,7 +41,10 @@ public class RotationLimitTests
                 seed =>
                 {
                     PlanModel farm = RandomPlan.Farm(seed);
-                    farm = farm with { Crops = [.. farm.Crops.Select((crop, place) => crop with { Family = place % 2 == 0 ? "even" : "odd" })] };
+                    farm = farm with
+                    {
+                        Crops = [.. farm.Crops.Select((crop, place) => crop with { Family = place % 2 == 0 ? "even" : "odd" })],
+                    };
                     double feet = new Random(seed).Next(20, 200);
                     LinearSolution Solve(PlanModel plan) => Programs.Solver.Solve(new PlanProgram(plan).Model);
                     PlanModel turned = farm with { Rotation = [Free("even", feet)] };

@@ -60,6 +60,9 @@ internal static class SmallFarm
             SoldCost = 0.0,
             Keeps = 1,
             Family = family,
-            Steps = [.. Enumerable.Range(0, PlanModel.Weeks).Select(_ => (IReadOnlyList<PlanStep>)[new PlanStep("market", takes, price, 0.0)])],
+            Steps =
+            [
+                .. Enumerable.Range(0, PlanModel.Weeks).Select(_ => (IReadOnlyList<PlanStep>)[new PlanStep("market", takes, price, 0.0)]),
+            ],
         };
 }

@@ -40,5 +40,19 @@ public class BatteryByHandTests
     private static void Same(PowerDay expected, PowerDay day) => Assert.Equal(Values(expected), Values(day));
 
     private static double[] Values(PowerDay day) =>
-        [.. new[] { day.Load, day.Made, day.Direct, day.FromBattery, day.Stored, day.ChargeLoss, day.Spilled, day.Generated, day.Short, day.Held }.Select(kwh => Math.Round(kwh, 9))];
+        [
+            .. new[]
+            {
+                day.Load,
+                day.Made,
+                day.Direct,
+                day.FromBattery,
+                day.Stored,
+                day.ChargeLoss,
+                day.Spilled,
+                day.Generated,
+                day.Short,
+                day.Held,
+            }.Select(kwh => Math.Round(kwh, 9)),
+        ];
 }

@@ -27,10 +27,12 @@ public class CurveByHandTests
     [InlineData(25.5, 0.5)]
     [InlineData(50.0, 1.0)]
     [InlineData(80.0, 1.0)]
-    public void Roots_GrowInAStraightLineToTheEndOfDevelopment(double day, double grown) => Assert.Equal(grown, Curve.RootsGrown(day), 1e-9);
+    public void Roots_GrowInAStraightLineToTheEndOfDevelopment(double day, double grown) =>
+        Assert.Equal(grown, Curve.RootsGrown(day), 1e-9);
 
     [Fact]
-    public void Roots_OfACropOfADay_AreGrownOnTheNext() => Assert.Equal(1.0, (Curve with { Stages = new StageDays(0.5, 0.5, 1, 1) }).RootsGrown(2), 1e-9);
+    public void Roots_OfACropOfADay_AreGrownOnTheNext() =>
+        Assert.Equal(1.0, (Curve with { Stages = new StageDays(0.5, 0.5, 1, 1) }).RootsGrown(2), 1e-9);
 
     [Fact]
     public void Stages_OverOtherDays_KeepTheirParts() => Assert.Equal(new StageDays(10, 15, 20, 5), Curve.Stages.Over(50));

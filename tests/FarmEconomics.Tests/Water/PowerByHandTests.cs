@@ -29,10 +29,21 @@ public class PowerByHandTests
     [Fact]
     public void Months_HoldTheirOwnDays()
     {
-        (DateOnly, double, double, double, int, double, double) Row(PowerMonth month) => (month.Month, Math.Round(month.Load, 9), Math.Round(month.Made, 9),
-            Math.Round(month.Spilled, 9), month.DaysShort, Math.Round(month.Generated, 9), Math.Round(month.Short, 9));
+        (DateOnly, double, double, double, int, double, double) Row(PowerMonth month) =>
+            (
+                month.Month,
+                Math.Round(month.Load, 9),
+                Math.Round(month.Made, 9),
+                Math.Round(month.Spilled, 9),
+                month.DaysShort,
+                Math.Round(month.Generated, 9),
+                Math.Round(month.Short, 9)
+            );
 
-        Assert.Equal([(new DateOnly(2025, 1, 1), 6.0, 4.0, 0.0, 0, 0.0, 0.0), (new DateOnly(2025, 2, 1), 3.0, 1.0, 0.0, 1, 0.5, 1.5)], Power.Months.Select(Row));
+        Assert.Equal(
+            [(new DateOnly(2025, 1, 1), 6.0, 4.0, 0.0, 0, 0.0, 0.0), (new DateOnly(2025, 2, 1), 3.0, 1.0, 0.0, 1, 0.5, 1.5)],
+            Power.Months.Select(Row)
+        );
     }
 
     /// <summary>
@@ -44,7 +55,15 @@ public class PowerByHandTests
     public void MoreAndLess_InAMonthAlone_SaveAndCost()
     {
         double[] Values(PowerMonth month) =>
-            [.. new[] { month.SavedByBattery, month.CostOfLessBattery, month.SavedByPanels!.Value, month.CostOfLessPanels!.Value }.Select(kwh => Math.Round(kwh, 9))];
+            [
+                .. new[]
+                {
+                    month.SavedByBattery,
+                    month.CostOfLessBattery,
+                    month.SavedByPanels!.Value,
+                    month.CostOfLessPanels!.Value,
+                }.Select(kwh => Math.Round(kwh, 9)),
+            ];
 
         Assert.Equal([0.5, 0.5, 0.5, 2.0], Values(Power.Months[0]));
         Assert.Equal([0.0, 0.0, 0.5, 0.5], Values(Power.Months[1]));
@@ -89,8 +108,14 @@ public class PowerByHandTests
     [InlineData("cold room", LoadPurpose.Store)]
     public void Load_ProtectsWhatItsUserIsFor(string user, LoadPurpose purpose)
     {
-        FarmBuilder farm = Farm().Pool("barn", "measured", StatementLine.Overhead).Pool("wash", "quantity-crates").Pool("warm house", "tray-days").Pool("tunnel", "bed-foot-days")
-            .Pool("heater", "measured").Pool("well", "water").Load("one more", "power", user, 10, 1, "2025-01-30", "2025-02-01");
+        FarmBuilder farm = Farm()
+            .Pool("barn", "measured", StatementLine.Overhead)
+            .Pool("wash", "quantity-crates")
+            .Pool("warm house", "tray-days")
+            .Pool("tunnel", "bed-foot-days")
+            .Pool("heater", "measured")
+            .Pool("well", "water")
+            .Load("one more", "power", user, 10, 1, "2025-01-30", "2025-02-01");
         PowerLoad load = Of(farm).Loads.Single(one => one.Row.Load == "one more");
 
         Assert.Equal((purpose, (int)purpose + 1m), (load.Purpose, load.Order));
@@ -106,8 +131,16 @@ public class PowerByHandTests
         Assert.Null(several.PartMissing);
         Assert.Null(several.SavedWith(1, 0));
         Assert.False(several.MarginalPerKwh.IsAvailable);
-        Assert.StartsWith("farm.csv doesn't say what the battery holds", Of(Supply(Farm(), supply => supply with { BatteryKwh = null })).WhyUnknown, StringComparison.Ordinal);
-        Assert.StartsWith("what the panels made is not known", Of(Supply(Farm(), supply => supply with { PanelYield = null })).WhyUnknown, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "farm.csv doesn't say what the battery holds",
+            Of(Supply(Farm(), supply => supply with { BatteryKwh = null })).WhyUnknown,
+            StringComparison.Ordinal
+        );
+        Assert.StartsWith(
+            "what the panels made is not known",
+            Of(Supply(Farm(), supply => supply with { PanelYield = null })).WhyUnknown,
+            StringComparison.Ordinal
+        );
         Assert.Null(Of(Supply(Farm(), supply => supply with { GeneratorKw = null })).GeneratorHours);
         Assert.Null(Of(Supply(Farm(), supply => supply with { GeneratorKw = 0m })).GeneratorHours);
         Assert.False(Of(Supply(Farm(), supply => supply with { GeneratorCostPerKwh = null })).MarginalPerKwh.IsAvailable);
@@ -142,7 +175,8 @@ public class PowerByHandTests
 
     private static PowerSeason Of(FarmBuilder farm) => PowerSeason.Of(farm.Link(), 2025);
 
-    private static FarmBuilder Supply(FarmBuilder farm, Func<PowerSupply, PowerSupply> change) => farm.With(settings => settings with { Supply = change(settings.Supply) });
+    private static FarmBuilder Supply(FarmBuilder farm, Func<PowerSupply, PowerSupply> change) =>
+        farm.With(settings => settings with { Supply = change(settings.Supply) });
 
     private static FarmBuilder Made(FarmBuilder farm, string day, decimal kwh) =>
         farm.Add<PowerMadeRow>(new RowValues { ["date"] = FarmBuilder.Day(day), ["pool"] = "power", ["kwh"] = kwh });

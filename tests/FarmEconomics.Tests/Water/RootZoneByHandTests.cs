@@ -41,7 +41,8 @@ public class RootZoneByHandTests
     }
 
     [Fact]
-    public void NotAccountedFor_OfADayThatDoesntAddUp_IsTheRest() => Assert.Equal(2, new RootZoneDay(30, 1, 4, 5, 1, 3, 33).NotAccountedFor, 1e-12);
+    public void NotAccountedFor_OfADayThatDoesntAddUp_IsTheRest() =>
+        Assert.Equal(2, new RootZoneDay(30, 1, 4, 5, 1, 3, 33).NotAccountedFor, 1e-12);
 
     [Theory]
     [InlineData(1.05, 100.0, 400.0, 0.2625)]
@@ -64,7 +65,25 @@ public class RootZoneByHandTests
     public void Response_ByStage_IsSetByOneAndWholeByFour()
     {
         StageResponse none = new(null, null, null, null);
-        StageResponse[] ones = [none with { Initial = 0.5 }, none with { Development = 0.5 }, none with { Mid = 0.5 }, none with { Late = 0.5 }];
+        StageResponse[] ones =
+        [
+            none with
+            {
+                Initial = 0.5,
+            },
+            none with
+            {
+                Development = 0.5,
+            },
+            none with
+            {
+                Mid = 0.5,
+            },
+            none with
+            {
+                Late = 0.5,
+            },
+        ];
 
         Assert.False(none.IsSet || none.IsWhole);
         Assert.All(ones, one => Assert.True(one.IsSet && !one.IsWhole));
@@ -72,8 +91,12 @@ public class RootZoneByHandTests
         Assert.True(all.IsWhole);
         Assert.All(
             new[] { all with { Initial = null }, all with { Development = null }, all with { Mid = null }, all with { Late = null } },
-            one => Assert.False(one.IsWhole));
-        Assert.Equal([0.2, 0.4, 1.1, 0.8], new[] { GrowthStage.Initial, GrowthStage.Development, GrowthStage.Mid, GrowthStage.Late }.Select(stage => all.Of(stage)!.Value));
+            one => Assert.False(one.IsWhole)
+        );
+        Assert.Equal(
+            [0.2, 0.4, 1.1, 0.8],
+            new[] { GrowthStage.Initial, GrowthStage.Development, GrowthStage.Mid, GrowthStage.Late }.Select(stage => all.Of(stage)!.Value)
+        );
     }
 
     private static void Same(RootZoneDay expected, RootZoneDay day)

@@ -24,9 +24,16 @@ public class TriageCasesTests
         WaterTriage triage = WaterTriage.Of(Parts, new WaterAtHand(DryFarm.Morning, days, liters, false), DryFarm.Worth);
         double most = triage.Lines.Max(line => line.Wanted);
         double step = Math.Max(1, most) / Steps;
-        double[][] saved = [.. Parts.Blocks.Select(block => Enumerable.Range(0, Steps + 1).Select(i => Alone(Parts, block, days, i * step)).ToArray())];
+        double[][] saved =
+        [
+            .. Parts.Blocks.Select(block => Enumerable.Range(0, Steps + 1).Select(i => Alone(Parts, block, days, i * step)).ToArray()),
+        ];
         double[] gains = [.. saved.SelectMany(one => one.Zip(one.Skip(1), (less, more) => more - less))];
-        List<(double[], double)> limits = [([.. gains.Select(_ => step)], liters), .. Enumerable.Range(0, gains.Length).Select(i => (Unit(gains.Length, i), 1.0))];
+        List<(double[], double)> limits =
+        [
+            ([.. gains.Select(_ => step)], liters),
+            .. Enumerable.Range(0, gains.Length).Select(i => (Unit(gains.Length, i), 1.0)),
+        ];
         double program = SmallProgram.Maximize(gains, limits).Value;
 
         Assert.Equal(program, triage.Unwatered - triage.Lost, 0.01 * Math.Max(1, triage.Unwatered));
@@ -34,7 +41,10 @@ public class TriageCasesTests
         Assert.True(triage.Lost <= triage.LostEvenly + 1e-9);
         Assert.InRange(triage.Lines.Sum(line => line.Amount), 0, liters + 1e-6);
         Assert.Equal(triage.Unwatered - triage.Lost, triage.SavedWith(liters), 1e-9);
-        Assert.Equal(triage.Lines.OrderByDescending(line => line.SavedPerUnit).ThenByDescending(line => line.Unwatered).Select(line => line.Block), triage.Lines.Select(line => line.Block));
+        Assert.Equal(
+            triage.Lines.OrderByDescending(line => line.SavedPerUnit).ThenByDescending(line => line.Unwatered).Select(line => line.Block),
+            triage.Lines.Select(line => line.Block)
+        );
         Assert.All(triage.Lines, line => Assert.Equal(line.Amount > 0 ? line.Saved / line.Amount : 0, line.SavedPerUnit));
     }
 
@@ -82,7 +92,9 @@ public class TriageCasesTests
 
     private static double Alone(FarmWater farm, WaterBlock block, int days, double liters)
     {
-        WaterTriage alone = WaterTriage.Of(farm, new WaterAtHand(DryFarm.Morning, days, liters, false), (sowing, day) => sowing.Block == block ? DryFarm.Worth(sowing, day) : null);
+        WaterTriage alone = WaterTriage.Of(farm, new WaterAtHand(DryFarm.Morning, days, liters, false), (sowing, day) =>
+            sowing.Block == block ? DryFarm.Worth(sowing, day) : null
+        );
         return alone.Unwatered - alone.Lost;
     }
 }

@@ -13,10 +13,17 @@ namespace FarmEconomics.Tests.Water;
 /// </summary>
 public class WaterLogByHandTests
 {
-    private static readonly FarmWater Farm = Of(Built()
-        .Add<WateringRow>(Row("2025-06-02", "North", null, 1000m, null)).Add<WateringRow>(Row("2025-06-02", null, "N1", 250m, null)).Add<WateringRow>(Row("2025-06-02", "North", null, null, 5m))
-        .Add<WateringRow>(Row("2025-06-10", "South", null, 100m, null)).Add<WateringRow>(Row("2025-06-30", "South", null, null, 2m)).Add<WateringRow>(Row("2025-06-04", "South", null, 50m, null))
-        .Add<WateringRow>(Row("2025-06-26", "North", null, 10m, null)).Add<WateringRow>(Row("2025-06-24", null, "Far", 70m, null)));
+    private static readonly FarmWater Farm = Of(
+        Built()
+            .Add<WateringRow>(Row("2025-06-02", "North", null, 1000m, null))
+            .Add<WateringRow>(Row("2025-06-02", null, "N1", 250m, null))
+            .Add<WateringRow>(Row("2025-06-02", "North", null, null, 5m))
+            .Add<WateringRow>(Row("2025-06-10", "South", null, 100m, null))
+            .Add<WateringRow>(Row("2025-06-30", "South", null, null, 2m))
+            .Add<WateringRow>(Row("2025-06-04", "South", null, 50m, null))
+            .Add<WateringRow>(Row("2025-06-26", "North", null, 10m, null))
+            .Add<WateringRow>(Row("2025-06-24", null, "Far", 70m, null))
+    );
 
     private static SowingWater Sowing(string planting) => Farm.Sowings.Single(one => one.Planting.Name == planting);
 
@@ -24,8 +31,14 @@ public class WaterLogByHandTests
     public void Blocks_HaveTheAreaOfTheirBeds()
     {
         Assert.Equal([100.0, 20.0], Farm.Blocks.Select(block => Math.Round(block.AreaM2, 9)));
-        Assert.Equal([(150.0, 0.8), (120.0, WaterBlock.UsualEfficiency)], Farm.Blocks.Select(block => (block.SoilMmPerM, block.Efficiency)));
-        Assert.Equal((100.0, 400.0, 125.0), (Farm.Blocks[0].SprinklerLiters!.Value, Farm.Blocks[0].SetLiters!.Value, Math.Round(Farm.Blocks[0].LitersPerMm, 9)));
+        Assert.Equal(
+            [(150.0, 0.8), (120.0, WaterBlock.UsualEfficiency)],
+            Farm.Blocks.Select(block => (block.SoilMmPerM, block.Efficiency))
+        );
+        Assert.Equal(
+            (100.0, 400.0, 125.0),
+            (Farm.Blocks[0].SprinklerLiters!.Value, Farm.Blocks[0].SetLiters!.Value, Math.Round(Farm.Blocks[0].LitersPerMm, 9))
+        );
         Assert.Equal(50.0, Sowing("in N1").AreaM2, 1e-9);
     }
 
@@ -65,9 +78,15 @@ public class WaterLogByHandTests
     [Fact]
     public void Perennial_IsFollowedYearByYear()
     {
-        FarmBuilder farm = Built().Perennial("Rhubarb").Planting("stand", "Rhubarb", "N2", 10, "2024-05-05", "2025-08-01").Pick("2025-06-01", "stand", 5);
+        FarmBuilder farm = Built()
+            .Perennial("Rhubarb")
+            .Planting("stand", "Rhubarb", "N2", 10, "2024-05-05", "2025-08-01")
+            .Pick("2025-06-01", "stand", 5);
         SowingWater[] years = [.. Of(farm).Sowings.Where(one => one.Planting.Name == "stand")];
-        Assert.Equal([(new DateOnly(2025, 1, 1), new DateOnly(2025, 8, 1), 2025)], years.Select(one => (one.Span.From, one.Span.End, one.Span.CropYear)));
+        Assert.Equal(
+            [(new DateOnly(2025, 1, 1), new DateOnly(2025, 8, 1), 2025)],
+            years.Select(one => (one.Span.From, one.Span.End, one.Span.CropYear))
+        );
 
         // 150 mm a meter: all of a stand's depth on the first day, 0.20 m of what was just planted.
         Assert.Equal(years[0].Crop.RootDepthM * 150, years[0].Soil(new DateOnly(2025, 1, 1)).Total, 1e-9);
@@ -92,7 +111,9 @@ public class WaterLogByHandTests
         Assert.False(FarmWater.Of(trace).WeatherOn(after).IsKnown);
         Assert.Equal(EtSource.Ahead, FarmWater.Of(trace, ahead: true).WeatherOn(after).Source);
         Assert.Equal(EtSource.Station, FarmWater.Of(trace, ahead: true).WeatherOn(new DateOnly(2025, 6, 30)).Source);
-        Assert.All(FarmWater.Of(trace, _ => new DateOnly(2025, 6, 20)).Sowings, one => Assert.Equal(new DateOnly(2025, 6, 20), one.Span.End));
+        Assert.All(FarmWater.Of(trace, _ => new DateOnly(2025, 6, 20)).Sowings, one =>
+            Assert.Equal(new DateOnly(2025, 6, 20), one.Span.End)
+        );
         Assert.Empty(FarmWater.Of(trace, _ => new DateOnly(2025, 6, 1)).Sowings); // free before the weather begins
     }
 
@@ -108,14 +129,24 @@ public class WaterLogByHandTests
         }
 
         Assert.Equal((listed.Coefficients, listed.Response, listed.CoefficientsFrom, listed.ResponseFrom), Of4(Kale(null)));
-        Assert.Equal((listed.Coefficients with { Initial = 0.77 }, listed.Response, WaterFigure.Given, listed.ResponseFrom), Of4(Kale(CropRow.KcIniColumn)));
-        Assert.Equal((listed.Coefficients with { Mid = 0.77 }, listed.Response, WaterFigure.Given, listed.ResponseFrom), Of4(Kale(CropRow.KcMidColumn)));
-        Assert.Equal((listed.Coefficients with { End = 0.77 }, listed.Response, WaterFigure.Given, listed.ResponseFrom), Of4(Kale(CropRow.KcEndColumn)));
+        Assert.Equal(
+            (listed.Coefficients with { Initial = 0.77 }, listed.Response, WaterFigure.Given, listed.ResponseFrom),
+            Of4(Kale(CropRow.KcIniColumn))
+        );
+        Assert.Equal(
+            (listed.Coefficients with { Mid = 0.77 }, listed.Response, WaterFigure.Given, listed.ResponseFrom),
+            Of4(Kale(CropRow.KcMidColumn))
+        );
+        Assert.Equal(
+            (listed.Coefficients with { End = 0.77 }, listed.Response, WaterFigure.Given, listed.ResponseFrom),
+            Of4(Kale(CropRow.KcEndColumn))
+        );
         Assert.Equal((listed.Coefficients, 0.77, listed.CoefficientsFrom, WaterFigure.Given), Of4(Kale(CropRow.KyColumn)));
         Assert.NotEqual(WaterFigure.Given, listed.CoefficientsFrom);
     }
 
-    private static (CropCoefficients, double, WaterFigure, WaterFigure) Of4(CropWater crop) => (crop.Coefficients, crop.Response, crop.CoefficientsFrom, crop.ResponseFrom);
+    private static (CropCoefficients, double, WaterFigure, WaterFigure) Of4(CropWater crop) =>
+        (crop.Coefficients, crop.Response, crop.CoefficientsFrom, crop.ResponseFrom);
 
     private static FarmWater Of(FarmBuilder farm) => FarmWater.Of(farm.Review().Trace);
 
@@ -124,14 +155,27 @@ public class WaterLogByHandTests
 
     private static FarmBuilder Built()
     {
-        FarmBuilder farm = new FarmBuilder(new FarmSettings { LengthUnit = LengthUnit.M, StandardBedWidthIn = 100m }).AsOf("2025-12-31").Crop("Kale");
-        foreach ((string bed, decimal length, string? block, string? structure) in (ReadOnlySpan<(string, decimal, string?, string?)>)
-            [("N1", 50m, "North", null), ("N2", 50m, "North", null), ("S", 20m, "South", "Tunnel"), ("Far", 10m, null, null)])
+        FarmBuilder farm = new FarmBuilder(new FarmSettings { LengthUnit = LengthUnit.M, StandardBedWidthIn = 100m })
+            .AsOf("2025-12-31")
+            .Crop("Kale");
+        foreach (
+            (string bed, decimal length, string? block, string? structure) in (ReadOnlySpan<(string, decimal, string?, string?)>)
+                [("N1", 50m, "North", null), ("N2", 50m, "North", null), ("S", 20m, "South", "Tunnel"), ("Far", 10m, null, null)]
+        )
         {
             farm.Add<BedRow>(new RowValues { ["bed"] = bed, ["length_ft"] = length, ["block"] = block, ["structure"] = structure });
         }
 
-        farm.Add<BlockRow>(new RowValues { ["block"] = "North", ["soil_water_in_ft"] = 150m, ["efficiency_percent"] = 80m, ["sprinkler_gph"] = 100m, ["set_gallons"] = 400m })
+        farm.Add<BlockRow>(
+                new RowValues
+                {
+                    ["block"] = "North",
+                    ["soil_water_in_ft"] = 150m,
+                    ["efficiency_percent"] = 80m,
+                    ["sprinkler_gph"] = 100m,
+                    ["set_gallons"] = 400m,
+                }
+            )
             .Add<BlockRow>(new RowValues { ["block"] = "South", ["soil_water_in_ft"] = 120m });
         foreach (string bed in (string[])["N1", "N2", "S"])
         {

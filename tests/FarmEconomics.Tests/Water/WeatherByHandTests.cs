@@ -27,7 +27,16 @@ public class WeatherByHandTests
     [InlineData(LengthUnit.Ft, 79.88, 58.64)]
     public void Temperatures_InTheFarmsUnit_GiveTheSameNeed(LengthUnit unit, double high, double low)
     {
-        FarmBuilder farm = Farm(unit, 45.72m).Add<WeatherRow>(new RowValues { ["date"] = new DateOnly(2025, 7, 15), ["tmax_f"] = (decimal)high, ["tmin_f"] = (decimal)low, ["rain_in"] = 2m });
+        FarmBuilder farm = Farm(unit, 45.72m)
+            .Add<WeatherRow>(
+                new RowValues
+                {
+                    ["date"] = new DateOnly(2025, 7, 15),
+                    ["tmax_f"] = (decimal)high,
+                    ["tmin_f"] = (decimal)low,
+                    ["rain_in"] = 2m,
+                }
+            );
         WeatherDay day = FarmWeather.Of(farm.Link()).On(new DateOnly(2025, 7, 15));
 
         Assert.Equal(EtSource.Hargreaves, day.Source);
@@ -39,7 +48,14 @@ public class WeatherByHandTests
     [Theory]
     [InlineData(LengthUnit.M, 21.5, 12.3, 12.063, 2.078, 100.0)]
     [InlineData(LengthUnit.Ft, 70.7, 54.14, 53.7134, 4.6484, 328.084)]
-    public void SunWindAndDew_InTheFarmsUnit_GiveThePublishedNeed(LengthUnit unit, double high, double low, double dew, double wind, double altitude)
+    public void SunWindAndDew_InTheFarmsUnit_GiveThePublishedNeed(
+        LengthUnit unit,
+        double high,
+        double low,
+        double dew,
+        double wind,
+        double altitude
+    )
     {
         FarmBuilder farm = Farm(unit, 50.8m, (decimal)altitude).Add<WeatherRow>(new RowValues
         {
@@ -69,7 +85,13 @@ public class WeatherByHandTests
         farm.Add<WeatherRow>(new RowValues { ["date"] = new DateOnly(2025, 7, 12), ["rain_in"] = 1m });
         FarmWeather weather = FarmWeather.Of(farm.Link());
 
-        double?[] days = [.. Enumerable.Range(0, 14).Select(i => weather.On(new DateOnly(2025, 6, 30).AddDays(i))).Select(day => day.IsKnown ? day.Et0 : (double?)null)];
+        double?[] days =
+        [
+            .. Enumerable
+                .Range(0, 14)
+                .Select(i => weather.On(new DateOnly(2025, 6, 30).AddDays(i)))
+                .Select(day => day.IsKnown ? day.Et0 : (double?)null),
+        ];
         Assert.Equal([null, 2.0, 3.0, 4.0, 6.0, 6.0, 8.0, null, null, null, 1.0, 3.0, null, null], days);
         Assert.Equal((0.0, EtSource.Gap), (weather.On(new DateOnly(2025, 7, 2)).Rain, weather.On(new DateOnly(2025, 7, 2)).Source));
         Assert.Equal([(EtSource.Unknown, 4), (EtSource.Station, 5), (EtSource.Gap, 3)], weather.Sources);
@@ -98,17 +120,23 @@ public class WeatherByHandTests
     [Fact]
     public void RainAlone_HasTheMonthsNeedOrNone()
     {
-        FarmBuilder farm = Farm(LengthUnit.Ft, 45m).Add<WeatherRow>(new RowValues { ["date"] = new DateOnly(2025, 3, 2), ["rain_in"] = 1m });
+        FarmBuilder farm = Farm(LengthUnit.Ft, 45m)
+            .Add<WeatherRow>(new RowValues { ["date"] = new DateOnly(2025, 3, 2), ["rain_in"] = 1m });
         FarmWeather weather = FarmWeather.Of(farm.Link());
         Assert.Equal("weather.csv has neither et0 nor temperatures", weather.WhyUnknown);
         Assert.Equal(default, weather.Ahead(new DateOnly(2025, 3, 3)));
-        Assert.StartsWith("weather.csv has no et0, and farm.csv no latitude", FarmWeather.Of(Latitude(farm, null).Link()).WhyUnknown, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "weather.csv has no et0, and farm.csv no latitude",
+            FarmWeather.Of(Latitude(farm, null).Link()).WhyUnknown,
+            StringComparison.Ordinal
+        );
         Assert.Equal("there is no weather table", FarmWeather.Of(Farm(LengthUnit.Ft, 45m).Link()).WhyUnknown);
         weather = FarmWeather.Of(farm.With(settings => settings with { Site = settings.Site with { Climate = Climate } }).Link());
         Assert.Equal(new WeatherDay(3 * 25.4, 25.4, EtSource.Climate), weather.On(new DateOnly(2025, 3, 2)));
     }
 
-    private static FarmBuilder Latitude(FarmBuilder farm, decimal? latitude) => farm.With(settings => settings with { Site = settings.Site with { Latitude = latitude } });
+    private static FarmBuilder Latitude(FarmBuilder farm, decimal? latitude) =>
+        farm.With(settings => settings with { Site = settings.Site with { Latitude = latitude } });
 
     private static FarmBuilder Farm(LengthUnit unit, decimal? latitude, decimal altitude = 0m) =>
         new(new FarmSettings { LengthUnit = unit, Site = new FarmSite { Latitude = latitude, Altitude = altitude } });

@@ -18,14 +18,33 @@ public class SowingWorthTests
     [Fact]
     public void PerBedFoot_OfACropInBoxes_CountsFillingThemAgainAndNotThePayments()
     {
-        FarmBuilder farm = new FarmBuilder(new FarmSettings { UnpaidHours = UnpaidHours.None }).AsOf("2025-12-31").Bed("One").Bed("Two").Bed("Three").Spend("2025-04-01", 10m, "insurance")
-            .Channel("stall", ChannelKind.Market).Channel("boxes", ChannelKind.Share, valuesFrom: "stall").Channel("heap", ChannelKind.Waste).Income("2025-03-01", "boxes", 200m)
-            .Crop("Beets").Planting("early", "Beets", "One", 100m, "2025-05-01", "2025-09-01").Pick("2025-07-01", "early", 20m)
-            .Planting("late", "Beets", "Two", 100m, "2025-05-01", "2025-09-01").Pick("2025-07-01", "late", 80m).Price("Beets", 3m)
-            .Crop("Kale").Planting("K", "Kale", "Three", 100m, "2025-05-01", "2025-09-01").Pick("2025-07-01", "K", 200m).Price("Kale", 2m)
-            .Sell("2025-07-02", "Beets", "boxes", 10m, planting: "early").Sell("2025-07-02", "Kale", "boxes", 45m)
-            .Sell("2025-07-09", "Beets", "boxes", 10m, planting: "early").Sell("2025-07-09", "Kale", "boxes", 50m)
-            .Sell("2025-07-20", "Kale", "heap", 2m).Sell("2025-07-20", "Kale", "stall", 60m, price: 2m).Sell("2025-07-20", "Beets", "stall", 80m, price: 3m, planting: "late");
+        FarmBuilder farm = new FarmBuilder(new FarmSettings { UnpaidHours = UnpaidHours.None })
+            .AsOf("2025-12-31")
+            .Bed("One")
+            .Bed("Two")
+            .Bed("Three")
+            .Spend("2025-04-01", 10m, "insurance")
+            .Channel("stall", ChannelKind.Market)
+            .Channel("boxes", ChannelKind.Share, valuesFrom: "stall")
+            .Channel("heap", ChannelKind.Waste)
+            .Income("2025-03-01", "boxes", 200m)
+            .Crop("Beets")
+            .Planting("early", "Beets", "One", 100m, "2025-05-01", "2025-09-01")
+            .Pick("2025-07-01", "early", 20m)
+            .Planting("late", "Beets", "Two", 100m, "2025-05-01", "2025-09-01")
+            .Pick("2025-07-01", "late", 80m)
+            .Price("Beets", 3m)
+            .Crop("Kale")
+            .Planting("K", "Kale", "Three", 100m, "2025-05-01", "2025-09-01")
+            .Pick("2025-07-01", "K", 200m)
+            .Price("Kale", 2m)
+            .Sell("2025-07-02", "Beets", "boxes", 10m, planting: "early")
+            .Sell("2025-07-02", "Kale", "boxes", 45m)
+            .Sell("2025-07-09", "Beets", "boxes", 10m, planting: "early")
+            .Sell("2025-07-09", "Kale", "boxes", 50m)
+            .Sell("2025-07-20", "Kale", "heap", 2m)
+            .Sell("2025-07-20", "Kale", "stall", 60m, price: 2m)
+            .Sell("2025-07-20", "Beets", "stall", 80m, price: 3m, planting: "late");
         SeasonReview season = farm.Season(2025);
         SeasonCosts costs = SeasonCosts.Of(season);
 
