@@ -69,7 +69,7 @@ internal static class Papers
         return t;
     }
 
-    /// <summary>Minutes per bed-foot a crop's bed work should take: what crop-less hours of bed work are shared out by.</summary>
+    /// <summary>Minutes per bed-foot a crop's bed work should take: what crop-less hours of bed work are divided by.</summary>
     public static CsvTable Standards()
     {
         var t = new CsvTable("crop", "stage", "minutes", "per");

@@ -69,7 +69,7 @@ internal static class LineSection
         ReportTable table = new ReportTable(title, season.Notation).Column("Row").Column("Day", Look.Date).Column("What").Column("Kind");
         if (hours)
         {
-            // A row shared out by standards holds minutes: rounded to tenths it would read as nothing.
+            // A row divided by standards holds minutes: rounded to tenths it would read as nothing.
             table.Column("Hours", Look.Exact);
         }
 

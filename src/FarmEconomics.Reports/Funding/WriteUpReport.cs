@@ -194,7 +194,7 @@ public static class WriteUpReport
         int missing = writeUp.Measures.Count(measure => !measure.Value.IsAvailable);
         points.Add(
             missing == 0
-                ? "Every measure could be reckoned."
+                ? "Every measure could be worked out."
                 : $"{missing} of {writeUp.Measures.Count} measures are not available; each says which input is missing."
         );
         points.Add("The next year is last year's pattern times the factors assumed, no forecast.");

@@ -8,7 +8,7 @@ using ScottPlot;
 namespace FarmEconomics.Reports.Plots;
 
 /// <summary>
-/// The pictures of a season. Each title says the finding, each figure has its text alternative, both reckoned from the season.
+/// The pictures of a season. Each title says the finding, each figure has its text alternative, both worked out from the season.
 /// </summary>
 public static class SeasonPlots
 {

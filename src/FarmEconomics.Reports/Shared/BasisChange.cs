@@ -4,7 +4,7 @@ using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Reports.Shared;
 
-/// <summary>The same records with one pool shared out by another basis, to see how much hangs on the choice.</summary>
+/// <summary>The same records with one pool divided by another basis, to see how much hangs on the choice.</summary>
 public static class BasisChange
 {
     /// <summary>Reviews the records with the pool's basis changed. The records themselves stay as they are.</summary>

@@ -10,7 +10,7 @@ namespace FarmEconomics.Reports.Shared;
 /// <summary>Who used a measured pool, and what the crops' net return would be had costs been shared out otherwise.</summary>
 public static class SharedTables
 {
-    /// <summary>Pools shared out by measured use (power, heat) that held anything.</summary>
+    /// <summary>Pools divided by measured use (power, heat) that held anything.</summary>
     public static IReadOnlyList<PoolResult> Measured(SeasonReview season) =>
         season.Pools.Where(pool => pool.Pool.Basis.Kind == BasisKind.Measured && pool.Users.Total > 0m).ToList();
 
@@ -19,7 +19,7 @@ public static class SharedTables
         Measured(season).FirstOrDefault(pool => Unit(season, pool) == "kWh")?.Pool.Name ?? "";
 
     /// <summary>
-    /// The largest other pool shared out by measured use: on most farms the one that gives heat; empty when there is none.
+    /// The largest other pool divided by measured use: on most farms the one that gives heat; empty when there is none.
     /// </summary>
     public static string HeatPool(SeasonReview season) =>
         Measured(season).Where(pool => Unit(season, pool) != "kWh").MaxBy(pool => pool.Total.Amount)?.Pool.Name ?? "";
@@ -78,7 +78,7 @@ public static class SharedTables
         );
 
     /// <summary>
-    /// Net return of each crop with one pool shared out by other bases, widest apart first; by bed time, labor hours and sales value when
+    /// Net return of each crop with one pool divided by other bases, widest apart first; by bed time, labor hours and sales value when
     /// none is named.
     /// </summary>
     public static ReportTable Bases(SeasonReview season, string pool, params IReadOnlyList<string> bases)

@@ -5,10 +5,10 @@ using FarmEconomics.Tracing;
 
 namespace FarmEconomics.Reports.Shared;
 
-/// <summary>The crate-days a store is shared out by, laid out over the months in which the produce lay there.</summary>
+/// <summary>The crate-days a store is divided by, laid out over the months in which the produce lay there.</summary>
 public static class StoreDays
 {
-    /// <summary>The stores: pools shared out by crate-days.</summary>
+    /// <summary>The stores: pools divided by crate-days.</summary>
     public static IReadOnlyList<Pool> Stores(SeasonReview season) =>
         season.Records.Pools.Where(pool => pool.Basis.Kind == BasisKind.CrateDays).ToList();
 

@@ -71,7 +71,7 @@ public sealed class PoolResult
     public decimal Hours { get; }
 
     /// <summary>
-    /// False when an asset of the pool has a yearly cost and there is no interest rate to reckon it by: ownership, and where it went, is
+    /// False when an asset of the pool has a yearly cost and there is no interest rate to work it out by: ownership, and where it went, is
     /// unknown.
     /// </summary>
     public bool OwnershipKnown { get; internal init; } = true;

@@ -14,7 +14,7 @@ public sealed class SeasonReview
     private readonly ChargeBook book;
     private readonly IReadOnlySet<Pool> unowned;
 
-    // Opening a farm looks into every year for what is wrong in it; a year's figures are reckoned when somebody asks for one.
+    // Opening a farm looks into every year for what is wrong in it; a year's figures are worked out when somebody asks for one.
     private readonly Lazy<SeasonFigures> figures;
     private readonly Lazy<List<ChannelResult>> channels;
     private readonly Lazy<List<ReconciliationCheck>> reconciliation;

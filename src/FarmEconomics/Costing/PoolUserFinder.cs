@@ -123,7 +123,7 @@ internal sealed class PoolUserFinder
         && !Enterprises.Any(enterprise => enterprise.Planting == planting);
 
     /// <summary>
-    /// Adds measured use; on a reckoned basis a planting or crop named here replaces its reckoned weight. A name that a crop and a planting
+    /// Adds measured use; on a reckoned basis a planting or crop named here replaces its computed weight. A name that a crop and a planting
     /// share is the crop's.
     /// </summary>
     private void AddUser(PoolUsers users, IRecordRow row, string user, decimal quantity, HashSet<int> replaced)

@@ -83,7 +83,7 @@ public sealed class GrantBudget
     /// <summary>Match asked for, in percent; null: none stated.</summary>
     public decimal? MatchPercent { get; }
 
-    /// <summary>True: the match is reckoned on the funder's money; false: on the whole project.</summary>
+    /// <summary>True: the match is worked out on the funder's money; false: on the whole project.</summary>
     public bool MatchOfAward { get; }
 
     /// <summary>The indirect rate in percent; null: no indirect charges.</summary>

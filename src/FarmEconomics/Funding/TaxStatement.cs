@@ -42,7 +42,7 @@ public sealed class TaxStatement
             : $"no income of {Book.Period.Year} on file";
 
     /// <summary>
-    /// Why what the farm paid isn't known: the books hold no row of the year; null where they do. Fees reckoned from sales are no books.
+    /// Why what the farm paid isn't known: the books hold no row of the year; null where they do. Fees worked out from sales are no books.
     /// </summary>
     public string? ExpensesUnknown => Book.Entries.Any(entry => entry.Row is ExpenseRow)
         ? null

@@ -12,7 +12,7 @@ public enum LengthUnit
     M,
 }
 
-/// <summary>How the yearly cost of what lasts is reckoned; two published definitions, never a silent choice.</summary>
+/// <summary>How the yearly cost of what lasts is worked out; two published definitions, never a silent choice.</summary>
 public enum OwnershipMethod
 {
     /// <summary>Capital recovery: one level yearly amount that returns the outlay with interest.</summary>
@@ -115,7 +115,7 @@ public sealed record FarmSettings
     /// <summary>Whether closing stock counts.</summary>
     public ClosingStock ClosingStock { get; init; } = ClosingStock.Count;
 
-    /// <summary>How ownership cost is reckoned.</summary>
+    /// <summary>How ownership cost is worked out.</summary>
     public OwnershipMethod OwnershipMethod { get; init; } = OwnershipMethod.CapitalRecovery;
 
     /// <summary>What happens to idle capacity.</summary>

@@ -270,7 +270,7 @@ public enum MatchSource
 }
 
 /// <summary>
-/// Object classes of a federal grant budget: SF-424A (OMB 4040-0006), Section B, lines 6a to 6h. Indirect charges (6j) are reckoned, not
+/// Object classes of a federal grant budget: SF-424A (OMB 4040-0006), Section B, lines 6a to 6h. Indirect charges (6j) are worked out, not
 /// entered.
 /// </summary>
 public enum ObjectClass

@@ -3,7 +3,7 @@ using FarmEconomics.Records;
 namespace FarmEconomics.Decisions.Short;
 
 /// <summary>
-/// The rows of the limits table, each laid to what it limits: a pool by its name (a store: crates; a pool shared out by tray-days: trays;
+/// The rows of the limits table, each laid to what it limits: a pool by its name (a store: crates; a pool divided by tray-days: trays;
 /// one with loads: kWh), else labor, own labor, hired labor, kWh, sprinklers with the hours they run, or water a day.
 /// What is left over can't be checked.
 /// </summary>
