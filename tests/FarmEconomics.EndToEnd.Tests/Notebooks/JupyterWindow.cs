@@ -52,13 +52,16 @@ internal static class JupyterWindow
         }
     }
 
-    // A cell that waits shows "In [*]"; one that was given up after an error shows "In [ ]" while the kernel is idle.
+    // A cell that waits shows "In [*]"; one that was given up after an error shows "In [ ]" while the kernel is idle. Its answer and its
+    // outputs come on two channels, the answer sometimes first: Jupyter marks what it asked once the outputs have ended.
     private const string Finished =
         """
         () => {
           const cells = [...document.querySelectorAll('.code_cell')].filter(cell => cell.querySelector('.CodeMirror').CodeMirror.getValue().trim());
+          const asked = Jupyter.notebook.get_cells().map(cell => Jupyter.notebook.kernel._msg_callbacks[cell.last_msg_id]);
           const ran = cells.every(cell => /\[\d+\]/.test(cell.querySelector('.input_prompt').textContent));
           return document.querySelector('.kernel_idle_icon') && (ran || document.querySelector('.output_error'))
+            && asked.every(question => !question || question.iopub_done)
             && ![...document.querySelectorAll('.output_area img')].some(image => !image.complete);
         }
         """;
