@@ -32,7 +32,7 @@ public sealed class PriceReport
     public Prose Answer() => channel is null ? new Prose(Nothing) : PriceSentences.Answer(book, channel);
 
     /// <summary>What each crop brought against full cost.</summary>
-    public Figure Figure() => channel is null ? SeasonPlots.Nothing(Nothing) : PricePlots.AgainstFullCost(book, channel);
+    public Figure Figure(bool onPhone = false) => channel is null ? SeasonPlots.Nothing(Nothing) : PricePlots.AgainstFullCost(book, channel, onPhone);
 
     /// <summary>A number read off the figure.</summary>
     public Prose FigureInWords()

@@ -52,7 +52,7 @@ public sealed class ShareReport
     public Prose Answer() => shares is null ? new Prose(None) : PriceSentences.Share(book, shares);
 
     /// <summary>Week by week.</summary>
-    public Figure Weeks() => shares is null ? SeasonPlots.Nothing(None) : PricePlots.ShareWeeks(book, shares);
+    public Figure Weeks(bool onPhone = false) => shares is null ? SeasonPlots.Nothing(None) : PricePlots.ShareWeeks(book, shares, onPhone);
 
     /// <summary>A number read off the figure.</summary>
     public Prose WeeksInWords() => shares is null ? new Prose(None) : PriceSentences.ShareWeeks(book, shares.Contents);
