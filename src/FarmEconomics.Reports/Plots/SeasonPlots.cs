@@ -14,49 +14,6 @@ public static class SeasonPlots
 {
     private const int Width = 900;
 
-    /// <summary>Output and gross margin of every crop, sorted by output.</summary>
-    public static Figure OutputAndMargin(SeasonReview season)
-    {
-        Notation notation = season.Notation;
-        List<EnterpriseBudget> crops = season
-            .Crops.Where(crop => crop.Known.Value is null && (crop.Output.Amount != 0m || crop.GrossMargin.Amount != 0m))
-            .OrderByDescending(crop => crop.Output.Amount)
-            .ToList();
-        bool costs = season.Known.Costs is null;
-        int half = HalfOfOutput(season, crops);
-        string title = season.Farm.Known.Value is { } unknown ? $"What {season.CropYear} brought in: {unknown}"
-            : crops.Count == 0 ? $"No crop brought in anything in {season.CropYear}"
-            : $"{Phrase.Sentence(notation.Count(half, "crop"))} of {crops.Count} brought in half of the money of {season.CropYear}";
-        int columns = crops.Count > 20 ? 2 : 1;
-        Canvas canvas = new(title, Width, BarColumns.HeightFor(Math.Max(1, crops.Count), columns));
-        if (crops.Count > 0)
-        {
-            Key(canvas, 10, 12, Palette.Light, "brought in");
-            if (costs)
-            {
-                Key(canvas, 90, 12, Palette.Dark, "of which gross margin (less materials and selling)");
-                Key(canvas, 450, 12, Palette.Loss, "gross margin below 0");
-            }
-
-            new BarColumns(
-                canvas,
-                crops.ConvertAll(crop => new BarItem(
-                    crop.Name,
-                    [(double)crop.Output.Amount],
-                    notation.Number(crop.Output.Amount, Look.WholeMoney),
-                    costs ? (double)crop.GrossMargin.Amount : null
-                )),
-                [Palette.Light],
-                26).Draw(Width, columns, $"{notation.Currency} in {season.CropYear}", value => notation.Text($"{value:#,0}"));
-        }
-
-        string alt = $"Bars: what was brought in {(costs ? "and gross margin " : "")}of {notation.Count(crops.Count, "crop")} in {season.CropYear}, largest first: "
-            + Phrase.List(crops.Take(5).Select(crop => $"{crop.Name} {notation.InWords(crop.Output.Amount, Look.WholeMoney)}"
-                + (costs ? $" (margin {notation.InWords(crop.GrossMargin.Amount, Look.WholeMoney)})" : "")).ToList())
-            + (crops.Count > 5 ? $"; last {crops[^1].Name} {notation.InWords(crops[^1].Output.Amount, Look.WholeMoney)}." : ".");
-        return canvas.ToFigure(alt);
-    }
-
     /// <summary>Labor hours of every crop by stage of work.</summary>
     public static Figure HoursByStage(SeasonReview season)
     {
@@ -94,19 +51,6 @@ public static class SeasonPlots
         return canvas.ToFigure($"Stacked bars: labor hours of {season.Notation.Count(crops.Count, "crop")} in {season.CropYear} by stage of work, most hours first: "
             + Phrase.List(crops.Take(5).Select(crop => $"{crop.Name} {season.Notation.Number(crop.LaborHours.Value, Look.Hours)} (most in {StageName(stages.MaxBy(stage => crop.Sums.HoursByStage[(int)stage])).ToLowerInvariant()})").ToList())
             + $". Over all crops: {Phrase.List(stages.ConvertAll(stage => $"{StageName(stage).ToLowerInvariant()} {season.Notation.Number(season.Farm.Sums.HoursByStage[(int)stage], Look.Hours)}"))}.");
-    }
-
-    /// <summary>How many crops, largest first, bring in half of the output.</summary>
-    internal static int HalfOfOutput(SeasonReview season, IReadOnlyList<EnterpriseBudget> largestFirst)
-    {
-        decimal sum = 0m;
-        int count = 0;
-        while (count < largestFirst.Count && sum * 2m < season.Farm.Output.Amount)
-        {
-            sum += largestFirst[count++].Output.Amount;
-        }
-
-        return count;
     }
 
     internal static string StageName(Stage stage) => stage switch

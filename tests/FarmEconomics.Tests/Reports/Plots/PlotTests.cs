@@ -11,7 +11,6 @@ public class PlotTests
 {
     private static IEnumerable<Figure> All(SeasonReview season, FarmReview review)
     {
-        yield return SeasonPlots.OutputAndMargin(season);
         yield return SeasonPlots.HoursByStage(season);
         yield return MarginScatter.Of(season);
         yield return BedYear.Of(season);
