@@ -64,17 +64,10 @@ public static class GridHeatMap
 
         for (int j = 0; j < yields.Count; j++)
         {
-            canvas.Text(
-                notation.Text($"{yields[j] * 100m:0}%"),
-                left + ((j + 0.5) * w),
-                bottom + 12,
-                11,
-                Palette.Ink,
-                Alignment.MiddleCenter
-            );
+            canvas.Centered(notation.Text($"{yields[j] * 100m:0}%"), left + ((j + 0.5) * w), bottom + 12, 11, Palette.Ink);
         }
 
-        canvas.Text("yield, of the season's", (left + right) / 2, bottom + 30, 11, Palette.Soft, Alignment.MiddleCenter);
+        canvas.Centered("yield, of the season's", (left + right) / 2, bottom + 30, 11, Palette.Soft);
         canvas.Text("price, of the season's", 10, 14, 11, Palette.Soft);
         canvas.Text(
             $"net return in {notation.Currency}; brown: loss, blue: gain; bold: as it was; line: full cost just met",

@@ -39,14 +39,7 @@ public static class CashPlot
         LineChart.Rules(canvas, money, (Left, Right), tick => notation.InWords((decimal)tick, Look.WholeMoney));
         for (int i = 0; i < CashFlow.MonthCount; i++)
         {
-            canvas.Text(
-                next.Months[i].ToString("MMM", CultureInfo.InvariantCulture),
-                months[i],
-                bottom + 14,
-                10.5,
-                Palette.Soft,
-                Alignment.MiddleCenter
-            );
+            canvas.Centered(next.Months[i].ToString("MMM", CultureInfo.InvariantCulture), months[i], bottom + 14, 10.5, Palette.Soft);
         }
 
         canvas.Text(

@@ -60,7 +60,7 @@ public static class ChoicePlot
         foreach (double tick in scale.Ticks(8))
         {
             canvas.Line(scale[tick], 26, scale[tick], bottom, tick == 0 ? Palette.Ink : Palette.Rule, tick == 0 ? 1.2 : 1);
-            canvas.Text(table.Notation.Text($"{tick:#,0}"), scale[tick], bottom + 10, 10.5, Palette.Soft, Alignment.MiddleCenter);
+            canvas.Centered(table.Notation.Text($"{tick:#,0}"), scale[tick], bottom + 10, 10.5, Palette.Soft);
         }
 
         canvas.Text(

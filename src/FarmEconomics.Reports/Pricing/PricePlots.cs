@@ -92,14 +92,7 @@ public static class PricePlots
         {
             double left = 70 + (i * slot);
             canvas.Rect(left, up[values[i]], slot * 0.72, up[0] - up[values[i]], Palette.Light);
-            canvas.Text(
-                contents.Weeks[i].Number.ToString(),
-                left + (slot * 0.36),
-                canvas.Bottom - 32,
-                10.5,
-                Palette.Soft,
-                ScottPlot.Alignment.MiddleCenter
-            );
+            canvas.Centered(contents.Weeks[i].Number.ToString(), left + (slot * 0.36), canvas.Bottom - 32, 10.5, Palette.Soft);
             if (costKnown)
             {
                 canvas.Line(left, up[costs[i]], left + (slot * 0.72), up[costs[i]], Palette.Loss, 3);
@@ -107,14 +100,7 @@ public static class PricePlots
         }
 
         canvas.Text($"list value {of} ({notation.Sign})", 64, 12, 11.5);
-        canvas.Text(
-            "week of delivery",
-            70 + ((Width - 200) / 2.0),
-            canvas.Bottom - 12,
-            10.5,
-            Palette.Soft,
-            ScottPlot.Alignment.MiddleCenter
-        );
+        canvas.Centered("week of delivery", 70 + ((Width - 200) / 2.0), canvas.Bottom - 12, 10.5, Palette.Soft);
         if (costKnown)
         {
             canvas.Text(
