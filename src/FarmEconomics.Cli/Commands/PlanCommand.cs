@@ -26,64 +26,31 @@ internal static class PlanCommand
     internal static Command Create()
     {
         Argument<string> folder = CommonOptions.Folder();
-        Option<int?> year = OptionRules.Whole(
-            "--year",
-            "N",
-            1,
-            9999,
-            "The season to plan from; the plan is for the year after. Default: the season just ended."
-        );
-        Option<bool> best = new("--best")
-        {
-            Description = "Look for the mix of sowings that brings most within your beds, hours, stores and what your channels take.",
-        };
-        Option<bool> like = new("--like-last-year")
-        {
-            Description = "Repeat the season's plantings. Without --best and without a plan on file this is what is planned.",
-        };
-        Option<bool> careful = new("--careful")
-        {
-            Description =
-                "Look for the mix as --best does, and for steadier ones; plan the one that looks at bad seasons as much as at the average.",
-        };
-        Option<bool> ranges = new("--ranges")
-        {
-            Description = "With --best or --careful: how far what one more is worth holds, and how sure each crop's length is.",
-        };
-        Option<NumberOption?> wage = OptionRules.Number(
-            "--own-hour",
-            "X",
-            0m,
-            100_000m,
-            "What an hour of your own is worth in the plan; 0 counts cash alone. Default: owner_wage."
-        );
-        Option<string[]> least = new("--least")
-        {
-            Description = "Grow at least so much of a crop, for example --least \"Garlic=400\". May be given several times.",
-            HelpName = "CROP=LENGTH",
-        };
-        Option<string[]> most = new("--most") { Description = "Grow at most so much of a crop.", HelpName = "CROP=LENGTH" };
-        Option<NumberOption?> piece = OptionRules.Number(
-            "--piece",
-            "LENGTH",
-            0.5m,
-            10_000m,
-            "Lengths are whole multiples of this. Default: 5."
-        );
-        Option<string?> output = new("--out")
-        {
-            Description = "Write the plan as tables into this folder; written whole or not at all.",
-            HelpName = "DIR",
-        };
+        Option<int?> year = OptionRules.Whole("--year", "N", 1, 9999,
+            "The season to plan from; the plan is for the year after. Default: the season just ended.");
+        Option<bool> best = OptionRules.Flag("--best",
+            "Look for the mix of sowings that brings most within your beds, hours, stores and what your channels take.");
+        Option<bool> like = OptionRules.Flag("--like-last-year",
+            "Repeat the season's plantings. Without --best and without a plan on file this is what is planned.");
+        Option<bool> careful = OptionRules.Flag("--careful",
+            "Look for the mix as --best does, and for steadier ones; plan the one that looks at bad seasons as much as at the average.");
+        Option<bool> ranges = OptionRules.Flag("--ranges",
+            "With --best or --careful: how far what one more is worth holds, and how sure each crop's length is.");
+        Option<NumberOption?> wage = OptionRules.Number("--own-hour", "X", 0m, 100_000m,
+            "What an hour of your own is worth in the plan; 0 counts cash alone. Default: owner_wage.");
+        Option<string[]> least = OptionRules.Many("--least", "CROP=LENGTH",
+            "Grow at least so much of a crop, for example --least \"Garlic=400\". May be given several times.");
+        Option<string[]> most = OptionRules.Many("--most", "CROP=LENGTH", "Grow at most so much of a crop.");
+        Option<NumberOption?> piece = OptionRules.Number("--piece", "LENGTH", 0.5m, 10_000m,
+            "Lengths are whole multiples of this. Default: 5.");
+        Option<string?> output = OptionRules.Text("--out", "DIR",
+            "Write the plan as tables into this folder; written whole or not at all.");
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();
         Command command = new(
             "plan",
             "Plan next year: the best mix, last year's again, or what the plan in your records does to cash and hours."
-        )
-        {
-            folder, year, best, like, careful, ranges, wage, least, most, piece, output, set, skip,
-        };
+        ) { folder, year, best, like, careful, ranges, wage, least, most, piece, output, set, skip };
         command.SetAction(parsed =>
         {
             bool looks = parsed.GetValue(best) || parsed.GetValue(careful);

@@ -110,10 +110,7 @@ public sealed class LenderReport : Report<LenderParameters>
         LenderWords words = new(books);
         LenderTables tables = new(books);
         List<Block> blocks =
-        [
-            new HeadlineBlock(LenderBlock.Headline, words.Headline, words.Why, words.HowSure),
-            words.Figures,
-        ];
+        [new HeadlineBlock(LenderBlock.Headline, words.Headline, words.Why, words.HowSure), words.Figures];
         if (words.Project is { } project)
         {
             blocks.Add(project);
@@ -142,10 +139,7 @@ public sealed class LenderReport : Report<LenderParameters>
                 LenderBlock.BeforeSending,
                 "Before you send this (not printed)",
                 [new ProseBlock(BlockKey.Of(LenderBlock.BeforeSending, "points"), null, words.BeforeSending)]
-            )
-            {
-                ScreenOnly = true,
-            }
+            ) { ScreenOnly = true }
         );
         blocks.AddRange(Books(books, tables));
         blocks.AddRange(Rest(books, tables));

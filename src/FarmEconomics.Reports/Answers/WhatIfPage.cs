@@ -98,10 +98,7 @@ public sealed class WhatIfPage : Report<WhatIfParameters>
                 ("figure", new Picture(report.Figure)),
                 ("words", report.FigureInWords()),
                 ("table", report.Crops())
-            ) with
-            {
-                ScreenOnly = true,
-            },
+            ) with { ScreenOnly = true },
             Carried.Fold(WhatIfBlock.Details, "sure", "What it rests on", ("sure", report.HowSure())),
         ]);
         return blocks;

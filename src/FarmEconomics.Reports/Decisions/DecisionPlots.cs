@@ -243,9 +243,9 @@ public static class DecisionPlots
         foreach (double tick in scale.Ticks(about))
         {
             canvas.Line(scale[tick], top, scale[tick], bottom + 3, Math.Abs(tick) < 1e-9 ? Palette.Soft : Palette.Rule);
-            canvas.Text(notation.Text($"{tick:#,0}"), scale[tick], bottom + 11, 10.5, Palette.Soft, Alignment.MiddleCenter);
+            canvas.Centered(notation.Text($"{tick:#,0}"), scale[tick], bottom + 11, 10.5, Palette.Soft);
         }
 
-        canvas.Text(text, (scale.From + scale.To) / 2, bottom + 26, 10.5, Palette.Soft, Alignment.MiddleCenter);
+        canvas.Centered(text, (scale.From + scale.To) / 2, bottom + 26, 10.5, Palette.Soft);
     }
 }

@@ -111,26 +111,6 @@ public static class DecisionTables
         return table.Note("100% and 100% is the season as it was.");
     }
 
-    /// <summary>One-at-a-time swings, the largest first.</summary>
-    public static ReportTable Swings(SensitivityModel model, Notation notation, decimal fraction = 0.2m)
-    {
-        ReportTable table = new ReportTable(
-            notation.Text($"{model.Name}: net return when one thing changes by {fraction * 100m:0}%"),
-            notation
-        )
-            .Column("What")
-            .Column(notation.Text($"{fraction * 100m:0}% less"), Look.WholeMoney)
-            .Column(notation.Text($"{fraction * 100m:0}% more"), Look.WholeMoney)
-            .Column("Swing", Look.WholeMoney)
-            .Note("Wage moves all labor money, hours only the labor line: overhead hours are in the wage alone.");
-        foreach (Swing swing in Swing.Of(model, fraction))
-        {
-            table.Row(swing.Input, swing.AtLow, swing.AtHigh, swing.Size);
-        }
-
-        return table;
-    }
-
     /// <summary>Simulated outcomes of every crop and the farm; its years where they are too few for a chance.</summary>
     public static ReportTable Outcomes(Simulation simulation, Notation notation) => ChanceWords.Outcomes(simulation, notation);
 

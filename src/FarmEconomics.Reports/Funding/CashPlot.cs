@@ -38,7 +38,7 @@ public static class CashPlot
         for (int i = 0; i < CashFlow.MonthCount; i += onPhone ? 2 : 1)
         {
             string month = next.Months[i].ToString("MMM", CultureInfo.InvariantCulture);
-            canvas.Text(month, months[i], bottom + 14, 10.5, Palette.Soft, Alignment.MiddleCenter);
+            canvas.Centered(month, months[i], bottom + 14, 10.5, Palette.Soft);
         }
 
         LineChart.Line(canvas, (months, money), last.Closing, Palette.Middle, LinePattern.Dashed);
@@ -58,26 +58,5 @@ public static class CashPlot
         return canvas.ToFigure(
             $"Two lines of cash at the end of each month. Last year ends at {notation.InWords(last.Closing[^1], Look.WholeMoney)}; next year, by last year's pattern and the factors assumed, "
             + $"is lowest at the end of {low} with {lowest} and ends at {notation.InWords(next.Closing[^1], Look.WholeMoney)}.");
-    }
-
-    /// <summary>The sentence that reads the low point off it.</summary>
-    /// <param name="writeUp">The write-up.</param>
-    public static string Sentence(FundingWriteUp writeUp)
-    {
-        ArgumentNullException.ThrowIfNull(writeUp);
-        if (writeUp.Tax.NetUnknown is { } noBooks)
-        {
-            return $"Cash by month is not available ({noBooks}).";
-        }
-
-        CashFlow next = writeUp.NextYear;
-        Notation notation = writeUp.Season.Notation;
-        string low = $"At the end of {next.Months[next.LowMonth].ToString("MMMM yyyy", CultureInfo.InvariantCulture)} there are {notation.InWords(next.LowPoint, Look.WholeMoney)}";
-        return next.OperatingLoan(writeUp.Assumptions.Debt.MinimumCash) switch
-        {
-            { Value: > 0m and var loan } => $"{low}: {notation.InWords(loan, Look.WholeMoney)} must be borrowed for the season.",
-            { IsAvailable: true } => $"{low}: no operating loan is needed.",
-            var unknown => $"{low} beside what there was at the beginning, which is not known ({unknown.Reason}).",
-        };
     }
 }

@@ -86,10 +86,10 @@ internal sealed class BarColumns
         {
             bool zero = Math.Abs(value) < 1e-9;
             canvas.Line(scale[value], from, scale[value], to + 3, zero ? Palette.Soft : Palette.Rule);
-            canvas.Text(tick(value), scale[value], to + 10, 10.5, Palette.Soft, Alignment.MiddleCenter);
+            canvas.Centered(tick(value), scale[value], to + 10, 10.5, Palette.Soft);
         }
 
-        canvas.Text(axis, (scale.From + scale.To) / 2, to + 25, 10.5, Palette.Soft, Alignment.MiddleCenter);
+        canvas.Centered(axis, (scale.From + scale.To) / 2, to + 25, 10.5, Palette.Soft);
     }
 
     private void DrawBar(BarItem item, Scale scale, double namesRight, double y, double rowHeight)

@@ -127,6 +127,10 @@ internal sealed class Canvas
         label.LabelBackgroundColor = halo ? Palette.White.WithAlpha(.8) : Colors.Transparent;
     }
 
+    /// <summary>A text in the middle of a place.</summary>
+    internal void Centered(string text, double x, double y, double size, Color? color = null, bool bold = false) =>
+        Text(text, x, y, size, color, Alignment.MiddleCenter, bold);
+
     private static float FitTitle(string title, int width)
     {
         float size = 16;

@@ -59,17 +59,10 @@ public static class ChoicePlot
         foreach (double tick in scale.Ticks(onPhone ? 3 : 8))
         {
             canvas.Line(scale[tick], first - 4, scale[tick], bottom, tick == 0 ? Palette.Ink : Palette.Rule, tick == 0 ? 1.2 : 1);
-            canvas.Text(table.Notation.Text($"{tick:#,0}"), scale[tick], bottom + 10, 10.5, Palette.Soft, Alignment.MiddleCenter);
+            canvas.Centered(table.Notation.Text($"{tick:#,0}"), scale[tick], bottom + 10, 10.5, Palette.Soft);
         }
 
-        canvas.Text(
-            $"net return ({sign.Trim()}); the {rows.Count} crops widest apart",
-            (scale.From + scale.To) / 2,
-            bottom + 27,
-            11,
-            Palette.Soft,
-            Alignment.MiddleCenter
-        );
+        canvas.Centered($"net return ({sign.Trim()}); the {rows.Count} crops widest apart", (scale.From + scale.To) / 2, bottom + 27, 11, Palette.Soft);
         for (int i = 0; i < rows.Count; i++)
         {
             double y = first + (20 * i) + 10;

@@ -45,7 +45,7 @@ public static class MarginScatter
         foreach (double tick in across.Ticks(onPhone ? 4 : 8))
         {
             canvas.Line(across[tick], up.To, across[tick], up.From, Palette.Rule);
-            canvas.Text(season.Notation.Text($"{tick:0.##}"), across[tick], up.From + 11, 11, Palette.Soft, Alignment.MiddleCenter);
+            canvas.Centered(season.Notation.Text($"{tick:0.##}"), across[tick], up.From + 11, 11, Palette.Soft);
         }
 
         foreach (double tick in up.Ticks(6))

@@ -56,19 +56,6 @@ public static class SeasonPlots
             + $". Over all crops: {Phrase.List(stages.ConvertAll(stage => $"{StageName(stage).ToLowerInvariant()} {season.Notation.Number(season.Farm.Sums.HoursByStage[(int)stage], Look.Hours)}"))}.");
     }
 
-    /// <summary>How many crops, largest first, bring in half of the output.</summary>
-    internal static int HalfOfOutput(SeasonReview season, IReadOnlyList<EnterpriseBudget> largestFirst)
-    {
-        decimal sum = 0m;
-        int count = 0;
-        while (count < largestFirst.Count && sum * 2m < season.Farm.Output.Amount)
-        {
-            sum += largestFirst[count++].Output.Amount;
-        }
-
-        return count;
-    }
-
     internal static string StageName(Stage stage) => stage switch
     {
         Stage.Nursery => "Nursery",

@@ -94,14 +94,7 @@ public static class PricePlots
             canvas.Rect(left, up[values[i]], slot * 0.72, up[0] - up[values[i]], Palette.Light);
             if (!onPhone || i % 2 == 0)
             {
-                canvas.Text(
-                    contents.Weeks[i].Number.ToString(),
-                    left + (slot * 0.36),
-                    canvas.Bottom - 32 - below,
-                    10.5,
-                    Palette.Soft,
-                    ScottPlot.Alignment.MiddleCenter
-                );
+                canvas.Centered(contents.Weeks[i].Number.ToString(), left + (slot * 0.36), canvas.Bottom - 32 - below, 10.5, Palette.Soft);
             }
 
             if (costKnown)
@@ -111,14 +104,7 @@ public static class PricePlots
         }
 
         canvas.Text($"list value {of} ({notation.Sign})", left0, 12, 11.5);
-        canvas.Text(
-            "week of delivery",
-            left0 + 6 + ((right - left0 - 6) / 2.0),
-            canvas.Bottom - 12 - below,
-            10.5,
-            Palette.Soft,
-            ScottPlot.Alignment.MiddleCenter
-        );
+        canvas.Centered("week of delivery", left0 + 6 + ((right - left0 - 6) / 2.0), canvas.Bottom - 12 - below, 10.5, Palette.Soft);
         if (costKnown)
         {
             double beside = up[costs[^1]] + (paid > 0 && Math.Abs(up[costs[^1]] - up[paid]) < 14 ? 14 : 0);

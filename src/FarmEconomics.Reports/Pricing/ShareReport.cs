@@ -54,9 +54,6 @@ public sealed class ShareReport
     /// <summary>Week by week.</summary>
     public Figure Weeks(bool onPhone = false) => shares is null ? SeasonPlots.Nothing(None) : PricePlots.ShareWeeks(book, shares, onPhone);
 
-    /// <summary>A number read off the figure.</summary>
-    public Prose WeeksInWords() => shares is null ? new Prose(None) : PriceSentences.ShareWeeks(book, shares.Contents);
-
     /// <summary>What a share must cost.</summary>
     public ReportTable Price() => shares is null ? Nothing() : ShareTables.Price(book, shares, terms);
 

@@ -93,10 +93,10 @@ public static class WhatIfPlot
         foreach (double tick in scale.Ticks(canvas.OnPhone ? 2 : 7))
         {
             canvas.Line(scale[tick], Top, scale[tick], bottom + 3, Math.Abs(tick) < 1e-9 ? Palette.Soft : Palette.Rule);
-            canvas.Text(notation.Text($"{tick:#,0}"), scale[tick], bottom + 11, 10.5, Palette.Soft, Alignment.MiddleCenter);
+            canvas.Centered(notation.Text($"{tick:#,0}"), scale[tick], bottom + 11, 10.5, Palette.Soft);
         }
 
-        canvas.Text(axis, (scale.From + scale.To) / 2, bottom + 26, 10.5, Palette.Soft, Alignment.MiddleCenter);
+        canvas.Centered(axis, (scale.From + scale.To) / 2, bottom + 26, 10.5, Palette.Soft);
         double row = (bottom - Top) / crops.Count;
         for (int i = 0; i < crops.Count; i++)
         {
