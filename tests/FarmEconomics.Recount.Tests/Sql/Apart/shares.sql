@@ -14,10 +14,9 @@ WITH through AS (
 ), fees AS (
     SELECT y.crop, g.year, sum(g.units) AS units FROM gone_money g JOIN leaving_money m ON m.row = g.leaving JOIN planting_years y ON y.planting = g.planting
     WHERE g.stream = 'fee' AND m.kind IN ('market', 'stand', 'wholesale', 'share') GROUP BY y.crop, g.year)
-SELECT s.crop, s.year, CASE WHEN k.net_known AND NOT u.stands AND worth_unknown = 0 AND sold > 0 THEN
+SELECT s.crop, s.year, CASE WHEN k.net_known AND establishment_unknown = 0 AND worth_unknown = 0 AND sold > 0 THEN
     (materials + selling + labor + infrastructure + overhead + establishment - coalesce(o.units, 0) - coalesce(f.units, 0) - household - closing) / sold END AS per_unit
-FROM crop_sums s JOIN known k ON k.year = s.year JOIN (SELECT year, sum(establishment_unknown) > 0 AS stands FROM crop_sums GROUP BY year) u ON u.year = s.year
-LEFT JOIN own o ON o.crop = s.crop AND o.year = s.year LEFT JOIN fees f ON f.crop = s.crop AND f.year = s.year;
+FROM crop_sums s JOIN known k ON k.year = s.year LEFT JOIN own o ON o.crop = s.crop AND o.year = s.year LEFT JOIN fees f ON f.crop = s.crop AND f.year = s.year;
 
 -- Boxes by week: sevens of days from the first delivery. Each lot's produce at the cost of the crop year it belongs to; a part that isn't known leaves the whole unknown.
 CREATE TABLE share_weeks AS
@@ -36,9 +35,8 @@ WITH seasons AS (
 ), paid AS (SELECT channel, year, sum(amount) / 100 AS income FROM income WHERE kind = 'share' GROUP BY channel, year),
 pools_own AS (SELECT p.channel, m.year, sum(m.total) / 100 AS total FROM pool_money m JOIN pools p ON p.pool = m.pool WHERE p.channel IS NOT NULL GROUP BY p.channel, m.year)
 SELECT s.*, t.* EXCLUDE (interest), coalesce(t.interest, 100 * getvariable('interest')) AS interest, coalesce(p.income, 0) AS income, h.fee_percent / 100.0 AS fee,
-    CASE WHEN k.net_known AND NOT u.stands THEN coalesce(o.total, 0) END AS own, coalesce(members, CASE WHEN income > 0 THEN income / price - half * half_contents END) AS full_members
+    CASE WHEN k.net_known THEN coalesce(o.total, 0) END AS own, coalesce(members, CASE WHEN income > 0 THEN income / price - half * half_contents END) AS full_members
 FROM seasons s CROSS JOIN terms t JOIN channels h ON h.channel = s.channel JOIN known k ON k.year = s.year
-JOIN (SELECT year, sum(establishment_unknown) > 0 AS stands FROM crop_sums GROUP BY year) u ON u.year = s.year
 LEFT JOIN paid p ON p.channel = s.channel AND p.year = s.year LEFT JOIN pools_own o ON o.channel = s.channel AND o.year = s.year;
 
 CREATE VIEW share_prices_result AS
