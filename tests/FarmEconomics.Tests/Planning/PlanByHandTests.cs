@@ -187,10 +187,10 @@ public class PlanByHandTests
 
     private static PlanOutlook Outlook(PlanDraft? draft = null) => PlanOutlook.Of(Season, Model, draft ?? Draft());
 
-    private static PlanModel ModelOf(FarmBuilder farm)
+    internal static PlanModel ModelOf(FarmBuilder farm, PlanSettings? settings = null)
     {
         FarmReview review = farm.Review();
-        return PlanFacts.Of(review, SeasonCosts.Of(review.Season(2025)));
+        return PlanFacts.Of(review, SeasonCosts.Of(review.Season(2025)), settings);
     }
 
     private static PlanDraft Draft() => new(
@@ -208,7 +208,7 @@ public class PlanByHandTests
         [new DraftSale(2026, "Carrots", "Market", 150m, 2m, new DateOnly(2026, 7, 10), 2), new DraftSale(2026, "Carrots", "Boxes", 10m, 2m, new DateOnly(2026, 7, 10))]
     );
 
-    private static FarmBuilder Farm() => new FarmBuilder(new FarmSettings { OwnerWage = 15m, InterestPercent = 5m }).AsOf("2025-12-31")
+    internal static FarmBuilder Farm() => new FarmBuilder(new FarmSettings { OwnerWage = 15m, InterestPercent = 5m }).AsOf("2025-12-31")
         .Bed("A").Bed("B").Crop("Carrots", perCrate: 10m).Crop("Garlic")
         .Channel("Market", ChannelKind.Market, fee: 10m).Channel("Boxes", ChannelKind.Share).Channel("Workshop", ChannelKind.Other)
         .Worker("Ann", WorkerKind.Owner).Worker("Guest", WorkerKind.Volunteer)
