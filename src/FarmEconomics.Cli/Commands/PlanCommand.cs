@@ -111,8 +111,14 @@ internal static class PlanCommand
         terminal.Step("Looking at your seasons");
         PlanModel model = PlanFacts.Of(review, SeasonCosts.Of(season), Settings(asked, season));
         terminal.Clear();
-        PlanDraft? draft = asked.Best ? Best(review, season, model, asked, terminal) : Draft(season, model, asked);
-        return draft is null ? ExitCode.RecordsInError : Tell(season, model, draft, place, asked.Output);
+        (PlanDraft? draft, bool holds) = asked.Best ? Best(review, season, model, asked, terminal) : (Draft(season, model, asked), true);
+        if (draft is null)
+        {
+            return ExitCode.RecordsInError;
+        }
+
+        Tell(season, model, draft, place, asked.Output);
+        return holds ? ExitCode.Done : ExitCode.ProgramAtFault;
     }
 
     private static PlanSettings Settings(Asked asked, SeasonReview season) => new()
@@ -151,7 +157,7 @@ internal static class PlanCommand
         return wishes;
     }
 
-    private static PlanDraft? Best(FarmReview review, SeasonReview season, PlanModel model, Asked asked, Terminal terminal)
+    private static (PlanDraft? Draft, bool Holds) Best(FarmReview review, SeasonReview season, PlanModel model, Asked asked, Terminal terminal)
     {
         terminal.Step("Looking for the best mix");
         BestMix mix = BestMix.Of(model, asked.Solver!);
@@ -178,7 +184,7 @@ internal static class PlanCommand
 
         if (chosen is null || mix.QuantitiesOf(chosen.Feet) is not { } quantities)
         {
-            return null;
+            return (null, true);
         }
 
         Console.Out.WriteLine();
@@ -195,17 +201,18 @@ internal static class PlanCommand
         }
 
         PlanDraft draft = DraftMaker.Of(season.Records, model, chosen.Feet, quantities);
-        Console.Out.WriteLine(Proof(season, PlanProof.Of(season.Records, model, draft, quantities, chosen.Feet), model.CropYear));
+        // Of a year that is on record its own plantings, sales and stores stand in the way.
+        PlanProof? proof = season.Records.AsOf >= season.Settings.EndOf(model.CropYear)
+            ? null
+            : PlanProof.Of(season.Records, model, draft, quantities, chosen.Feet);
+        Console.Out.WriteLine(Proof(season, proof, model.CropYear));
         Console.Out.WriteLine();
-        return draft;
+        return (draft, proof is null or { Holds: true });
     }
 
-    /// <summary>
-    /// Whether the plan holds as records; of a year that is on record its own plantings, sales and stores stand in the way.
-    /// </summary>
-    private static string Proof(SeasonReview season, PlanProof proof, int year) =>
-        season.Records.AsOf >= season.Settings.EndOf(year)
-            ? $"{year} is on record already, so the plan wasn't worked through as records of it."
+    /// <summary>Whether the plan holds as records.</summary>
+    private static string Proof(SeasonReview season, PlanProof? proof, int year) =>
+        proof is null ? $"{year} is on record already, so the plan wasn't worked through as records of it."
         : proof.Holds
             ? season.Notation.Text(
                 $"Worked through as records of {year}, the plan brings the same to the cent: {proof.Reviewed.Amount:#,0.00}."
@@ -226,7 +233,7 @@ internal static class PlanCommand
         return onFile ?? LikeLastYear.Of(season, model);
     }
 
-    private static int Tell(SeasonReview season, PlanModel model, PlanDraft draft, OutputFolder? place, string? output)
+    private static void Tell(SeasonReview season, PlanModel model, PlanDraft draft, OutputFolder? place, string? output)
     {
         PlanOutlook outlook = PlanOutlook.Of(season, model, draft);
         CreditLine credit = PlanWords.Credit(outlook, season.Settings, OpeningCash(season) ?? 0m);
@@ -256,7 +263,6 @@ internal static class PlanCommand
         }
 
         Console.Out.WriteLine(TextLines.Of(ProofTables.Cautions));
-        return ExitCode.Done;
     }
 
     /// <summary>What the options ask for.</summary>

@@ -120,8 +120,8 @@ public sealed class LenderReport : Report<LenderParameters>
             new PlotBlock(
                 LenderBlock.Cash,
                 words.CashHeading,
-                $"Cash at the end of the month, {books.Season.Notation.Currency}",
-                new Chart(tables.Cash()) { Figure = CashPlot.Of(books) }
+                $"Cash at the end of the month, {books.Season.Notation.Currency}{(books.NextYear.OpeningCash is null ? ", from an unknown beginning taken as 0" : "")}.",
+                new Picture(onPhone => CashPlot.Of(books, onPhone)).AsChart(tables.Cash())
             )
         );
         if (words.CashWords.Markdown.Length > 0)

@@ -119,7 +119,7 @@ public sealed class RecordsReport : Report<ReportParameters>
                 "Hours: logged, divided, estimated",
                 ("words", RecordsSentences.Hours(season)),
                 ("hours", RecordGaps.HoursByCrop(season)),
-                ("figure", RecordsPlots.HoursByMonth(season)),
+                ("figure", new Picture(onPhone => RecordsPlots.HoursByMonth(season, onPhone))),
                 ("month", FigureSentences.HoursByMonth(season))
             ),
             Carried.Fold(RecordsBlock.Details, "months", "Month by month", ("months", RecordsTables.ByMonth(season))),

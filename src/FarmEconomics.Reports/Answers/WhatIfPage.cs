@@ -95,7 +95,7 @@ public sealed class WhatIfPage : Report<WhatIfParameters>
                 WhatIfBlock.Details,
                 "crops",
                 "Every crop in full",
-                ("figure", report.Figure()),
+                ("figure", new Picture(report.Figure)),
                 ("words", report.FigureInWords()),
                 ("table", report.Crops())
             ) with { ScreenOnly = true },

@@ -12,10 +12,8 @@ namespace FarmEconomics.Reports.Plots;
 /// </summary>
 public static class SeasonPlots
 {
-    private const int Width = 900;
-
     /// <summary>Labor hours of every crop by stage of work.</summary>
-    public static Figure HoursByStage(SeasonReview season)
+    public static Figure HoursByStage(SeasonReview season, bool onPhone = false)
     {
         List<EnterpriseBudget> crops = season.Known.Hours is null
             ? season.Crops.Where(crop => crop.LaborHours.Value > 0m).OrderByDescending(crop => crop.LaborHours.Value).ToList()
@@ -28,16 +26,21 @@ public static class SeasonPlots
 
         Stage most = stages.MaxBy(stage => season.Farm.Sums.HoursByStage[(int)stage]);
         decimal share = season.Farm.Sums.HoursByStage[(int)most] / season.Farm.LaborHours.Value;
-        int columns = crops.Count > 20 ? 2 : 1;
-        Canvas canvas = new($"{StageName(most)} took {Phrase.Percent(share)} of the {season.Notation.Number(season.Farm.LaborHours.Value, Look.Count)} crop hours of {season.CropYear}", Width, BarColumns.HeightFor(crops.Count, columns));
+        int columns = BarColumns.ColumnsFor(crops.Count, onPhone);
+        Canvas canvas = new($"{StageName(most)} took {Phrase.Percent(share)} of the {season.Notation.Number(season.Farm.LaborHours.Value, Look.Count)} crop hours of {season.CropYear}", onPhone, BarColumns.HeightFor(crops.Count, columns, onPhone));
         List<Color> colors = stages.Select((_, i) => Palette.Of(i)).ToList();
-        double x = 10;
-        for (int i = 0; i < stages.Count; i++)
+        double top = Keys(canvas, [.. stages.Select((stage, i) => (colors[i], StageName(stage).ToLowerInvariant()))]);
+        const string Note = "divided hours included; est. = mostly estimated";
+        if (onPhone)
         {
-            x = Key(canvas, x, 12, colors[i], StageName(stages[i]).ToLowerInvariant()) + 18;
+            canvas.Text(Note, 10, top + 4, 10.5, Palette.Soft);
+            top += 20;
+        }
+        else
+        {
+            canvas.Text(Note, canvas.Width - 10, 12, 10.5, Palette.Soft, Alignment.MiddleRight);
         }
 
-        canvas.Text("divided hours included; est. = mostly estimated", Width - 10, 12, 10.5, Palette.Soft, Alignment.MiddleRight);
         new BarColumns(
             canvas,
             crops.ConvertAll(crop => new BarItem(
@@ -47,7 +50,7 @@ public static class SeasonPlots
                     + (crop.Sums.EstimatedHours * 2m > crop.LaborHours.Value ? " est." : "")
             )),
             colors,
-            26).Draw(Width, columns, "labor hours", value => season.Notation.Text($"{value:#,0}"));
+            top).Draw(columns, "labor hours", value => season.Notation.Text($"{value:#,0}"));
         return canvas.ToFigure($"Stacked bars: labor hours of {season.Notation.Count(crops.Count, "crop")} in {season.CropYear} by stage of work, most hours first: "
             + Phrase.List(crops.Take(5).Select(crop => $"{crop.Name} {season.Notation.Number(crop.LaborHours.Value, Look.Hours)} (most in {StageName(stages.MaxBy(stage => crop.Sums.HoursByStage[(int)stage])).ToLowerInvariant()})").ToList())
             + $". Over all crops: {Phrase.List(stages.ConvertAll(stage => $"{StageName(stage).ToLowerInvariant()} {season.Notation.Number(season.Farm.Sums.HoursByStage[(int)stage], Look.Hours)}"))}.");
@@ -63,19 +66,36 @@ public static class SeasonPlots
         _ => "General work",
     };
 
+    /// <summary>Swatches with their words beside each other, in as many lines as it takes; returns where the drawing may begin.</summary>
+    internal static double Keys(Canvas canvas, IReadOnlyList<(Color Color, string Text)> keys, double between = 18, double lines = 12)
+    {
+        double x = 10;
+        foreach ((Color color, string text) in keys)
+        {
+            if (x > 10 && x + 19 + canvas.Measure(text, 11.5) > canvas.Width)
+            {
+                (x, lines) = (10, lines + 18);
+            }
+
+            x = Key(canvas, x, lines, color, text) + between;
+        }
+
+        return lines + 14;
+    }
+
     /// <summary>A swatch with its word; returns where it ends.</summary>
     internal static double Key(Canvas canvas, double x, double y, Color color, string text)
     {
         canvas.Rect(x, y - 6, 14, 12, color);
         canvas.Text(text, x + 19, y, 11.5);
-        return x + KeyWidth(text);
+        return x + 19 + canvas.Measure(text, 11.5);
     }
 
     internal static double KeyWidth(string text) => 19 + Canvas.TextWidth(text, 11.5);
 
     internal static Figure Nothing(string why)
     {
-        Canvas canvas = new(why, Width, 90);
+        Canvas canvas = new(why, onPhone: false, 90);
         canvas.Text("Nothing to draw.", 20, 20, 12, Palette.Soft);
         return canvas.ToFigure(why);
     }
