@@ -12,20 +12,15 @@ public static class DecisionTables
     /// <summary>Every cost of a budget with what it varies with.</summary>
     public static ReportTable Behavior(SeasonCosts costs, EnterpriseBudget budget)
     {
-        ReportTable table = new ReportTable($"{budget.Name} {budget.CropYear}: what each cost varies with", costs.Season.Notation)
-            .Column("Cost").Column("Line").Column("Varies with").Column("Cash or not").Column("Amount", Look.Money)
+        ReportTable table = new ReportTable(
+            $"{budget.Name} {budget.CropYear}: what each cost varies with", costs.Season.Notation).Of<CostLine>()
+            .Column("Cost", line => line.Name)
+            .Column("Line", line => line.Line.ToString().ToLowerInvariant())
+            .Column("Varies with", line => Varies(line.VariesWith))
+            .Column("Cash or not", line => line.IsNonCash ? "non-cash" : "cash")
+            .Column("Amount", Look.Money, line => line.Amount)
+            .Rows(costs.Of(budget))
             .Note("What varies with length, bed time, quantity or units sold goes when the crop goes. Trips (market days, delivery rounds, box days) go when nothing is sold through their channel any more; fixed cost stays. Growing and nursery hours vary with length, picking and packing with quantity.");
-        foreach (CostLine line in costs.Of(budget))
-        {
-            table.Row(
-                line.Name,
-                line.Line.ToString().ToLowerInvariant(),
-                Varies(line.VariesWith),
-                line.IsNonCash ? "non-cash" : "cash",
-                line.Amount
-            );
-        }
-
         return table.Total("All costs", "", "", "", budget.TotalCost);
     }
 

@@ -47,36 +47,21 @@ public static class SeasonTables
         );
 
     /// <summary>Channels with what left through them and the costs and hours that name them.</summary>
-    public static ReportTable Channels(SeasonReview season)
-    {
-        ReportTable table = new ReportTable($"What each channel brought in {season.CropYear}", season.Notation)
-            .Column("Channel")
-            .Column("Kind")
-            .Column("Value of the produce", Look.WholeMoney)
-            .Column("Fees", Look.WholeMoney)
-            .Column("Direct costs", Look.WholeMoney)
-            .Column("Hours naming it", Look.Hours)
-            .Column("Gross margin", Look.WholeMoney)
-            .Column("Gross margin", Look.Rate, per: "hour")
+    public static ReportTable Channels(SeasonReview season) =>
+        new ReportTable($"What each channel brought in {season.CropYear}", season.Notation).Of<ChannelResult>()
+            .Column("Channel", channel => channel.Channel.Name)
+            .Column("Kind", channel => channel.Channel.Kind.ToString().ToLowerInvariant())
+            .Column("Value of the produce", Look.WholeMoney, channel => ReportCell.Known(channel.QuantityValue, channel.Known.Value))
+            .Column("Fees", Look.WholeMoney,
+                channel => ReportCell.Known(channel.Fees, channel.Known.Value ?? (channel.Fees == Money.Zero ? channel.Known.Costs : null)))
+            .Column("Direct costs", Look.WholeMoney, channel => ReportCell.Known(channel.DirectCosts, channel.Known.Costs))
+            .Column("Hours naming it", Look.Hours, channel => ReportCell.Known(channel.Hours.Value, channel.Known.Hours))
+            .Column("Gross margin", Look.WholeMoney, channel => ReportCell.Known(channel.Margin, channel.Known.NoGrossMargin))
+            .Column("Gross margin", Look.Rate, channel => channel.MarginPerHour, per: "hour")
+            .Rows(season.Channels.Where(channel => channel.Channel.Kind != ChannelKind.Other))
             .Note(
                 "Costs and hours are those that name the channel; picking and packing stand with the crops. Household use stands at list value, donations and waste at 0."
             );
-        foreach (ChannelResult channel in season.Channels.Where(channel => channel.Channel.Kind != ChannelKind.Other))
-        {
-            table.Row(
-                channel.Channel.Name,
-                channel.Channel.Kind.ToString().ToLowerInvariant(),
-                ReportCell.Known(channel.QuantityValue, channel.Known.Value),
-                ReportCell.Known(channel.Fees, channel.Known.Value ?? (channel.Fees == Money.Zero ? channel.Known.Costs : null)),
-                ReportCell.Known(channel.DirectCosts, channel.Known.Costs),
-                ReportCell.Known(channel.Hours.Value, channel.Known.Hours),
-                ReportCell.Known(channel.Margin, channel.Known.NoGrossMargin),
-                channel.MarginPerHour
-            );
-        }
-
-        return table;
-    }
 
     private static ReportTable Budgets(SeasonReview season, string title, string what, IEnumerable<EnterpriseBudget> budgets)
     {

@@ -179,7 +179,7 @@ public class TriageByHandTests
 
     private static FarmWater Farm(int blocks, decimal?[]? sets = null) => DryFarm.Farm(Builder(blocks, sets));
 
-    private static FarmBuilder Builder(int blocks, decimal?[]? sets)
+    internal static FarmBuilder Builder(int blocks, decimal?[]? sets = null)
     {
         FarmBuilder farm = new FarmBuilder(new FarmSettings { UnpaidHours = UnpaidHours.None }).Crop("Chives", perennial: true).AsOf("2025-12-31");
         CropRow chives = farm.Tables.Crops[0];
