@@ -1,5 +1,4 @@
 using System.Numerics;
-using FarmEconomics.Records.Schema;
 using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Records.Checks;
@@ -8,10 +7,6 @@ namespace FarmEconomics.Records.Checks;
 internal static class RowsOnce
 {
     private const int Slice = 1 << 17;
-
-    /// <summary>What is looked for, by name.</summary>
-    public static IEnumerable<string> Names =>
-        RecordSchema.Tables.Where(table => table.RowsOnce).Select(table => $"{table.Name}: no row twice");
 
     /// <summary>Looks through all tables. Only reads them, so that it can go on beside the other checks.</summary>
     public static IReadOnlyList<Problem> Find(RecordTables tables)
