@@ -1,6 +1,9 @@
 namespace FarmEconomics.Recount.Tests;
 
-/// <summary>What came against the plan on file, part by part, by a second, separate way: seasons closed in the middle, and whole ones of a farm whose plan and season were changed.</summary>
+/// <summary>
+/// What came against the plan on file, part by part, and the plan's own outlook, by a second, separate way: seasons closed in the middle, and whole ones of a farm whose
+/// plan and season were changed.
+/// </summary>
 public sealed class PlanAgainstActualTests
 {
     private static readonly Dictionary<string, string[]> Changes = new()
@@ -24,7 +27,7 @@ public sealed class PlanAgainstActualTests
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void Plan_AgainstWhatCame_IsTheSameByBothWays(string change)
+    public void Plan_AndWhatCameAgainstIt_AreTheSameByBothWays(string change)
     {
         using RecordsCopy copy = new(5, Changes[change]);
         Reviewed reviewed = new(copy.Folder);
@@ -42,6 +45,9 @@ public sealed class PlanAgainstActualTests
             );
         }
 
+        (int compared, List<string> differences) = OutlookComparison.Of(reviewed, recount, 2025);
+        Assert.True(differences.Count == 0, $"{differences.Count} of {compared} figures of the outlook differ (the program / the recount):{Environment.NewLine}{string.Join(Environment.NewLine, differences.Take(40))}");
+        Assert.True(compared > 300, $"{compared} figures of the outlook compared");
         comparison.AssertEqual();
         Assert.True(comparison.Compared > 800, $"{comparison.Compared} figures compared");
         Assert.True(

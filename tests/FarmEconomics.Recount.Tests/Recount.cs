@@ -35,7 +35,12 @@ internal sealed class Recount : IDisposable
     internal void RunApart(string name) =>
         database.Run(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Sql", "Apart", name + ".sql")));
 
+    /// <summary>Tells the recount what is asked of it.</summary>
+    internal void Ask(string sql) => database.Run(sql);
+
     internal List<Dictionary<string, object?>> Table(string view, int year) => database.Rows($"SELECT * FROM {view} WHERE crop_year = {year}");
+
+    internal List<Dictionary<string, object?>> Rows(string from) => database.Rows(from);
 
     /// <summary>How many rows a `FROM ...` gives.</summary>
     internal long Count(string from) => (long)database.Rows($"SELECT count(*) AS n {from}")[0]["n"]!;

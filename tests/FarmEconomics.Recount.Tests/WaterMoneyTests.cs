@@ -1,12 +1,16 @@
 namespace FarmEconomics.Recount.Tests;
 
-/// <summary>What the beds as watered lost, block by block and day by day in money, by a second, separate way, on a copy of the demo farm whose boxes and prices were changed.</summary>
+/// <summary>
+/// What the beds as watered lost, block by block and day by day in money, and lists of blocks to water, by a second, separate way, on a copy of the demo farm whose boxes
+/// and prices were changed and whose tunnels are watered in whole sets.
+/// </summary>
 public sealed class WaterMoneyTests
 {
     [Fact]
-    public void LostAsWatered_OfTheDrySeason_IsTheSameByBothWays()
+    public void LostAsWateredAndDailyLists_OfTheDrySeason_AreTheSameByBothWays()
     {
-        using RecordsCopy copy = new(7, ChangedFarms.Changes["channels and prices"]);
+        using RecordsCopy copy = new(7, [.. ChangedFarms.Changes["channels and prices"], "UPDATE blocks SET set_gallons = '150' WHERE block LIKE '%Tunnel'"]);
+        Reviewed reviewed = new(copy.Folder);
         using Recount recount = new(copy.Folder);
         recount.RefillBoxes();
         recount.RunApart("water");
@@ -17,7 +21,7 @@ public sealed class WaterMoneyTests
         List<string> differences = [];
         double all = 0.0;
         foreach (
-            Dictionary<string, object?> row in new Reviewed(copy.Folder)
+            Dictionary<string, object?> row in reviewed
                 .Tables(2025)["water_days"]
                 .Where(row => row["lost_as_watered"] is not null)
         )
@@ -34,6 +38,7 @@ public sealed class WaterMoneyTests
             }
         }
 
+        differences.AddRange(DailyList.Differences(reviewed, recount));
         Assert.True(
             differences.Count == 0,
             $"{differences.Count} differ (the program / the recount): {string.Join("; ", differences.Take(30))}"

@@ -122,11 +122,11 @@ public sealed class PlanFacts
                 yields[WorkFacts.WeekOf(season.Settings, lot.Date)] += (double)lot.Quantity / all;
             }
 
-            double grow = cover.Sum(one => work.Of(one).Grow + work.Of(one).Nursery) / all;
+            PlantingHours grow = work.PerFoot(cover);
             yield return new PlanSowing(place, CoverPlace(cover.Key), -1, PlanModel.Weeks + 1)
             {
                 Yield = yields,
-                Hours = PerWeek(_ => grow / PlanModel.Weeks),
+                Hours = PerWeek(_ => (grow.Grow + grow.Nursery) / PlanModel.Weeks),
                 Trays = PerWeek(_ => 0.0),
                 Cost = CostOf(crop, PlanModel.Weeks),
                 Bounds = (feet, feet),
@@ -147,7 +147,7 @@ public sealed class PlanFacts
             }
 
             SowingFacts facts = new(season.Settings, over, lots);
-            PlantingHours grow = new(over.Sum(one => work.Of(one).Nursery) / facts.Feet, over.Sum(one => work.Of(one).Grow) / facts.Feet, 0.0);
+            PlantingHours grow = work.PerFoot(over);
             Dictionary<int, double> today = cover.Where(one => one.CropYear == season.CropYear)
                 .GroupBy(one => InWeek(one, facts)).ToDictionary(week => week.Key, week => week.Sum(one => (double)one.BedFeet.Value));
             for (int week = facts.Weeks.From; week <= facts.Weeks.To; week++)
@@ -256,7 +256,7 @@ public sealed class PlanFacts
     {
         if (!costFacts.TryGetValue(crop, out CostFacts facts))
         {
-            facts = CostFacts.Of(seasons.Select(one => (one, Budget: one.Season.Crops.FirstOrDefault(budget => budget.Crop == crop)))
+            facts = CostFacts.Of(seasons.Where(one => one.Season.Known.Costs is null).Select(one => (one, Budget: one.Season.Crops.FirstOrDefault(budget => budget.Crop == crop)))
                 .Where(one => one.Budget is not null).Select(one => (one.one, one.Budget!)));
             costFacts.Add(crop, facts);
         }
@@ -287,8 +287,6 @@ public sealed class PlanFacts
 
     private PlanCrop CropOf(Crop crop, List<Pool> stores, double[] target, Dictionary<Crop, decimal> mostInBoxes)
     {
-        List<Enterprise> own = [.. plantings[crop]];
-        double picked = own.Sum(one => (double)one.Harvested);
         CostFacts facts = CostsOf(crop);
         CropSales sales = costs.Avoidable.SalesOf(crop);
         Channel? box = records.Channels.FirstOrDefault(channel => channel.Kind == ChannelKind.Share);
@@ -296,7 +294,7 @@ public sealed class PlanFacts
         int all = records.Pools.Count(pool => pool.Basis.Kind == BasisKind.CrateDays);
         return new PlanCrop(crop.Name, crop.Unit)
         {
-            HandlingHours = picked > 0.0 ? own.Sum(one => work.Of(one).Handle) / picked : 0.0,
+            HandlingHours = work.HandlingOf(plantings[crop]),
             PickedCost = facts.PerPicked,
             SoldCost = facts.PerSold,
             Keeps = Keeps(crop),

@@ -216,7 +216,7 @@ public sealed class PlanOutlook
 
     /// <summary>
     /// A planting's hours fall as those of its crop's sowing nearest in time, so many as the row says; a planting of a crop the model
-    /// doesn't know spreads them over its stay.
+    /// doesn't know, or knows no hours of, spreads them over its stay.
     /// </summary>
     private void AddPlanting(DraftPlanting one, double[] hours, decimal[] trays, double[] crates)
     {
@@ -236,9 +236,12 @@ public sealed class PlanOutlook
             return;
         }
 
-        double[] pattern = near is null
-            ? [.. Enumerable.Range(0, PlanModel.Weeks).Select(at => at >= Math.Max(0, week) && at <= last ? 1.0 : 0.0)]
-            : [.. near.Hours.Select((grow, at) => grow + (near.Yield[at] * handling))];
+        double[] pattern = near is null ? [] : [.. near.Hours.Select((grow, at) => grow + (near.Yield[at] * handling))];
+        if (pattern.Sum() <= 0.0)
+        {
+            pattern = [.. Enumerable.Range(0, PlanModel.Weeks).Select(at => at >= Math.Max(0, week) && at <= last ? 1.0 : 0.0)];
+        }
+
         double all = pattern.Sum();
         double yields = near?.Yield.Sum() ?? 0.0;
         double size = crop < 0 ? 0.0 : model.Crops[crop].UnitsPerCrate;

@@ -1,6 +1,7 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Costing;
 using FarmEconomics.Records;
+using FarmEconomics.Tracing;
 
 namespace FarmEconomics.Planning;
 
@@ -35,28 +36,26 @@ internal static class SeasonCash
     internal static IEnumerable<(ExpenseClass Of, DateOnly Day, decimal Money)> Running(SeasonReview season)
     {
         HashSet<ExpenseRow> varies = [];
-        foreach (Charge charge in season.Plantings.SelectMany(planting => season.DirectCharges(planting.Enterprises[0])))
+        AddPools(season, varies);
+        AddDirect(season, season.Plantings.Select(planting => planting.Enterprises[0]), varies);
+
+        // Rows of the season's days may be of another crop year, as seed garlic bought in fall is: a plan's own cost has what varies then.
+        List<ExpenseRow> rest =
+        [
+            .. season.Records.Expenses.Where(row => season.Settings.WindowOf(row.Date) == season.CropYear && !varies.Contains(row)),
+        ];
+        if (rest.Exists(row => row.Crop is not null || row.Planting is not null))
         {
-            if (charge.Origin is ExpenseRow row && charge.VariesWith is not (CostDriver.Fixed or CostDriver.Trips))
-            {
-                varies.Add(row);
-            }
+            AddDirect(season, season.Trace.Enterprises.Where(one => one.CropYear != season.CropYear), varies);
         }
 
-        foreach (PoolResult pool in season.Pools)
+        rest.RemoveAll(varies.Contains);
+        foreach (int year in rest.Select(row => row.CropYear ?? season.CropYear).Where(year => year != season.CropYear).Distinct())
         {
-            varies.UnionWith(
-                pool.Rows.Where(charge => charge.Origin is ExpenseRow)
-                    .Where(charge => PoolSharing.DriverOf(charge, pool.Pool) is not (CostDriver.Fixed or CostDriver.Trips))
-                    .Select(charge => (ExpenseRow)charge.Origin)
-            );
+            AddPools(season.Another(year), varies);
         }
 
-        foreach (
-            ExpenseRow row in season.Records.Expenses.Where(row =>
-                season.Settings.WindowOf(row.Date) == season.CropYear && !varies.Contains(row)
-            )
-        )
+        foreach (ExpenseRow row in rest.Where(row => !varies.Contains(row)))
         {
             ExpenseClass of = season.Records.Category(row.Category).Class;
             if (
@@ -65,6 +64,29 @@ internal static class SeasonCash
             {
                 yield return (of, row.Date, row.Amount * ((row.FarmPercent ?? 100m) / 100m));
             }
+        }
+    }
+
+    private static void AddDirect(SeasonReview season, IEnumerable<Enterprise> enterprises, HashSet<ExpenseRow> varies)
+    {
+        foreach (Charge charge in enterprises.SelectMany(season.DirectCharges))
+        {
+            if (charge.Origin is ExpenseRow row && charge.VariesWith is not (CostDriver.Fixed or CostDriver.Trips))
+            {
+                varies.Add(row);
+            }
+        }
+    }
+
+    private static void AddPools(SeasonReview season, HashSet<ExpenseRow> varies)
+    {
+        foreach (PoolResult pool in season.Pools)
+        {
+            varies.UnionWith(
+                pool.Rows.Where(charge => charge.Origin is ExpenseRow)
+                    .Where(charge => PoolSharing.DriverOf(charge, pool.Pool) is not (CostDriver.Fixed or CostDriver.Trips))
+                    .Select(charge => (ExpenseRow)charge.Origin)
+            );
         }
     }
 }

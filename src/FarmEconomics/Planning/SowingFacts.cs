@@ -45,8 +45,6 @@ internal sealed class SowingFacts
     /// <summary>Parts of the harvest by week from the first picking; they sum to 1.</summary>
     internal double[] Pattern { get; }
 
-    internal double Feet => seen.Sum(one => one.Feet);
-
     /// <summary>
     /// Units of a bed-foot sown in a week: the mean, and b = n / (n + 4) of what the n plantings near the week gave beyond it.
     /// </summary>

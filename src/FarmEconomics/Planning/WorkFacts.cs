@@ -12,6 +12,7 @@ internal sealed class WorkFacts
 {
     private const double MostFirstWeek = 20.0;
     private readonly List<SeasonCosts> seasons;
+    private readonly HashSet<int> logged;
     private readonly FarmRecords records;
     private readonly Dictionary<Enterprise, PlantingHours> hours = [];
     private readonly Dictionary<(int Year, int Week), double> ownByWeek = [];
@@ -23,7 +24,9 @@ internal sealed class WorkFacts
     {
         this.seasons = seasons;
         records = seasons[^1].Season.Records;
-        foreach (SeasonCosts costs in seasons)
+        logged = [.. seasons.Where(costs => costs.Season.Known.Hours is null).Select(costs => costs.Season.CropYear)];
+        AddLogged();
+        foreach (SeasonCosts costs in seasons.Where(IsLogged))
         {
             Add(costs);
         }
@@ -34,8 +37,27 @@ internal sealed class WorkFacts
     /// <summary>Growing hours of a bed-foot in its first week over those in each later one, at least 1.</summary>
     internal double FirstWeek { get; }
 
-    /// <summary>Hours of a planting, its own and those through pools.</summary>
-    internal PlantingHours Of(Enterprise enterprise) => hours.GetValueOrDefault(enterprise);
+    // Hours of a planting, its own and those through pools.
+    private PlantingHours Of(Enterprise enterprise) => hours.GetValueOrDefault(enterprise);
+
+    /// <summary>
+    /// Nursery and growing hours of a bed-foot, from plantings of seasons whose hours are known: those of others aren't 0. None where no
+    /// season's are.
+    /// </summary>
+    internal PlantingHours PerFoot(IEnumerable<Enterprise> plantings)
+    {
+        List<Enterprise> known = [.. plantings.Where(one => logged.Contains(one.CropYear))];
+        double feet = known.Sum(one => (double)one.BedFeet.Value);
+        return feet > 0.0 ? new(known.Sum(one => Of(one).Nursery) / feet, known.Sum(one => Of(one).Grow) / feet, 0.0) : default;
+    }
+
+    /// <summary>Hours to pick and pack a unit, likewise.</summary>
+    internal double HandlingOf(IEnumerable<Enterprise> plantings)
+    {
+        List<Enterprise> known = [.. plantings.Where(one => logged.Contains(one.CropYear))];
+        double picked = known.Sum(one => (double)one.Harvested);
+        return picked > 0.0 ? known.Sum(one => Of(one).Handle) / picked : 0.0;
+    }
 
     /// <summary>The hours there are, with the limits table where it says.</summary>
     internal PlanHours There(WrittenLimits limits, DateOnly start, double ownCost)
@@ -96,6 +118,24 @@ internal sealed class WorkFacts
         return (double?)(wage * (1m + (records.Settings.PayrollBurdenPercent / 100m)));
     }
 
+    /// <summary>Own and hired hours of the seasons' weeks, whichever year's crops they were for: fall's garlic is next year's.</summary>
+    private void AddLogged()
+    {
+        HashSet<int> years = [.. seasons.Select(costs => costs.Season.CropYear)];
+        foreach (LaborRow row in records.Labor.Where(row => years.Contains(records.Settings.WindowOf(row.Date))))
+        {
+            (int, int) key = (records.Settings.WindowOf(row.Date), WeekOf(records.Settings, row.Date));
+            WorkerKind kind = records.WorkerOn(row.Worker, row.Date).Kind;
+            if (kind is WorkerKind.Owner or WorkerKind.Hired)
+            {
+                Dictionary<(int, int), double> byWeek = kind is WorkerKind.Owner ? ownByWeek : hiredByWeek;
+                byWeek[key] = byWeek.GetValueOrDefault(key) + (double)row.Hours;
+            }
+        }
+    }
+
+    private bool IsLogged(SeasonCosts costs) => logged.Contains(costs.Season.CropYear);
+
     private void Add(SeasonCosts costs)
     {
         SeasonReview season = costs.Season;
@@ -146,25 +186,18 @@ internal sealed class WorkFacts
         }
 
         int week = WeekOf(season.Settings, row.Date);
-        WorkerKind kind = records.WorkerOn(row.Worker, row.Date).Kind;
         (int, int) key = (season.Settings.WindowOf(row.Date), week);
-        if (kind == WorkerKind.Owner)
-        {
-            ownByWeek[key] = ownByWeek.GetValueOrDefault(key) + (double)charge.Hours;
-        }
-        else if (kind == WorkerKind.Hired)
-        {
-            hiredByWeek[key] = hiredByWeek.GetValueOrDefault(key) + (double)charge.Hours;
-        }
-
         if (charge.Stage is Stage.Grow && driver is not (CostDriver.Fixed or CostDriver.Trips))
         {
             growByWeek[key] = growByWeek.GetValueOrDefault(key) + (double)charge.Hours;
         }
 
-        if (driver is CostDriver.Fixed or CostDriver.Trips && kind != WorkerKind.Volunteer)
+        if (
+            driver is CostDriver.Fixed or CostDriver.Trips
+            && records.WorkerOn(row.Worker, row.Date).Kind != WorkerKind.Volunteer
+        )
         {
-            fixedHours[week] += (double)charge.Hours / seasons.Count;
+            fixedHours[week] += (double)charge.Hours / logged.Count;
         }
     }
 
@@ -175,7 +208,7 @@ internal sealed class WorkFacts
     private double FindFirstWeek()
     {
         Dictionary<(int, int), (double Came, double Stood)> feet = [];
-        foreach (SeasonCosts costs in seasons)
+        foreach (SeasonCosts costs in seasons.Where(IsLogged))
         {
             foreach (BedStay stay in costs.Season.Network.Enterprises.Where(one => !one.Crop.Perennial).SelectMany(one => one.Stays))
             {

@@ -64,6 +64,8 @@ internal static class RowsOnce
     /// <summary>Goes through the rows of one day after the other; which rows were met stays small however long the table is.</summary>
     private sealed class RowsOfDays(RecordTable table, DayCells? days, int[]? order)
     {
+        // What nobody filled is the same in all rows.
+        private readonly Column[] filled = [.. table.Schema.Stored.Where(column => !table.CellsOf(column).IsEmpty)];
         private int[] met = [];
 
         public List<(int First, int Again)> Find(int from, int to)
@@ -91,7 +93,7 @@ internal static class RowsOnce
         private ReadOnlySpan<ulong> Hash(int from, Span<ulong> hashes)
         {
             hashes.Clear();
-            foreach (Column column in table.Schema.Stored)
+            foreach (Column column in filled)
             {
                 if (order is null)
                 {
@@ -131,6 +133,6 @@ internal static class RowsOnce
             }
         }
 
-        private bool Same(int left, int right) => Array.TrueForAll(table.Schema.Stored, column => column.Same(table, left, right));
+        private bool Same(int left, int right) => Array.TrueForAll(filled, column => column.Same(table, left, right));
     }
 }

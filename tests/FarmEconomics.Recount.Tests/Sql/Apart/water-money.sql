@@ -20,15 +20,15 @@ FROM enterprises e LEFT JOIN grown_returns r ON r.planting = e.planting AND r.ye
 LEFT JOIN stock s ON s.planting = e.planting AND s.year = e.year LEFT JOIN refilled f ON f.what = 'crop ' || e.crop AND f.year = e.year;
 
 -- Of a bed row by its part of the planting's bed-foot-days; of a day what was picked then or later.
+CREATE TABLE row_worth AS
+SELECT r.row, r.year, r.planting, w.units * r.bed_foot_days / sum(r.bed_foot_days) OVER (PARTITION BY r.planting, r.year) AS units
+FROM enterprise_rows r JOIN yield_worth w ON w.planting = r.planting AND w.year = r.year;
+CREATE TABLE picks AS SELECT planting, year, date, sum(CAST(quantity AS DOUBLE)) AS quantity FROM lots GROUP BY planting, year, date;
 CREATE VIEW water_money_result AS
-WITH rows AS (
-    SELECT r.row, r.year, r.planting, w.units * r.bed_foot_days / sum(r.bed_foot_days) OVER (PARTITION BY r.planting, r.year) AS units
-    FROM enterprise_rows r JOIN yield_worth w ON w.planting = r.planting AND w.year = r.year
-), picks AS (SELECT planting, year, date, sum(CAST(quantity AS DOUBLE)) AS quantity FROM lots GROUP BY planting, year, date),
-whole AS (SELECT planting, year, sum(quantity) AS quantity FROM picks GROUP BY planting, year),
+WITH whole AS (SELECT planting, year, sum(quantity) AS quantity FROM picks GROUP BY planting, year),
 lost AS (
     SELECT d.year, d.block, d.day, d.row, d.lost, r.planting, r.units, h.quantity AS whole,
         (SELECT sum(p.quantity) FROM picks p WHERE p.planting = r.planting AND p.year = r.year AND p.date >= d.day) AS still
-    FROM water_days d JOIN rows r ON r.row = d.row AND r.year = d.year LEFT JOIN whole h ON h.planting = r.planting AND h.year = r.year WHERE d.told)
+    FROM water_days d JOIN row_worth r ON r.row = d.row AND r.year = d.year LEFT JOIN whole h ON h.planting = r.planting AND h.year = r.year WHERE d.told)
 SELECT year AS crop_year, block, CAST(day AS VARCHAR) AS date, sum(lost * units * coalesce(still / whole, 0)) / 100 AS lost_as_watered
 FROM lost WHERE day >= greatest(window_start(year), getvariable('weather_from')) GROUP BY year, block, day;

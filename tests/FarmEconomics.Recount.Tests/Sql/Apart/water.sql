@@ -95,7 +95,7 @@ WITH scaled AS (
         CASE WHEN n <= l1 THEN 1 WHEN n < l1 + l2 THEN 2 WHEN n <= l1 + l2 + l3 THEN 3 ELSE 4 END AS stage,
         least(0.20, root) + (root - least(0.20, root)) * CASE WHEN perennial THEN least(1, greatest(0, (days - 1) / greatest(1, l1 + l2 - 1))) ELSE least(1, greatest(0, (n - 1) / greatest(1, l1 + l2 - 1))) END AS depth
     FROM each)
-SELECT c.row, c.year, c.block, c.bed, c.covered, c.m2, c.since, c.n, c.day, c.p, c.ky, ky_stages[stage] AS ky_stage, CASE WHEN ky_stages[stage] IS NULL THEN 0 ELSE stage END AS period, c.days, w.et IS NOT NULL AS known, coalesce(c.kc * w.et, 0) AS need, depth * b.mm_per_m AS total,
+SELECT c.row, c.year, c.block, c.bed, c.covered, c.m2, c.since, c.n, c.day, c.p, c.ky, c.kc, ky_stages[stage] AS ky_stage, CASE WHEN ky_stages[stage] IS NULL THEN 0 ELSE stage END AS period, c.days, w.et IS NOT NULL AS known, coalesce(c.kc * w.et, 0) AS need, depth * b.mm_per_m AS total,
     CASE WHEN covered THEN 0 ELSE coalesce(w.rain, 0) END AS rain
 FROM curve c JOIN water_blocks b ON b.block = c.block LEFT JOIN weather_days w ON w.day = c.day;
 CREATE TABLE water_whole AS

@@ -1,0 +1,79 @@
+using System.Globalization;
+using FarmEconomics.Budgets;
+using FarmEconomics.Decisions;
+using FarmEconomics.Planning;
+
+namespace FarmEconomics.Recount.Tests;
+
+/// <summary>Holds the outlook of a plan on file against the recount: cash by month, what to buy, hours, break-even.</summary>
+internal static class OutlookComparison
+{
+    /// <summary>How many figures were compared, and those that differ.</summary>
+    internal static (int Compared, List<string> Differences) Of(Reviewed reviewed, Recount recount, int year)
+    {
+        SeasonReview season = reviewed.Review.Season(year - 1);
+        PlanModel model = PlanFacts.Of(reviewed.Review, SeasonCosts.Of(season));
+        PlanDraft draft = PlanOnFile.Of(season.Records, year)!;
+        PlanOutlook outlook = PlanOutlook.Of(season, model, draft);
+
+        // What comes into its bed for the year after takes hours by the model alone.
+        PlanOutlook ofTheYear = PlanOutlook.Of(season, model, draft with { Plantings = [.. draft.Plantings.Where(one => one.CropYear == year)] });
+        recount.Ask($"CREATE TABLE outlook AS SELECT {year} AS year");
+        recount.Ask("CREATE TABLE week_hours(week BIGINT, hours DOUBLE); INSERT INTO week_hours VALUES " + string.Join(", ", outlook.Weeks.Select((week, i) => string.Create(CultureInfo.InvariantCulture, $"({i}, {week.Hours})"))));
+        recount.RunApart("plan-outlook");
+
+        int compared = 0;
+        List<string> differences = [];
+        void Same(string what, decimal theirs, object? ours, double near)
+        {
+            compared++;
+            double own = Convert.ToDouble(ours, CultureInfo.InvariantCulture);
+            if (Math.Abs((double)theirs - own) > near)
+            {
+                differences.Add(FormattableString.Invariant($"{what}: {theirs} / {own}"));
+            }
+        }
+
+        foreach (Dictionary<string, object?> row in recount.Rows("FROM outlook_months"))
+        {
+            PlanMonth month = outlook.Months[Convert.ToInt32(row["month"], CultureInfo.InvariantCulture)];
+            string line = (string)row["line"]!;
+            Same($"{month.Month:yyyy-MM} {line}", Of(month, line), row["money"], line == "wages" ? 0.02 : 0.0051);
+        }
+
+        foreach (Dictionary<string, object?> row in recount.Rows("FROM outlook_weeks"))
+        {
+            PlanWeek week = outlook.Weeks[Convert.ToInt32(row["week"], CultureInfo.InvariantCulture)];
+            Same($"{week.From:yyyy-MM-dd} own hours", week.Own, row["own"], 0.0001);
+            Same($"{week.From:yyyy-MM-dd} hired hours", week.Hired, row["hired"], 0.0001);
+            Same($"{week.From:yyyy-MM-dd} sales", week.Sales, row["sales"], 0.0001);
+        }
+
+        foreach (Dictionary<string, object?> row in recount.Rows("FROM outlook_supplies"))
+        {
+            SupplyNeed need = outlook.Supplies.Single(one => one.Crop == (string)row["crop"]!);
+            Same($"{need.Crop} sowings", need.Sowings, row["sowings"], 0.0);
+            Same($"{need.Crop} bed-feet", need.BedFeet, row["feet"], 1e-6);
+            Same($"{need.Crop} trays", need.Trays, row["trays"], 1e-6);
+            Same($"{need.Crop} cost", need.Cost, row["cost"], 1e-6);
+            Assert.Equal(row["first"], need.First.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
+        }
+
+        Dictionary<string, object?> sums = recount.Rows("FROM outlook_sums")[0];
+        Same("break-even", outlook.BreakEven.Value ?? 0m, sums["break_even"], 1.0);
+        Same("hours", ofTheYear.Weeks.Sum(week => week.Hours), sums["hours"], 0.005);
+        Assert.Equal(outlook.Supplies.Count, recount.Count("FROM outlook_supplies"));
+        return (compared, differences);
+    }
+
+    private static decimal Of(PlanMonth month, string line) => line switch
+    {
+        "sales" => month.Sales,
+        "shares" => month.Shares,
+        "other income" => month.OtherIncome,
+        "supplies" => month.Supplies,
+        "wages" => month.Wages,
+        "running" => month.Running,
+        _ => month.Drawn,
+    };
+}
