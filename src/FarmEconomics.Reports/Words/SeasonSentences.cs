@@ -1,7 +1,6 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Display;
-using FarmEconomics.Reports.Plots;
 using FarmEconomics.Reports.Tables;
 using FarmEconomics.Units;
 
