@@ -69,6 +69,22 @@ public class PlanByHandTests
         Assert.Equal(0.0, one.Trays.Sum());
     }
 
+    /// <summary>
+    /// The market took 100 lb at 2 in each week it was asked, so at least so much within two weeks of them. Demand moves: five weeks take
+    /// 0.7586, 0.8826, 0.9802, 1.0886 and 1.2666 of it at 2, and beyond that sales go by the square root. 70 lb bring 2 in all of them; of
+    /// the next 15 the slowest week brings the root of 0.85 x 0.7586 = 0.80300, so the mean is 0.84060 and a pound 2 x 0.1406 / 0.15; of the
+    /// next up to 100 lb the mean is (0.87098 + 0.93947 + 0.99005 + 2) / 5 = 0.96010.
+    /// </summary>
+    [Fact]
+    public void Market_TakesWhatItTookAndEverLessBeyond()
+    {
+        IReadOnlyList<PlanStep> steps = Model.Crops[Carrots.Crop].Steps[July];
+        Assert.Equal([70.0, 15.0, 15.0, 15.0, 20.0, 40.0, 75.0], steps.Select(step => Math.Round(step.Units, 9)));
+        Assert.Equal([2.0, 1.875, 1.593], steps.Take(3).Select(step => Math.Round(step.Price, 3)));
+        Assert.All(steps, step => Assert.Equal(("Market", 0.1), (step.Channel, step.Fee)));
+        Assert.Equal([24, 31], new[] { 24, 25, 30, 31 }.Where(week => Model.Crops[Carrots.Crop].Steps[week].Count == 0));
+    }
+
     /// <summary>Two beds of 100 feet in the open.</summary>
     [Fact]
     public void Beds_StandByCover_EveryWeek() => Assert.All(Assert.Single(Model.Covers).Feet, feet => Assert.Equal(200.0, feet));
