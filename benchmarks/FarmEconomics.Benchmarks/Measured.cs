@@ -22,16 +22,12 @@ internal static class Measured
     {
         long start = Stopwatch.GetTimestamp();
         FarmFolder farm = FarmFolder.Open(folder);
-        decimal sales = 0m;
-        int differences = 0;
-        foreach (int year in farm.Review!.CropYears)
-        {
-            SeasonReview season = farm.Review.Season(year);
-            sales += season.Farm.Sums.Sales.Amount;
-            differences += season.Reconciliation.Count(check => check.Difference != 0m);
-        }
-
-        Say(start, $"sales={sales} differences={differences}");
+        (decimal Sales, int Differences)[] years =
+        [
+            .. farm.Review!.CropYears.AsParallel().Select(year => farm.Review.Season(year)).Select(season =>
+                (season.Farm.Sums.Sales.Amount, season.Reconciliation.Count(check => check.Difference != 0m))),
+        ];
+        Say(start, $"sales={years.Sum(year => year.Sales)} differences={years.Sum(year => year.Differences)}");
     }
 
     /// <summary>DuckDB's roll-up of the same files: quantity and amount by crop and year, joined with what was harvested.</summary>

@@ -24,6 +24,21 @@ internal static class OptionRules
         CustomParser = result => ReadWhole(result, least, most),
     };
 
+    /// <summary>An option that says yes by being given.</summary>
+    internal static Option<bool> Flag(string name, string description) => new(name) { Description = description };
+
+    /// <summary>An option that takes words.</summary>
+    internal static Option<string?> Text(string name, string help, string description) =>
+        new(name) { Description = description, HelpName = help };
+
+    /// <summary>An option that takes words, and what holds without it.</summary>
+    internal static Option<string> Text(string name, string help, string usual, string description) =>
+        new(name) { Description = description, HelpName = help, DefaultValueFactory = _ => usual };
+
+    /// <summary>An option that may be given several times.</summary>
+    internal static Option<string[]> Many(string name, string help, string description) =>
+        new(name) { Description = description, HelpName = help };
+
     /// <summary>
     /// Has no argument and no option of any command taken empty: a script with a variable that isn't set would do something else than
     /// meant.

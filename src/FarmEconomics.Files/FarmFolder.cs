@@ -111,7 +111,9 @@ public sealed class FarmFolder
 
             // Pools that serve only each other are found year by year: better told now than at the first figure. A year that has only just
             // begun has nothing to share its first bills by yet; it is told of when it is reviewed.
-            foreach (int year in review.CropYears.Where(year => year <= review.LatestCropYear))
+            List<int> years = [.. review.CropYears.Where(year => year <= review.LatestCropYear)];
+            review.Prepare(years);
+            foreach (int year in years)
             {
                 problems.AddRange(review.Season(year).PoolProblems.Except(problems).ToList());
             }

@@ -58,12 +58,19 @@ public static class ProblemLocator
         {
             ILookup<int, Problem> byLine = problems.ToLookup(problem => problem.Source.Line);
             string[]? headings = null;
+            string[] keys = [];
             using InputReading reading = input.Open(options => options with { HasHeader = false }, settings);
             CsvReader reader = reading.Reader;
             while (left.Count > 0 && reader.Read())
             {
                 bool isHeading = headings is null;
-                headings ??= reader.Current.ToArray();
+                if (isHeading)
+                {
+                    headings = reader.Current.ToArray();
+                    // A heading of marks alone names no column, but isn't empty.
+                    keys = Array.ConvertAll(headings, known => HeadingKey.Of(known) is { Length: > 0 } key ? key : known);
+                }
+
                 if (!byLine.Contains(reading.Line))
                 {
                     continue;
@@ -73,7 +80,7 @@ public static class ProblemLocator
                 {
                     int field = FieldOf(
                         reader,
-                        headings,
+                        keys,
                         problem,
                         isHeading,
                         RecordSchema.Find(input.Table)?.Find(problem.Column ?? "")?.NameFor(settings.LengthUnit)
@@ -100,7 +107,7 @@ public static class ProblemLocator
         return [.. located, .. left];
     }
 
-    private static int FieldOf(CsvReader reader, string[] headings, Problem problem, bool isHeading, string? heading)
+    private static int FieldOf(CsvReader reader, string[] keys, Problem problem, bool isHeading, string? heading)
     {
         if (problem.Column is null)
         {
@@ -109,13 +116,13 @@ public static class ProblemLocator
                 ? -1
                 : Enumerable
                     .Range(0, reader.FieldCount)
-                    .FirstOrDefault(i => (i >= headings.Length || headings[i].Length == 0) && reader.GetString(i) == problem.Offending, -1);
+                    .FirstOrDefault(i => (i >= keys.Length || keys[i].Length == 0) && reader.GetString(i) == problem.Offending, -1);
         }
 
         string key = HeadingKey.Of(heading ?? problem.Column);
         return isHeading
-            ? Array.FindLastIndex(headings, known => HeadingKey.Of(known) == key)
-            : Array.FindIndex(headings, known => HeadingKey.Of(known) == key);
+            ? Array.LastIndexOf(keys, key)
+            : Array.IndexOf(keys, key);
     }
 
     /// <summary>The character a field of the row just read starts at, from 1.</summary>

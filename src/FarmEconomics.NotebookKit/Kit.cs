@@ -1,4 +1,3 @@
-using System.Reflection;
 
 namespace FarmEconomics.NotebookKit;
 
@@ -26,10 +25,6 @@ public static class Kit
         Reports.Display.PlotFont.Use();
         Reports.Answers.NextYearReport.FindSolver = Solver.LinearSolvers.Find;
     }
-
-    /// <summary>The version of the library the notebook runs on.</summary>
-    public static string Version =>
-        typeof(Kit).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion ?? "unknown";
 
     /// <summary>Opens a folder of records. The folder is only ever read.</summary>
     /// <param name="folder">The folder, relative to the notebook or absolute.</param>

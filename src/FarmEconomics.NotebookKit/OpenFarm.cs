@@ -13,14 +13,8 @@ public sealed class OpenFarm
     /// <summary>The folder with everything read from it.</summary>
     public FarmFolder Folder { get; }
 
-    /// <summary>What was read, file by file.</summary>
-    public RecordsReading Reading => Folder.Reading;
-
     /// <summary>Everything found wrong or weak.</summary>
     public IReadOnlyList<Problem> Problems => Folder.Problems;
-
-    /// <summary>False when errors stop every figure.</summary>
-    public bool CanReview => Folder.Review is not null;
 
     /// <summary>All years traced.</summary>
     /// <exception cref="RecordsException">Errors stop every figure; the message lists them.</exception>
@@ -48,7 +42,4 @@ public sealed class OpenFarm
         _ = Season(year);
         return ReviewedFarm.Of(Folder, year);
     }
-
-    /// <summary>The same, or null when errors stop every figure.</summary>
-    public SeasonReview? SeasonOrNull(int year = 0) => CanReview ? Season(year) : null;
 }

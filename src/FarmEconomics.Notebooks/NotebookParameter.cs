@@ -67,12 +67,7 @@ public static partial class NotebookParameter
         }
 
         return new(name, value.Type, value.Default, label, comment.Groups["help"].Value.Trim())
-        {
-            Unit = unit,
-            Lowest = lowest,
-            Highest = highest,
-            Choice = choice,
-        };
+        { Unit = unit, Lowest = lowest, Highest = highest, Choice = choice };
     }
 
     private static (ParameterType Type, object Default)? ValueOf(string type, string text) =>

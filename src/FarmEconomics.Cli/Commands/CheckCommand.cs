@@ -12,27 +12,16 @@ internal static class CheckCommand
     {
         Argument<string> folder = CommonOptions.Folder();
         Option<string[]> set = CommonOptions.Set();
-        Option<bool> fixNames = new("--fix-names")
-        {
-            Description =
-                "List every unknown name with its rows and what it is likely to mean, blank where nobody can guess. Your records are not changed.",
-        };
-        Option<string?> output = new("--out")
-        {
-            Description = "With --fix-names: a new file to write the list to, for you to look through and fill in.",
-            HelpName = "FILE",
-        };
-        Option<string?> add = new("--add-names")
-        {
-            Description =
-                "The list as you filled it in: its names go into your records at once, in a file of their own (aliases.names.csv).",
-            HelpName = "FILE",
-        };
-        Option<bool> all = new("--all")
-        {
-            Description = "Tell every row with a problem, not each kind of problem once, and every table that isn't there.",
-        };
-        Option<string?> list = new("--list") { Description = "A new CSV file to write every problem to, a row each.", HelpName = "FILE" };
+        Option<bool> fixNames = OptionRules.Flag("--fix-names",
+            "List every unknown name with its rows and what it is likely to mean, blank where nobody can guess. "
+                + "Your records are not changed.");
+        Option<string?> output = OptionRules.Text("--out", "FILE",
+            "With --fix-names: a new file to write the list to, for you to look through and fill in.");
+        Option<string?> add = OptionRules.Text("--add-names", "FILE",
+            "The list as you filled it in: its names go into your records at once, in a file of their own (aliases.names.csv).");
+        Option<bool> all = OptionRules.Flag("--all",
+            "Tell every row with a problem, not each kind of problem once, and every table that isn't there.");
+        Option<string?> list = OptionRules.Text("--list", "FILE", "A new CSV file to write every problem to, a row each.");
         Command command = new("check", "Finds mistakes in your records and says how to fix each.")
         {
             folder,

@@ -19,9 +19,9 @@ internal static class DecideCommand
     {
         Argument<string> folder = CommonOptions.Folder();
         Option<int?> year = CommonOptions.Year();
-        Option<string?> drop = new("--drop") { Description = "Stop growing this crop.", HelpName = "CROP" };
-        Option<string?> shrink = new("--shrink") { Description = "Grow less of this crop; with --by.", HelpName = "CROP" };
-        Option<string?> grow = new("--grow") { Description = "Grow more of this crop; with --by.", HelpName = "CROP" };
+        Option<string?> drop = OptionRules.Text("--drop", "CROP", "Stop growing this crop.");
+        Option<string?> shrink = OptionRules.Text("--shrink", "CROP", "Grow less of this crop; with --by.");
+        Option<string?> grow = OptionRules.Text("--grow", "CROP", "Grow more of this crop; with --by.");
         Option<string[]> swap = new("--swap")
         {
             Description = "Grow the second crop in place of the first.",
@@ -29,20 +29,11 @@ internal static class DecideCommand
             Arity = new ArgumentArity(2, 2),
             AllowMultipleArgumentsPerToken = true,
         };
-        Option<NumberOption?> by = OptionRules.Number(
-            "--by",
-            "LENGTH",
-            0.01m,
-            10_000_000m,
-            "How much less or more, in bed-feet, or bed-meters on a farm that measures in meters."
-        );
-        Option<NumberOption?> elasticity = OptionRules.Number(
-            "--elasticity",
-            "E",
-            -1000m,
-            1000m,
-            "How far the price drops when you sell more, in every channel: 2 means 2% more sold for a price 1% lower. Default: each channel's own, 2 unless channels.csv says otherwise."
-        );
+        Option<NumberOption?> by = OptionRules.Number("--by", "LENGTH", 0.01m, 10_000_000m,
+            "How much less or more, in bed-feet, or bed-meters on a farm that measures in meters.");
+        Option<NumberOption?> elasticity = OptionRules.Number("--elasticity", "E", -1000m, 1000m,
+            "How far the price drops when you sell more, in every channel: 2 means 2% more sold for a price 1% lower. "
+                + "Default: each channel's own, 2 unless channels.csv says otherwise.");
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();
         Command command = new("decide", "Drop, shrink, grow or swap a crop: what it would do to your cash, your hours and the farm, with avoidable costs only. Without a change: a verdict per crop.")

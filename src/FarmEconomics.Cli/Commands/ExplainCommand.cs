@@ -18,11 +18,8 @@ internal static class ExplainCommand
             HelpName = "CROP",
             Required = true,
         };
-        Option<string?> line = new("--line")
-        {
-            Description = "One cost line only: materials, selling, labor, infrastructure or overhead.",
-            HelpName = "LINE",
-        };
+        Option<string?> line = OptionRules.Text("--line", "LINE",
+            "One cost line only: materials, selling, labor, infrastructure or overhead.");
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();
         Command command = new("explain", "Open a crop's figures down to the rows they came from, with file and line.")

@@ -16,12 +16,8 @@ internal static class JupyterCommand
     {
         Argument<string> folder = CommonOptions.Folder();
         Option<int?> year = CommonOptions.Year();
-        Option<string> output = new("--out")
-        {
-            Description = "The folder for the notebooks. A notebook you changed there is never written over: it is moved to DIR/earlier.",
-            HelpName = "DIR",
-            DefaultValueFactory = _ => "jupyter",
-        };
+        Option<string> output = OptionRules.Text("--out", "DIR", "jupyter",
+            "The folder for the notebooks. A notebook you changed there is never written over: it is moved to DIR/earlier.");
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();
         Command command = new("jupyter", "Get the notebooks ready to be opened, run and changed in Jupyter, and say how to start it.")

@@ -12,37 +12,17 @@ internal static class OpenCommand
     {
         Argument<string> folder = CommonOptions.Folder();
         Option<int?> port = OptionRules.Whole("--port", "N", 0, 65_535, "The port on this machine; without it any that is free.");
-        Option<bool> noBrowser = new("--no-browser") { Description = "Only print the address, don't open a browser." };
-        Option<string> scenarios = new("--scenarios")
-        {
-            Description = "The file that keeps named what-if scenarios; never among the records.",
-            HelpName = "FILE",
-            DefaultValueFactory = _ => "scenarios.csv",
-        };
-        Option<string[]> notebooks = new("--notebook")
-        {
-            Description = "A notebook of your own to show as well. It is a program and may do whatever you may: you are asked first.",
-            HelpName = "FILE",
-        };
-        Option<bool> agree = new("--run-my-notebooks")
-        {
-            Description = "Say yes beforehand to running the notebooks given with --notebook.",
-        };
-        Option<int?> seconds = OptionRules.Whole(
-            "--time-limit",
-            "SECONDS",
-            1,
-            86_400,
-            "The longest one step of a notebook may take, in seconds; a whole one may take five times as long. Default: 60."
-        );
-        Option<int?> megabytes = OptionRules.Whole(
-            "--memory-limit",
-            "MB",
-            256,
-            1_048_576,
-            "The most memory one notebook may use, in MB. Default: 2048."
-        );
-        Option<bool> readOnly = new("--read-only") { Description = "Offer no way to change the records." };
+        Option<bool> noBrowser = OptionRules.Flag("--no-browser", "Only print the address, don't open a browser.");
+        Option<string> scenarios = OptionRules.Text("--scenarios", "FILE", "scenarios.csv",
+            "The file that keeps named what-if scenarios; never among the records.");
+        Option<string[]> notebooks = OptionRules.Many("--notebook", "FILE",
+            "A notebook of your own to show as well. It is a program and may do whatever you may: you are asked first.");
+        Option<bool> agree = OptionRules.Flag("--run-my-notebooks", "Say yes beforehand to running the notebooks given with --notebook.");
+        Option<int?> seconds = OptionRules.Whole("--time-limit", "SECONDS", 1, 86_400,
+            "The longest one step of a notebook may take, in seconds; a whole one may take five times as long. Default: 60.");
+        Option<int?> megabytes = OptionRules.Whole("--memory-limit", "MB", 256, 1_048_576,
+            "The most memory one notebook may use, in MB. Default: 2048.");
+        Option<bool> readOnly = OptionRules.Flag("--read-only", "Offer no way to change the records.");
         Command command = new("open", "Open the review in your browser: change a year, a crop, a price or a wage and see. Nothing leaves this machine; your records change only where you press Save.")
         {
             folder, readOnly, port, noBrowser, scenarios, notebooks, agree, seconds, megabytes,

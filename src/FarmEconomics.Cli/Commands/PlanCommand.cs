@@ -26,64 +26,31 @@ internal static class PlanCommand
     internal static Command Create()
     {
         Argument<string> folder = CommonOptions.Folder();
-        Option<int?> year = OptionRules.Whole(
-            "--year",
-            "N",
-            1,
-            9999,
-            "The season to plan from; the plan is for the year after. Default: the season just ended."
-        );
-        Option<bool> best = new("--best")
-        {
-            Description = "Look for the mix of sowings that brings most within your beds, hours, stores and what your channels take.",
-        };
-        Option<bool> like = new("--like-last-year")
-        {
-            Description = "Repeat the season's plantings. Without --best and without a plan on file this is what is planned.",
-        };
-        Option<bool> careful = new("--careful")
-        {
-            Description =
-                "Look for the mix as --best does, and for steadier ones; plan the one that looks at bad seasons as much as at the average.",
-        };
-        Option<bool> ranges = new("--ranges")
-        {
-            Description = "With --best or --careful: how far what one more is worth holds, and how sure each crop's length is.",
-        };
-        Option<NumberOption?> wage = OptionRules.Number(
-            "--own-hour",
-            "X",
-            0m,
-            100_000m,
-            "What an hour of your own is worth in the plan; 0 counts cash alone. Default: owner_wage."
-        );
-        Option<string[]> least = new("--least")
-        {
-            Description = "Grow at least so much of a crop, for example --least \"Garlic=400\". May be given several times.",
-            HelpName = "CROP=LENGTH",
-        };
-        Option<string[]> most = new("--most") { Description = "Grow at most so much of a crop.", HelpName = "CROP=LENGTH" };
-        Option<NumberOption?> piece = OptionRules.Number(
-            "--piece",
-            "LENGTH",
-            0.5m,
-            10_000m,
-            "Lengths are whole multiples of this. Default: 5."
-        );
-        Option<string?> output = new("--out")
-        {
-            Description = "Write the plan as tables into this folder; written whole or not at all.",
-            HelpName = "DIR",
-        };
+        Option<int?> year = OptionRules.Whole("--year", "N", 1, 9999,
+            "The season to plan from; the plan is for the year after. Default: the season just ended.");
+        Option<bool> best = OptionRules.Flag("--best",
+            "Look for the mix of sowings that brings most within your beds, hours, stores and what your channels take.");
+        Option<bool> like = OptionRules.Flag("--like-last-year",
+            "Repeat the season's plantings. Without --best and without a plan on file this is what is planned.");
+        Option<bool> careful = OptionRules.Flag("--careful",
+            "Look for the mix as --best does, and for steadier ones; plan the one that looks at bad seasons as much as at the average.");
+        Option<bool> ranges = OptionRules.Flag("--ranges",
+            "With --best or --careful: how far what one more is worth holds, and how sure each crop's length is.");
+        Option<NumberOption?> wage = OptionRules.Number("--own-hour", "X", 0m, 100_000m,
+            "What an hour of your own is worth in the plan; 0 counts cash alone. Default: owner_wage.");
+        Option<string[]> least = OptionRules.Many("--least", "CROP=LENGTH",
+            "Grow at least so much of a crop, for example --least \"Garlic=400\". May be given several times.");
+        Option<string[]> most = OptionRules.Many("--most", "CROP=LENGTH", "Grow at most so much of a crop.");
+        Option<NumberOption?> piece = OptionRules.Number("--piece", "LENGTH", 0.5m, 10_000m,
+            "Lengths are whole multiples of this. Default: 5.");
+        Option<string?> output = OptionRules.Text("--out", "DIR",
+            "Write the plan as tables into this folder; written whole or not at all.");
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();
         Command command = new(
             "plan",
             "Plan next year: the best mix, last year's again, or what the plan in your records does to cash and hours."
-        )
-        {
-            folder, year, best, like, careful, ranges, wage, least, most, piece, output, set, skip,
-        };
+        ) { folder, year, best, like, careful, ranges, wage, least, most, piece, output, set, skip };
         command.SetAction(parsed =>
         {
             bool looks = parsed.GetValue(best) || parsed.GetValue(careful);
@@ -144,8 +111,14 @@ internal static class PlanCommand
         terminal.Step("Looking at your seasons");
         PlanModel model = PlanFacts.Of(review, SeasonCosts.Of(season), Settings(asked, season));
         terminal.Clear();
-        PlanDraft? draft = asked.Best ? Best(review, season, model, asked, terminal) : Draft(season, model, asked);
-        return draft is null ? ExitCode.RecordsInError : Tell(season, model, draft, place, asked.Output);
+        (PlanDraft? draft, bool holds) = asked.Best ? Best(review, season, model, asked, terminal) : (Draft(season, model, asked), true);
+        if (draft is null)
+        {
+            return ExitCode.RecordsInError;
+        }
+
+        Tell(season, model, draft, place, asked.Output);
+        return holds ? ExitCode.Done : ExitCode.ProgramAtFault;
     }
 
     private static PlanSettings Settings(Asked asked, SeasonReview season) => new()
@@ -184,7 +157,7 @@ internal static class PlanCommand
         return wishes;
     }
 
-    private static PlanDraft? Best(FarmReview review, SeasonReview season, PlanModel model, Asked asked, Terminal terminal)
+    private static (PlanDraft? Draft, bool Holds) Best(FarmReview review, SeasonReview season, PlanModel model, Asked asked, Terminal terminal)
     {
         terminal.Step("Looking for the best mix");
         BestMix mix = BestMix.Of(model, asked.Solver!);
@@ -211,7 +184,7 @@ internal static class PlanCommand
 
         if (chosen is null || mix.QuantitiesOf(chosen.Feet) is not { } quantities)
         {
-            return null;
+            return (null, true);
         }
 
         Console.Out.WriteLine();
@@ -228,17 +201,18 @@ internal static class PlanCommand
         }
 
         PlanDraft draft = DraftMaker.Of(season.Records, model, chosen.Feet, quantities);
-        Console.Out.WriteLine(Proof(season, PlanProof.Of(season.Records, model, draft, quantities, chosen.Feet), model.CropYear));
+        // Of a year that is on record its own plantings, sales and stores stand in the way.
+        PlanProof? proof = season.Records.AsOf >= season.Settings.EndOf(model.CropYear)
+            ? null
+            : PlanProof.Of(season.Records, model, draft, quantities, chosen.Feet);
+        Console.Out.WriteLine(Proof(season, proof, model.CropYear));
         Console.Out.WriteLine();
-        return draft;
+        return (draft, proof is null or { Holds: true });
     }
 
-    /// <summary>
-    /// Whether the plan holds as records; of a year that is on record its own plantings, sales and stores stand in the way.
-    /// </summary>
-    private static string Proof(SeasonReview season, PlanProof proof, int year) =>
-        season.Records.AsOf >= season.Settings.EndOf(year)
-            ? $"{year} is on record already, so the plan wasn't worked through as records of it."
+    /// <summary>Whether the plan holds as records.</summary>
+    private static string Proof(SeasonReview season, PlanProof? proof, int year) =>
+        proof is null ? $"{year} is on record already, so the plan wasn't worked through as records of it."
         : proof.Holds
             ? season.Notation.Text(
                 $"Worked through as records of {year}, the plan brings the same to the cent: {proof.Reviewed.Amount:#,0.00}."
@@ -259,7 +233,7 @@ internal static class PlanCommand
         return onFile ?? LikeLastYear.Of(season, model);
     }
 
-    private static int Tell(SeasonReview season, PlanModel model, PlanDraft draft, OutputFolder? place, string? output)
+    private static void Tell(SeasonReview season, PlanModel model, PlanDraft draft, OutputFolder? place, string? output)
     {
         PlanOutlook outlook = PlanOutlook.Of(season, model, draft);
         CreditLine credit = PlanWords.Credit(outlook, season.Settings, OpeningCash(season) ?? 0m);
@@ -289,7 +263,6 @@ internal static class PlanCommand
         }
 
         Console.Out.WriteLine(TextLines.Of(ProofTables.Cautions));
-        return ExitCode.Done;
     }
 
     /// <summary>What the options ask for.</summary>

@@ -16,63 +16,27 @@ internal static class PricesCommand
     {
         Argument<string> folder = CommonOptions.Folder();
         Option<int?> year = CommonOptions.Year();
-        Option<string?> channel = new("--channel")
-        {
-            Description = "One channel only: a market, stand or wholesale channel, or a share. Default: all.",
-            HelpName = "C",
-        };
-        Option<NumberOption?> hour = OptionRules.Number(
-            "--target-hour",
-            "X",
-            0m,
-            100_000m,
-            "Wanted return per labor hour. Default: a quarter above what an hour cost this season, rounded up."
-        );
-        Option<NumberOption?> margin = OptionRules.Number(
-            "--target-margin",
-            "P",
-            0m,
-            99.99m,
-            "Wanted net return in percent of the price, instead of --target-hour."
-        );
-        Option<NumberOption?> step = OptionRules.Number(
-            "--step",
-            "X",
-            0.01m,
-            10_000m,
-            "The steps prices are asked in, rounded up. Default: 0.25."
-        );
-        Option<NumberOption?> members = OptionRules.Number(
-            "--members",
-            "M",
-            0.01m,
-            1_000_000m,
-            "Members with a full box: the records don't tell how many boxes went out."
-        );
-        Option<string?> plan = new("--plan")
-        {
-            Description =
-                "A CSV file with what one full box is to hold (week, crop, quantity, unit): priced beside what the records tell. Needs --members.",
-            HelpName = "FILE",
-        };
-        Option<NumberOption?> elasticity = OptionRules.Number(
-            "--elasticity",
-            "E",
-            -1000m,
-            1000m,
-            "What a price 10% higher would do if buyers took E% less for each percent: also the best price, which there is only above 1."
-        );
-        Option<string?> output = new("--out")
-        {
-            Description = "Write a price sheet per channel into this folder; written whole or not at all.",
-            HelpName = "DIR",
-        };
+        Option<string?> channel = OptionRules.Text("--channel", "C",
+            "One channel only: a market, stand or wholesale channel, or a share. Default: all.");
+        Option<NumberOption?> hour = OptionRules.Number("--target-hour", "X", 0m, 100_000m,
+            "Wanted return per labor hour. Default: a quarter above what an hour cost this season, rounded up.");
+        Option<NumberOption?> margin = OptionRules.Number("--target-margin", "P", 0m, 99.99m,
+            "Wanted net return in percent of the price, instead of --target-hour.");
+        Option<NumberOption?> step = OptionRules.Number("--step", "X", 0.01m, 10_000m,
+            "The steps prices are asked in, rounded up. Default: 0.25.");
+        Option<NumberOption?> members = OptionRules.Number("--members", "M", 0.01m, 1_000_000m,
+            "Members with a full box: the records don't tell how many boxes went out.");
+        Option<string?> plan = OptionRules.Text("--plan", "FILE",
+            "A CSV file with what one full box is to hold (week, crop, quantity, unit): priced beside what the records tell. "
+                + "Needs --members.");
+        Option<NumberOption?> elasticity = OptionRules.Number("--elasticity", "E", -1000m, 1000m,
+            "What a price 10% higher would do if buyers took E% less for each percent: also the best price, which there is only above 1.");
+        Option<string?> output = OptionRules.Text("--out", "DIR",
+            "Write a price sheet per channel into this folder; written whole or not at all.");
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();
         Command command = new("prices", "What each crop must bring, channel by channel: at least so much, or keep what it has; break-even and wanted price beside what it sold for.")
-        {
-            folder, year, channel, hour, margin, step, members, plan, elasticity, output, set, skip,
-        };
+        { folder, year, channel, hour, margin, step, members, plan, elasticity, output, set, skip };
         command.SetAction(parsed =>
         {
             NumberOption? wantedHour = parsed.GetValue(hour), wantedMargin = parsed.GetValue(margin), wantedStep = parsed.GetValue(step);

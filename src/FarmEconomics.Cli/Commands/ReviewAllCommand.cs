@@ -18,17 +18,13 @@ internal static class ReviewAllCommand
     internal static Command Create()
     {
         Argument<string> folder = new("FOLDER") { Description = "The folder that holds a folder or a workbook (.xlsx) per farm." };
-        Option<string> output = new("--out")
-        {
-            Description = "The folder for the results: farms/NAME for each farm, summary for the tables over all of them.",
-            HelpName = "DIR",
-            DefaultValueFactory = _ => "review-all",
-        };
+        Option<string> output = OptionRules.Text("--out", "DIR", "review-all",
+            "The folder for the results: farms/NAME for each farm, summary for the tables over all of them.");
         Option<int?> parallel = OptionRules.Whole("--parallel", "N", 1, 1024, "How many farms at the same time. Default: one per core.");
         Option<int?> year = CommonOptions.Year();
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();
-        Option<bool> pages = new("--pages") { Description = "Pages and notebooks for each farm as well; much slower than tables." };
+        Option<bool> pages = OptionRules.Flag("--pages", "Pages and notebooks for each farm as well; much slower than tables.");
         Command command = new(
             "review-all",
             "Review many farms, each on its own; a farm whose results are there, of the same records, is not done again."

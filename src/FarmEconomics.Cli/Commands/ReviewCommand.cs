@@ -13,22 +13,14 @@ internal static class ReviewCommand
     {
         Argument<string> folder = CommonOptions.Folder();
         Option<int?> year = CommonOptions.Year();
-        Option<string> output = new("--out")
-        {
-            Description = "The folder for the results; written whole or not at all. Only what an earlier review wrote is replaced.",
-            HelpName = "DIR",
-            DefaultValueFactory = _ => "review",
-        };
+        Option<string> output = OptionRules.Text("--out", "DIR", "review",
+            "The folder for the results; written whole or not at all. Only what an earlier review wrote is replaced.");
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();
-        Option<bool> tablesOnly = new("--tables-only")
-        {
-            Description = "The tables alone, without pages and notebooks: about a second. What review-all does for each farm.",
-        };
-        Option<bool> noNotebooks = new("--no-notebooks")
-        {
-            Description = "Leave the executed notebooks out: pages and tables take about a second.",
-        };
+        Option<bool> tablesOnly = OptionRules.Flag("--tables-only",
+            "The tables alone, without pages and notebooks: about a second. What review-all does for each farm.");
+        Option<bool> noNotebooks = OptionRules.Flag("--no-notebooks",
+            "Leave the executed notebooks out: pages and tables take about a second.");
         Command command = new("review", "Review a crop year: open DIR/index.html afterwards.")
         {
             folder,

@@ -15,17 +15,11 @@ internal static class StartCommand
         {
             Description = "A new folder, or a new workbook ending in .xlsx. Nothing that is there is overwritten.",
         };
-        Option<bool> minimal = new("--minimal") { Description = "Only the five tables no review is possible without." };
-        Option<bool> metric = new("--metric") { Description = "Lengths in meters, bed widths in centimeters, weights in kilograms." };
-        Option<string?> currency = new("--currency")
-        {
-            Description = "The currency of all money, by its three letters (ISO 4217). Default: USD.",
-            HelpName = "CODE",
-        };
-        Option<bool> comma = new("--decimal-comma")
-        {
-            Description = "Numbers have a decimal comma, and CSV fields stand between semicolons.",
-        };
+        Option<bool> minimal = OptionRules.Flag("--minimal", "Only the five tables no review is possible without.");
+        Option<bool> metric = OptionRules.Flag("--metric", "Lengths in meters, bed widths in centimeters, weights in kilograms.");
+        Option<string?> currency = OptionRules.Text("--currency", "CODE",
+            "The currency of all money, by its three letters (ISO 4217). Default: USD.");
+        Option<bool> comma = OptionRules.Flag("--decimal-comma", "Numbers have a decimal comma, and CSV fields stand between semicolons.");
         Option<string[]> from = new("--from")
         {
             Description =

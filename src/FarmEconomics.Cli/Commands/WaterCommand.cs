@@ -21,11 +21,8 @@ internal static class WaterCommand
     internal static Command Create()
     {
         Argument<string> folder = CommonOptions.Folder();
-        Option<string?> date = new("--date")
-        {
-            Description = "The day you water, as 2025-07-15 or as your files write dates. Default: the day after the last in weather.csv.",
-            HelpName = "DATE",
-        };
+        Option<string?> date = OptionRules.Text("--date", "DATE",
+            "The day you water, as 2025-07-15 or as your files write dates. Default: the day after the last in weather.csv.");
         Option<int?> days = OptionRules.Whole("--days", "N", 1, 14, "How many days it is to last for, in equal parts. Default: 1.");
         Option<NumberOption?> gallons = OptionRules.Number("--gallons", "G", 0m, 1_000_000_000m,
             "Water there is for those days in all, in gallons; in liters on a farm that measures in meters.");

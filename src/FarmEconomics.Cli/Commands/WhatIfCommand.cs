@@ -19,19 +19,12 @@ internal static class WhatIfCommand
     {
         Argument<string> folder = CommonOptions.Folder();
         Option<int?> year = CommonOptions.Year();
-        Option<string[]> change = new("--change")
-        {
-            Description = "A change, of one of the kinds below; may be given several times. Without one: an example.",
-            HelpName = "WHAT=HOW MUCH",
-            AllowMultipleArgumentsPerToken = false,
-        };
-        Option<string?> name = new("--name") { Description = "The scenario's name, for tables and for --save.", HelpName = "NAME" };
-        Option<string?> save = new("--save")
-        {
-            Description = "Keep the scenario in this CSV file, beside your results; one of the same name is replaced. Needs --name.",
-            HelpName = "FILE",
-        };
-        Option<string?> compare = new("--compare") { Description = "Set the scenarios of this file beside it.", HelpName = "FILE" };
+        Option<string[]> change = OptionRules.Many("--change", "WHAT=HOW MUCH",
+            "A change, of one of the kinds below; may be given several times. Without one: an example.");
+        Option<string?> name = OptionRules.Text("--name", "NAME", "The scenario's name, for tables and for --save.");
+        Option<string?> save = OptionRules.Text("--save", "FILE",
+            "Keep the scenario in this CSV file, beside your results; one of the same name is replaced. Needs --name.");
+        Option<string?> compare = OptionRules.Text("--compare", "FILE", "Set the scenarios of this file beside it.");
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();
         Command command = new("whatif", "What would have been different with other prices, wages, hours, expenses or yields: before and after, for the farm and every crop.")

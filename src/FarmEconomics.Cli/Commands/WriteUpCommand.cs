@@ -16,29 +16,14 @@ internal static class WriteUpCommand
     {
         Argument<string> folder = CommonOptions.Folder();
         Option<int?> year = CommonOptions.Year();
-        Option<string> project = new("--project")
-        {
-            Description = "The project of the funding table to ask money for. Default: the only one there is.",
-            HelpName = "NAME",
-        };
-        Option<string> output = new("--out")
-        {
-            Description = "The folder for the results; written whole or not at all. Only what an earlier write-up wrote is replaced.",
-            HelpName = "DIR",
-            DefaultValueFactory = _ => "writeup",
-        };
-        Option<string[]> assume = new("--assume")
-        {
-            Description = "An assumption, for example --assume hours_saved=60. May be given several times; the write-up lists all of them.",
-            HelpName = "name=value",
-            AllowMultipleArgumentsPerToken = false,
-        };
-        Option<string[]> depreciation = new("--class")
-        {
-            Description = "The tax depreciation class of an asset in years, for example --class \"Truck=5\". May be given several times.",
-            HelpName = "asset=years",
-            AllowMultipleArgumentsPerToken = false,
-        };
+        Option<string?> project = OptionRules.Text("--project", "NAME",
+            "The project of the funding table to ask money for. Default: the only one there is.");
+        Option<string> output = OptionRules.Text("--out", "DIR", "writeup",
+            "The folder for the results; written whole or not at all. Only what an earlier write-up wrote is replaced.");
+        Option<string[]> assume = OptionRules.Many("--assume", "name=value",
+            "An assumption, for example --assume hours_saved=60. May be given several times; the write-up lists all of them.");
+        Option<string[]> depreciation = OptionRules.Many("--class", "asset=years",
+            "The tax depreciation class of an asset in years, for example --class \"Truck=5\". May be given several times.");
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();
         Command command = new("writeup", "Write up a season and a project for a lender or a funder: DIR/writeup.html and DIR/writeup.xlsx.")

@@ -75,11 +75,7 @@ internal static class JupyterStart
             RedirectStandardOutput = true,
             RedirectStandardError = true,
             Environment =
-            {
-                ["DOTNET_INTERACTIVE_CLI_TELEMETRY_OPTOUT"] = "1",
-                ["DOTNET_CLI_TELEMETRY_OPTOUT"] = "1",
-                ["DOTNET_NOLOGO"] = "1",
-            },
+            { ["DOTNET_INTERACTIVE_CLI_TELEMETRY_OPTOUT"] = "1", ["DOTNET_CLI_TELEMETRY_OPTOUT"] = "1", ["DOTNET_NOLOGO"] = "1" },
         };
         using CancellationTokenSource limit = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
         limit.CancelAfter(Patience);

@@ -26,38 +26,19 @@ internal static class HeadingCheck
         for (int i = 0; i < columns.Length; i++)
         {
             ColumnSchema? column = schema.Find(headings[i], unit);
-            if (column is null && Importing.ImportColumns.Holds(headings[i]))
+            if (column is null)
             {
-                continue;
-            }
-            else if (column is null && ++unknown > MaxUnknownTold)
-            {
-                continue;
-            }
-            else if (column is null)
-            {
-                problems.Add(
-                    ProblemCatalog.Make(
-                        ProblemCodes.UnknownColumn,
-                        source,
-                        headings[i],
-                        $"{schema.Name} has no column \"{headings[i]}\".",
-                        headings[i],
-                        NearestName.Find(headings[i], schema.Columns.Select(known => known.NameFor(unit)))
-                    )
-                );
+                if (!Importing.ImportColumns.Holds(headings[i]) && ++unknown <= MaxUnknownTold)
+                {
+                    string? nearest = NearestName.Find(headings[i], schema.Columns.Select(known => known.NameFor(unit)));
+                    string none = $"{schema.Name} has no column \"{headings[i]}\".";
+                    Report(ProblemCodes.UnknownColumn, headings[i], none, headings[i], nearest);
+                }
             }
             else if (Array.IndexOf(columns, column) >= 0)
             {
-                problems.Add(
-                    ProblemCatalog.Make(
-                        ProblemCodes.ColumnTwice,
-                        source,
-                        column.Name,
-                        $"The column {column.NameFor(unit)} stands twice in the heading row.",
-                        headings[i]
-                    )
-                );
+                string twice = $"The column {column.NameFor(unit)} stands twice in the heading row.";
+                Report(ProblemCodes.ColumnTwice, column.Name, twice, headings[i]);
                 readable = false;
             }
 
@@ -66,45 +47,28 @@ internal static class HeadingCheck
 
         if (unknown > MaxUnknownTold)
         {
-            problems.Add(
-                ProblemCatalog.Make(
-                    ProblemCodes.UnknownColumn,
-                    source,
-                    null,
-                    Notation.Default.Text($"{schema.Name} has no columns for {unknown - MaxUnknownTold:N0} more headings.")
-                )
-            );
+            Report(ProblemCodes.UnknownColumn, null,
+                Notation.Default.Text($"{schema.Name} has no columns for {unknown - MaxUnknownTold:N0} more headings."));
         }
 
         foreach (ColumnSchema missing in schema.Columns.Where(column => column.Required && Array.IndexOf(columns, column) < 0))
         {
-            problems.Add(
-                ProblemCatalog.Make(
-                    ProblemCodes.MissingColumn,
-                    source,
-                    null,
-                    $"{schema.Name} lacks the column {missing.NameFor(unit)}.",
-                    null,
-                    NearestName.Find(missing.NameFor(unit), headings.Where(heading => schema.Find(heading, unit) is null))
-                )
-            );
+            string name = missing.NameFor(unit);
+            string? nearest = NearestName.Find(name, headings.Where(heading => schema.Find(heading, unit) is null));
+            Report(ProblemCodes.MissingColumn, null, $"{schema.Name} lacks the column {name}.", null, nearest);
             readable = false;
         }
 
         if (schema.OneOf.Count > 0 && !columns.Any(column => column is not null && schema.OneOf.Contains(column.Name)))
         {
-            problems.Add(
-                ProblemCatalog.Make(
-                    ProblemCodes.MissingColumn,
-                    source,
-                    null,
-                    $"{schema.Name} lacks a column {string.Join(" or ", schema.OneOf)}."
-                )
-            );
+            Report(ProblemCodes.MissingColumn, null, $"{schema.Name} lacks a column {string.Join(" or ", schema.OneOf)}.");
             readable = false;
         }
 
         return readable ? columns : null;
+
+        void Report(string code, string? column, string message, string? offending = null, string? nearest = null) =>
+            problems.Add(ProblemCatalog.Make(code, source, column, message, offending, nearest));
     }
 
     // Spreadsheets often save separators for empty columns at the right: those have no heading and are no columns.

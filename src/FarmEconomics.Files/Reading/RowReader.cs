@@ -47,6 +47,28 @@ internal sealed class RowReader
         return fine && !LacksOneOf(reader);
     }
 
+    /// <summary>The same for a row of a slice.</summary>
+    public bool TryRead(in PlainRows rows, int row)
+    {
+        bool fine = true;
+        for (int i = 0; i < fields.Length; i++)
+        {
+            if (fields[i] is { } column)
+            {
+                ReadOnlySpan<byte> field = i < rows.Count ? rows[i] : default;
+                fine &= field.IsEmpty ? !column.Schema.Required : column.TryRead(field, format, table, row);
+            }
+        }
+
+        bool lacksOneOf = oneOf.Length > 0;
+        foreach (int index in oneOf)
+        {
+            lacksOneOf &= index >= rows.Count || rows[index].IsEmpty;
+        }
+
+        return fine && !lacksOneOf;
+    }
+
     /// <summary>Tells what is wrong with a record.</summary>
     public void Explain(CsvReader reader, RowReading problems, int row)
     {

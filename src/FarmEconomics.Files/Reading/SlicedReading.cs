@@ -1,5 +1,4 @@
 using System.Buffers;
-using CsvHelper;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Schema;
 using FarmEconomics.Records.Storage;
@@ -23,7 +22,7 @@ internal sealed class SlicedReading(SharedFile file, List<FileSlice> slices, Rec
     /// <returns>How many rows were read; null when the file is to be read in order, and nothing of it is in the table.</returns>
     public static int? TryRead(string path, int headingLine, FarmSettings settings, RecordTable table, ColumnSchema?[] columns)
     {
-        if (new FileInfo(path).Length < FileSlices.Least || TableFile.Options(path) is not { Separator: not null } options)
+        if (new FileInfo(path).Length < FileSlices.Least || TableFile.Options(path).Separator is not { } separator)
         {
             return null;
         }
@@ -39,12 +38,12 @@ internal sealed class SlicedReading(SharedFile file, List<FileSlice> slices, Rec
 
             var reading = new SlicedReading(file, slices, table, firstRow);
             table.Reserve(slices.Sum(slice => slice.Lines), new RowReader(settings, table, columns).Columns);
-            if (reading.ReadAll(settings, columns, options with { HasHeader = false, PoolStrings = false }) && reading.IsWithoutGaps)
+            if (reading.ReadAll(settings, columns, (byte)separator) && reading.IsWithoutGaps)
             {
                 return reading.Close();
             }
         }
-        catch (AggregateException fault) when (fault.InnerExceptions.All(inner => inner is IOException or CsvFormatException))
+        catch (AggregateException fault) when (fault.InnerExceptions.All(inner => inner is IOException))
         {
             // Told by the reading in order.
         }
@@ -53,13 +52,13 @@ internal sealed class SlicedReading(SharedFile file, List<FileSlice> slices, Rec
         return null;
     }
 
-    private bool ReadAll(FarmSettings settings, ColumnSchema?[] columns, CsvReaderOptions options) => Parallel.For(
+    private bool ReadAll(FarmSettings settings, ColumnSchema?[] columns, byte separator) => Parallel.For(
         0,
         slices.Count,
         () => new RowReader(settings, table, columns),
         (slice, state, rows) =>
         {
-            if (!ReadSlice(slice, rows, columns.Length, options))
+            if (!ReadSlice(slice, rows, columns.Length, separator))
             {
                 state.Stop();
             }
@@ -68,10 +67,10 @@ internal sealed class SlicedReading(SharedFile file, List<FileSlice> slices, Rec
         },
         _ => { }).IsCompleted;
 
-    private bool ReadSlice(int at, RowReader rows, int columns, CsvReaderOptions options)
+    private bool ReadSlice(int at, RowReader reader, int columns, byte separator)
     {
         FileSlice slice = slices[at];
-        byte[] buffer = ArrayPool<byte>.Shared.Rent(slice.Length);
+        byte[] buffer = ArrayPool<byte>.Shared.Rent(slice.Length + PlainRows.Padding);
         try
         {
             if (file.Read(slice.Start, buffer.AsSpan(0, slice.Length)) < slice.Length)
@@ -79,40 +78,29 @@ internal sealed class SlicedReading(SharedFile file, List<FileSlice> slices, Rec
                 return false;
             }
 
-            using CsvReader reader = CsvReader.Create(buffer.AsMemory(0, slice.Length), options);
+            var rows = new PlainRows(buffer, slice.Length, separator);
             int row = FirstRowOf(slice);
-            while (reader.Read())
+            int sound = 0;
+            for (int line = 1; rows.Read(); line++)
             {
-                if (RowsInOrder.IsBlank(reader))
+                if (rows.IsBlank)
                 {
                     continue;
                 }
 
-                if (reader.LineNumber != ++read[at] || !rows.TryRead(reader, row++) || HoldsMore(reader, columns))
+                if (line != ++sound || rows.Length > TableFile.MaxRowBytes || !reader.TryRead(rows, row++) || !rows.HasNothingFrom(columns))
                 {
                     return false;
                 }
             }
 
+            read[at] = sound;
             return true;
         }
         finally
         {
             ArrayPool<byte>.Shared.Return(buffer);
         }
-    }
-
-    private static bool HoldsMore(CsvReader reader, int columns)
-    {
-        for (int i = columns; i < reader.FieldCount; i++)
-        {
-            if (!reader.IsEmpty(i))
-            {
-                return true;
-            }
-        }
-
-        return false;
     }
 
     /// <summary>

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Text;
 using CsvHelper;
 
@@ -28,9 +29,16 @@ internal static class TableFile
 
     private static char? DetectSeparator(string path)
     {
-        using FileStream stream = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
-        byte[] head = new byte[HeadBytes];
-        return SeparatorOf(head[..stream.ReadAtLeast(head, HeadBytes, throwOnEndOfStream: false)]);
+        using var file = new SharedFile(path);
+        byte[] head = ArrayPool<byte>.Shared.Rent(HeadBytes);
+        try
+        {
+            return SeparatorOf(head.AsSpan(0, file.Read(0, head.AsSpan(0, HeadBytes))));
+        }
+        finally
+        {
+            ArrayPool<byte>.Shared.Return(head);
+        }
     }
 
     /// <summary>
@@ -38,24 +46,29 @@ internal static class TableFile
     /// names hold none of them, while rows may (12,50;3,25). Null for a <c>sep=</c> line or another encoding, which CsvHelper knows.
     /// </summary>
     /// <param name="bytes">The bytes the file begins with.</param>
-    public static char? SeparatorOf(byte[] bytes)
+    public static char? SeparatorOf(ReadOnlySpan<byte> bytes)
     {
-        byte[] head = bytes.Length > HeadBytes ? bytes[..HeadBytes] : bytes;
-        if (head.AsSpan().StartsWith((byte[])[0xFF, 0xFE]) || head.AsSpan().StartsWith((byte[])[0xFE, 0xFF]))
+        ReadOnlySpan<byte> first = bytes[..Math.Min(bytes.Length, HeadBytes)];
+        if (first is [0xFF, 0xFE, ..] or [0xFE, 0xFF, ..])
         {
             return null;
         }
 
-        string first = Encoding.UTF8.GetString(head).TrimStart('\uFEFF', '\r', '\n');
-        if (first.StartsWith("sep=", StringComparison.OrdinalIgnoreCase))
+        while (first is [0xEF, 0xBB, 0xBF, ..] or [(byte)'\r' or (byte)'\n', ..])
+        {
+            first = first[(first[0] == 0xEF ? 3 : 1)..];
+        }
+
+        if (first.Length >= 4 && Ascii.EqualsIgnoreCase(first[..4], "sep="u8))
         {
             return null;
         }
 
         int commas = 0, semicolons = 0, tabs = 0;
         bool quoted = false;
-        foreach (char c in first)
+        foreach (byte letter in first)
         {
+            char c = (char)letter;
             if (c is '\n' or '\r' && !quoted)
             {
                 break;

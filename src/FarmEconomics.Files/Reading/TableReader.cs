@@ -52,9 +52,7 @@ internal sealed class TableReader(FarmSettings settings, RecordTables tables, Li
         }
 
         return new FileCount(schema.Name, input.File, counts.Rows, counts.Rows - counts.InError - counts.PassedOver, counts.InError)
-        {
-            RowsPassedOver = counts.PassedOver,
-        };
+        { RowsPassedOver = counts.PassedOver };
 
         // No result may rest on part of a file: its rows are taken back.
         void Stop(string code, string message)
@@ -116,12 +114,7 @@ internal sealed class TableReader(FarmSettings settings, RecordTables tables, Li
 
         foreach (
             string name in new RowsInOrder(settings, table, columns, problems)
-            {
-                Reading = reading,
-                File = file,
-                Quotes = quotes,
-                Counts = counts,
-            }.Read(progress)
+            { Reading = reading, File = file, Quotes = quotes, Counts = counts }.Read(progress)
         )
         {
             RememberName(schema, name);

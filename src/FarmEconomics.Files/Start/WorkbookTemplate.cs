@@ -40,10 +40,7 @@ internal static class WorkbookTemplate
         (IReadOnlyList<TableSchema> tables, FarmSettings farm) = book;
         sheet.FrozenRows = sheet.Row([
             .. table.Columns.Select(column =>
-                WorkbookCell.Text(column.Name, WorkbookStyle.Heading) with
-                {
-                    Note = Note(table, column, farm),
-                }
+                WorkbookCell.Text(column.Name, WorkbookStyle.Heading) with { Note = Note(table, column, farm) }
             ),
         ]);
         IReadOnlyList<WorkbookCell> empty = [.. table.Columns.Select(Empty)];

@@ -25,16 +25,7 @@ internal sealed class SheetXml(WorkbookSheet sheet, WorkbookStyles styles, bool 
         {
             xml.Append(
                 new Columns(
-                    widths.Select(
-                        (width, i) =>
-                            new Column
-                            {
-                                Min = (uint)i + 1,
-                                Max = (uint)i + 1,
-                                Width = width,
-                                CustomWidth = true,
-                            }
-                    )
+                    widths.Select((width, i) => new Column { Min = (uint)i + 1, Max = (uint)i + 1, Width = width, CustomWidth = true })
                 )
             );
         }

@@ -44,9 +44,7 @@ internal sealed class WorkbookStyles
         {
             sheet.Append(
                 new NumberingFormats(codes.Select((code, i) => new NumberingFormat { NumberFormatId = (uint)(164 + i), FormatCode = code }))
-                {
-                    Count = (uint)codes.Count,
-                }
+                { Count = (uint)codes.Count }
             );
         }
 
@@ -64,33 +62,18 @@ internal sealed class WorkbookStyles
                 named
                     .Select(style => FormatOf(style, codes, quoted: false, of: null))
                     .Prepend(FormatOf(null, codes, quoted: false, of: null))
-            )
-            {
-                Count = (uint)named.Count + 1,
-            }
+            ) { Count = (uint)named.Count + 1 }
         );
         sheet.Append(
             new CellFormats(formats.Select(format => FormatOf(format.Style, codes, format.Quoted, of: NumberOf(format.Style))))
-            {
-                Count = (uint)formats.Count,
-            }
+            { Count = (uint)formats.Count }
         );
         sheet.Append(
             new CellStyles(
                 named
                     .Select((style, i) => new DocumentFormat.OpenXml.Spreadsheet.CellStyle { Name = style.Name, FormatId = (uint)i + 1 })
-                    .Prepend(
-                        new DocumentFormat.OpenXml.Spreadsheet.CellStyle
-                        {
-                            Name = "Normal",
-                            FormatId = 0,
-                            BuiltinId = 0,
-                        }
-                    )
-            )
-            {
-                Count = (uint)named.Count + 1,
-            }
+                    .Prepend(new DocumentFormat.OpenXml.Spreadsheet.CellStyle { Name = "Normal", FormatId = 0, BuiltinId = 0 })
+            ) { Count = (uint)named.Count + 1 }
         );
         return sheet;
     }

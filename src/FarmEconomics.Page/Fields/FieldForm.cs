@@ -174,11 +174,7 @@ internal sealed class FieldForm
 
         (string help, string? meaning) = SplitHelp(parameter);
         PageField field = new(parameter.Name, parameter.Label, KindOf(parameter), Written(parameter.Default), help)
-        {
-            Unit = UnitOf(parameter.Unit, farm.Settings),
-            Lowest = parameter.Lowest,
-            Highest = parameter.Highest,
-        };
+        { Unit = UnitOf(parameter.Unit, farm.Settings), Lowest = parameter.Lowest, Highest = parameter.Highest };
         if (field.Kind == FieldKind.YesNo)
         {
             return [field with { Group = SettingFields.Group }];

@@ -15,6 +15,7 @@ internal static class Carried
     {
         ReportTable table => [new TableBlock(BlockKey.Of(key, part), null, table)],
         TableSet set => set.Tables.Select((table, index) => new TableBlock(BlockKey.Of(key, $"{part}-{index + 1}"), null, table)),
+        Picture picture => [new PlotBlock(BlockKey.Of(key, part), null, null, picture.AsChart())],
         Figure figure => [new PlotBlock(BlockKey.Of(key, part), null, null, new Chart((ReportTable?)null) { Figure = figure })],
         Prose prose => [new ProseBlock(BlockKey.Of(key, part), null, prose)],
         string text => [new ProseBlock(BlockKey.Of(key, part), null, new Prose(Prose.Text(text)))],

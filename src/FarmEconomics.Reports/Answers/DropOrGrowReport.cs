@@ -136,7 +136,7 @@ public sealed class DropOrGrowReport : Report<DropOrGrowParameters>
             ("filling", ChangeTables.Filling(plan.Dropped, notation)),
             ("boxes", ChangeTables.Boxes(plan.Dropped, notation)),
             ("partial", ChangeTables.Partial(plan.Dropped, notation)),
-            ("figure", DecisionPlots.BeforeAndAfter(plan.Dropped, notation)),
+            ("figure", new Picture(onPhone => DecisionPlots.BeforeAndAfter(plan.Dropped, notation, onPhone: onPhone))),
             ("moved", ChangeTables.Moved(plan.Dropped, notation)),
             ("fits", ChangeTables.Fits(plan.Dropped, notation)),
             ("weeks", ChangeTables.Weeks(plan.Dropped))
@@ -157,19 +157,19 @@ public sealed class DropOrGrowReport : Report<DropOrGrowParameters>
             DropOrGrowBlock.Details,
             "carry",
             $"At what price and yield {plan.DropBudget.Name} would carry itself",
-            ("figure", GridHeatMap.Of(plan.Grid, notation)),
+            ("figure", new Picture(onPhone => GridHeatMap.Of(plan.Grid, notation, onPhone))),
             ("words", GridHeatMap.Sentence(plan.Grid, notation)),
             ("grid", DecisionTables.Grid(plan.Grid, plan.Season.Settings, perBedTime: true)),
             ("even", DecisionTables.BreakEvens(plan.Costs, plan.DropBudget)),
-            ("swings", DecisionPlots.Swings(plan.Grid.Model, notation))
+            ("swings", new Picture(onPhone => DecisionPlots.Swings(plan.Grid.Model, notation, onPhone: onPhone)))
         );
         yield return Carried.Fold(
             DropOrGrowBlock.Details,
             "chance",
             "How sure that is",
-            ("figure", DecisionPlots.Distributions(plan.Verdicts)),
+            ("figure", new Picture(onPhone => DecisionPlots.Distributions(plan.Verdicts, onPhone))),
             ("outcomes", DecisionTables.Outcomes(plan.Verdicts.Simulation, notation)),
-            ("swings", DecisionPlots.Swings(plan.Costs.Model(plan.Season.Farm), notation)),
+            ("swings", new Picture(onPhone => DecisionPlots.Swings(plan.Costs.Model(plan.Season.Farm), notation, onPhone: onPhone))),
             ("years", DecisionTables.Years(CropOverYears.Of(farm.Review, plan.DropBudget.Name, plan.Season.CropYear), plan.Season.Settings))
         );
         yield return Carried.Fold(

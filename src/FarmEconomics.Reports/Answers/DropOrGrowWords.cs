@@ -125,7 +125,7 @@ internal sealed class DropOrGrowWords(ReviewedFarm farm, Verdicts verdicts)
                     name,
                     (cash > 0m ? "+" : "") + BlockNumber.Of(cash, Look.WholeMoney, notation),
                     cash,
-                    $"{words}; {notation.Number(Math.Abs(hours), Look.Count)} {(hours >= 0m ? "own hours freed" : "more own hours")}"
+                    $"{words}; {notation.Number(Math.Abs(hours), Look.Count)} {(hours >= 0m ? "own hours freed" : "more own hours")}{(crops.Count > 1 ? ". Added up one by one: what fits the hours together is next year's plan" : "")}"
                 )
             );
         }

@@ -110,10 +110,7 @@ public sealed class LenderReport : Report<LenderParameters>
         LenderWords words = new(books);
         LenderTables tables = new(books);
         List<Block> blocks =
-        [
-            new HeadlineBlock(LenderBlock.Headline, words.Headline, words.Why, words.HowSure),
-            words.Figures,
-        ];
+        [new HeadlineBlock(LenderBlock.Headline, words.Headline, words.Why, words.HowSure), words.Figures];
         if (words.Project is { } project)
         {
             blocks.Add(project);
@@ -123,8 +120,8 @@ public sealed class LenderReport : Report<LenderParameters>
             new PlotBlock(
                 LenderBlock.Cash,
                 words.CashHeading,
-                $"Cash at the end of the month, {books.Season.Notation.Currency}",
-                new Chart(tables.Cash()) { Figure = CashPlot.Of(books) }
+                $"Cash at the end of the month, {books.Season.Notation.Currency}{(books.NextYear.OpeningCash is null ? ", from an unknown beginning taken as 0" : "")}.",
+                new Picture(onPhone => CashPlot.Of(books, onPhone)).AsChart(tables.Cash())
             )
         );
         if (words.CashWords.Markdown.Length > 0)
@@ -142,10 +139,7 @@ public sealed class LenderReport : Report<LenderParameters>
                 LenderBlock.BeforeSending,
                 "Before you send this (not printed)",
                 [new ProseBlock(BlockKey.Of(LenderBlock.BeforeSending, "points"), null, words.BeforeSending)]
-            )
-            {
-                ScreenOnly = true,
-            }
+            ) { ScreenOnly = true }
         );
         blocks.AddRange(Books(books, tables));
         blocks.AddRange(Rest(books, tables));

@@ -14,13 +14,8 @@ namespace FarmEconomics.Reports.Answers;
 /// <summary>A plan's pictures: lengths that change, cash by month, hours by week.</summary>
 internal static class PlanPlots
 {
-    private const int Wide = 900;
-    private const int Narrow = 400;
     private const int Height = 330;
     private const double Least = 0.5;
-
-    // Names at the ends of two lines.
-    private const double Apart = 17;
 
     /// <summary>The crops whose length changes most, as bars to either side.</summary>
     /// <param name="lengths">Every crop's length.</param>
@@ -39,21 +34,21 @@ internal static class PlanPlots
 
     /// <summary>Cash at the end of each month, the plan's and that of the season's plantings again.</summary>
     internal static Chart Cash(ShownPlan plan, string title, ReportTable data) =>
-        new(data) { Figure = DrawCash(plan, title, Wide), Phone = DrawCash(plan, title, Narrow) };
+        new Picture(onPhone => DrawCash(plan, title, onPhone)).AsChart(data);
 
     /// <summary>Hours by week against who is there.</summary>
     internal static Chart Hours(ShownPlan plan, string title, ReportTable data) =>
-        new(data) { Figure = DrawHours(plan, title, Wide), Phone = DrawHours(plan, title, Narrow) };
+        new Picture(onPhone => DrawHours(plan, title, onPhone)).AsChart(data);
 
-    private static Figure DrawCash(ShownPlan plan, string title, int width)
+    private static Figure DrawCash(ShownPlan plan, string title, bool narrow)
     {
         Notation notation = plan.Farm.Notation;
-        Canvas canvas = new(title, width, Height);
-        bool narrow = width < Wide;
+        Canvas canvas = new(title, narrow, Height);
+        int width = canvas.Width;
         double left = narrow ? 62 : 84, right = width - (narrow ? 14 : 170), bottom = canvas.Bottom - 44;
         Scale money = Scale.Covering(plan.Closing.Concat(plan.ClosingBefore).Select(amount => (double)amount), bottom, 30, narrow ? 4 : 5);
         Scale months = new(0, 11, left + 12, right - 8);
-        LineChart.Rules(canvas, money, (left, right), tick => notation.InWords((decimal)tick, Look.WholeMoney));
+        LineChart.Rules(canvas, money, (left, right), tick => BlockNumber.Of((decimal)tick, Look.WholeMoney, notation));
         for (int i = 0; i < plan.Outlook.Months.Count; i += narrow ? 2 : 1)
         {
             canvas.Text(
@@ -73,37 +68,24 @@ internal static class PlanPlots
             canvas.Tip(months[i] - 10, 24, 20, bottom - 24, $"{plan.Outlook.Months[i].Month:MMMM}, the plan: {BlockNumber.Of(plan.Closing[i], Look.WholeMoney, notation)}; as in {plan.Farm.Season.CropYear}: {BlockNumber.Of(plan.ClosingBefore[i], Look.WholeMoney, notation)}");
         }
 
-        Ends(canvas, plan, (money, right, narrow));
-        return canvas.ToFigure($"Two lines of cash at the end of each month. The plan ends the year at {notation.InWords(plan.Closing[^1], Look.WholeMoney)}, the plantings of {plan.Farm.Season.CropYear} again at {notation.InWords(plan.ClosingBefore[^1], Look.WholeMoney)}.");
-    }
-
-    // Names stand at the lines' ends, kept apart; on a phone above them, in the order of the lines.
-    private static void Ends(Canvas canvas, ShownPlan plan, (Scale Money, double Right, bool Narrow) at)
-    {
-        (double plans, double before) = (at.Money[(double)plan.Closing[^1]], at.Money[(double)plan.ClosingBefore[^1]]);
-        if (Math.Abs(plans - before) < Apart)
-        {
-            (plans, before) = plans <= before ? (before - Apart, before) : (plans, plans - Apart);
-        }
-
-        Alignment align = at.Narrow ? Alignment.MiddleRight : Alignment.MiddleLeft;
-        double x = at.Narrow ? at.Right : at.Right + 2, up = at.Narrow ? 22 : 0;
         string again = $"as in {plan.Farm.Season.CropYear}";
         if (plan.Source == PlanSource.LikeLastYear)
         {
-            canvas.Text(again, x, plans - up, 12, Palette.GainText, align, bold: true, halo: true);
-            return;
+            canvas.Text(again, right + (narrow ? 0 : 2), money[(double)plan.Closing[^1]] - (narrow ? 22 : 0), 12, Palette.GainText, narrow ? Alignment.MiddleRight : Alignment.MiddleLeft, bold: true, halo: true);
+        }
+        else
+        {
+            LineChart.Names(canvas, (money, right), ("the plan", plan.Closing, Palette.GainText), (again, plan.ClosingBefore));
         }
 
-        canvas.Text(again, x, at.Narrow ? Math.Max(plans, before) + up : before, 12, Palette.Soft, align, halo: true);
-        canvas.Text("the plan", x, at.Narrow ? Math.Min(plans, before) - up : plans, 12, Palette.GainText, align, bold: true, halo: true);
+        return canvas.ToFigure($"Two lines of cash at the end of each month. The plan ends the year at {notation.InWords(plan.Closing[^1], Look.WholeMoney)}, the plantings of {plan.Farm.Season.CropYear} again at {notation.InWords(plan.ClosingBefore[^1], Look.WholeMoney)}.");
     }
 
-    private static Figure DrawHours(ShownPlan plan, string title, int width)
+    private static Figure DrawHours(ShownPlan plan, string title, bool narrow)
     {
         Notation notation = plan.Farm.Notation;
-        Canvas canvas = new(title, width, Height);
-        bool narrow = width < Wide;
+        Canvas canvas = new(title, narrow, Height);
+        int width = canvas.Width;
         IReadOnlyList<PlanWeek> weeks = plan.Outlook.Weeks;
         double left = narrow ? 40 : 56,
             right = width - (narrow ? 10 : 120),

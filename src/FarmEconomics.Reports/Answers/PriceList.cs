@@ -144,36 +144,15 @@ internal static class PriceList
     }
 
     /// <summary>What the season's sales there brought against full cost and against what is wanted.</summary>
-    internal static ReportTable Against(ReviewedFarm farm, PriceFindings found)
-    {
-        ReportTable table = new ReportTable($"Over the season at {found.Channel.Name}, after fees", farm.Notation)
-            .Column("Crop")
-            .Column("Sold", Look.Quantity)
-            .Column("Unit")
-            .Column("Against full cost", Look.WholeMoney)
-            .AsChange()
-            .WithBar()
-            .Column("Against what is wanted", Look.WholeMoney)
-            .AsChange()
+    internal static ReportTable Against(ReviewedFarm farm, PriceFindings found) =>
+        new ReportTable($"Over the season at {found.Channel.Name}, after fees", farm.Notation).Of<CropPrice>()
+            .Column("Crop", price => Crop(farm, price.Crop))
+            .Column("Sold", Look.Quantity, price => price.Sold.Quantity / price.BaseUnits(price.SellingUnit))
+            .Column("Unit", price => price.SellingUnit)
+            .Column("Against full cost", Look.WholeMoney, price => price.AgainstFullCost).AsChange().WithBar()
+            .Column("Against what is wanted", Look.WholeMoney, price => price.AgainstTarget).AsChange()
+            .Rows(found.Book.In(found.Channel).OrderBy(price => price.AgainstFullCost.Value ?? 0m).ThenBy(price => price.Crop.Index))
             .Note("What came in after fees, less what full cost (or what is wanted) would have brought; below 0 it is short.");
-        foreach (
-            CropPrice price in found
-                .Book.In(found.Channel)
-                .OrderBy(price => price.AgainstFullCost.Value ?? 0m)
-                .ThenBy(price => price.Crop.Index)
-        )
-        {
-            table.Row(
-                Crop(farm, price.Crop),
-                price.Sold.Quantity / price.BaseUnits(price.SellingUnit),
-                price.SellingUnit,
-                price.AgainstFullCost,
-                price.AgainstTarget
-            );
-        }
-
-        return table;
-    }
 
     /// <summary>The crop, leading to its page.</summary>
     internal static ReportCell Crop(ReviewedFarm farm, Crop crop) => ((ReportCell)crop.Name).To(PageTarget.Crop(farm.Slugs[crop.Name]));

@@ -119,7 +119,7 @@ internal static class PriceParts
     {
         List<(string, object)> shown =
         [
-            ("weeks", shares.Weeks()),
+            ("weeks", new Picture(shares.Weeks)),
             ("price", shares.Price()),
             ("members", shares.Members()),
             ("week-table", shares.WeekTable()),

@@ -199,7 +199,7 @@ public sealed class PricesReport : Report<PricesParameters>
                     PricesBlock.Details,
                     "crops",
                     "Crop by crop: both break-even prices, list and reference prices, other units",
-                    ("figure", prices.Figure()),
+                    ("figure", new Picture(prices.Figure)),
                     ("steps", PriceList.Steps(farm, found)),
                     ("against", PriceList.Against(farm, found)),
                     ("units", prices.Units())

@@ -139,10 +139,7 @@ internal sealed class RecordsParts
                 : errors > 0 ? "What to fix"
                 : "What to look at",
             folder.Problems.Count == 0 ? table.Note("No error and no warning.") : table
-        )
-        {
-            Rows = 0,
-        };
+        ) { Rows = 0 };
     }
 
     /// <summary>Every error and warning, in the order of the files; so many at most, since a page must stay one that opens.</summary>
@@ -172,19 +169,12 @@ internal sealed class RecordsParts
             return new ProseBlock(RecordsBlock.Gaps, null, new Prose("No harvest, hours or totals were found missing.")) { IsSmall = true };
         }
 
-        ReportTable table = new ReportTable($"The worst first, by the money it touches in {season.CropYear}.", notation)
-            .Column("What")
-            .Wrapping()
-            .Column("What it changes")
-            .Wrapping()
-            .Column("Money", Look.WholeMoney)
-            .Column("First row")
-            .HiddenOnPhone();
-        foreach (RecordGap gap in gaps)
-        {
-            table.Row(gap.What, gap.Changes, gap.Money, gap.First?.ToString() ?? "");
-        }
-
+        ReportTable table = new ReportTable($"The worst first, by the money it touches in {season.CropYear}.", notation).Of<RecordGap>()
+            .Column("What", gap => gap.What).Wrapping()
+            .Column("What it changes", gap => gap.Changes).Wrapping()
+            .Column("Money", Look.WholeMoney, gap => gap.Money)
+            .Column("First row", gap => gap.First?.ToString() ?? "").HiddenOnPhone()
+            .Rows(gaps);
         return new TableBlock(
             RecordsBlock.Gaps,
             $"{Phrase.Sentence(notation.Count(gaps.Count, "gap weakens", "gaps weaken"))} the answers",

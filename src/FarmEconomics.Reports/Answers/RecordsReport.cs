@@ -69,10 +69,7 @@ public sealed class RecordsReport : Report<ReportParameters>
         if (folder.Problems.Count > 1)
         {
             blocks.Add(
-                Carried.Fold(RecordsBlock.Details, "every", "Every error and warning", ("rows", parts.Every())) with
-                {
-                    ScreenOnly = true,
-                }
+                Carried.Fold(RecordsBlock.Details, "every", "Every error and warning", ("rows", parts.Every())) with { ScreenOnly = true }
             );
         }
 
@@ -88,10 +85,7 @@ public sealed class RecordsReport : Report<ReportParameters>
                 "What was read",
                 ("files", RecordsTables.FilesRead(folder)),
                 ("missing", RecordsTables.Missing(folder))
-            ) with
-            {
-                ScreenOnly = true,
-            }
+            ) with { ScreenOnly = true }
         );
         return blocks;
     }
@@ -125,7 +119,7 @@ public sealed class RecordsReport : Report<ReportParameters>
                 "Hours: logged, divided, estimated",
                 ("words", RecordsSentences.Hours(season)),
                 ("hours", RecordGaps.HoursByCrop(season)),
-                ("figure", RecordsPlots.HoursByMonth(season)),
+                ("figure", new Picture(onPhone => RecordsPlots.HoursByMonth(season, onPhone))),
                 ("month", FigureSentences.HoursByMonth(season))
             ),
             Carried.Fold(RecordsBlock.Details, "months", "Month by month", ("months", RecordsTables.ByMonth(season))),
@@ -142,10 +136,7 @@ public sealed class RecordsReport : Report<ReportParameters>
                 "Unusual values: typos, or real?",
                 ("kinds", parts.Unusual()),
                 ("rows", CompletenessTables.FarFromTheirKind(season))
-            ) with
-            {
-                ScreenOnly = true,
-            },
+            ) with { ScreenOnly = true },
             Carried.Fold(
                 RecordsBlock.Details,
                 "totals",

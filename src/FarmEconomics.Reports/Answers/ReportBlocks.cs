@@ -6,17 +6,6 @@ namespace FarmEconomics.Reports.Answers;
 /// <summary>Blocks of a report by their key, for notebooks and other programs.</summary>
 public static class ReportBlocks
 {
-    /// <summary>A block, also one within a fold or a pair.</summary>
-    /// <param name="blocks">The report's blocks.</param>
-    /// <param name="key">Its key: a member of the report's enum, or <see cref="BlockKey.Of"/>.</param>
-    /// <exception cref="ArgumentException">The report has no such block with these records.</exception>
-    public static Block Get(this IReadOnlyList<Block> blocks, BlockKey key) =>
-        BlockJson.Flat(blocks).FirstOrDefault(block => block.Key == key)
-        ?? throw new ArgumentException(
-            $"There is no block {key}; there are {string.Join(", ", BlockJson.Flat(blocks).Select(block => block.Key.Name))}.",
-            nameof(key)
-        );
-
     /// <summary>A block; words that say so where the records don't give it.</summary>
     /// <param name="blocks">The report's blocks.</param>
     /// <param name="key">Its key.</param>

@@ -27,9 +27,7 @@ public static class ReviewBook
         ArgumentNullException.ThrowIfNull(farm);
         PageShell.Prepare();
         List<(IReport Report, string Path, string? Crop)> wanted =
-        [
-            .. ReportCatalog.Tabs.Select(report => (report, FileOf(ReportCatalog.Name(report.Id)), (string?)null)),
-        ];
+        [.. ReportCatalog.Tabs.Select(report => (report, FileOf(ReportCatalog.Name(report.Id)), (string?)null))];
         foreach (IReport report in farm.IsReviewed ? ReportCatalog.PerCrop : [])
         {
             wanted.AddRange(

@@ -85,7 +85,7 @@ internal static class SeasonCrops
             }
         }
 
-        return new TableBlock(SeasonBlock.Crops, Heading(season), table) { Rows = 0, OnNewSheet = true };
+        return new TableBlock(SeasonBlock.Crops, Heading(season), table) { Rows = 0 };
     }
 
     private static ReportTable Earned(SeasonReview season)

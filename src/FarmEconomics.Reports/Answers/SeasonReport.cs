@@ -206,7 +206,7 @@ public sealed class SeasonReport : Report<SeasonParameters>
                     farm.Notation.Label(
                         "Gross margin per bed-foot-week and per hour. Short of beds? Look to the right. Short of labor? Look up."
                     ),
-                    new Chart(SeasonTables.CropRanking(season)) { Figure = MarginScatter.Of(season) }
+                    new Picture(onPhone => MarginScatter.Of(season, onPhone)).AsChart(SeasonTables.CropRanking(season))
                 ),
                 new TableBlock(SeasonBlock.Groups, null, SeasonTables.Groups(season)),
                 new TableBlock(SeasonBlock.Structures, null, SeasonTables.Structures(season)),
@@ -217,7 +217,7 @@ public sealed class SeasonReport : Report<SeasonParameters>
             SeasonBlock.Work,
             "Where the hours went",
             [
-                new PlotBlock(SeasonBlock.Stages, null, null, new Chart((ReportTable?)null) { Figure = SeasonPlots.HoursByStage(season) }),
+                new PlotBlock(SeasonBlock.Stages, null, null, new Picture(onPhone => SeasonPlots.HoursByStage(season, onPhone)).AsChart()),
                 new TableBlock(SeasonBlock.Tasks, null, SowingTables.Tasks(season)),
             ]
         );

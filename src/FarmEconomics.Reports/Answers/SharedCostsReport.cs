@@ -101,7 +101,7 @@ public sealed class SharedCostsReport : Report<SharedCostsParameters>
                 SharedCostsBlock.Details,
                 "owning",
                 "Owning, running and where it went, in full",
-                ("figure", SharedPlots.OwnershipAgainstRunning(season)),
+                ("figure", new Picture(onPhone => SharedPlots.OwnershipAgainstRunning(season, onPhone))),
                 ("words", SharedSentences.Kinds(season)),
                 ("capacity", PoolTables.Capacity(season)),
                 ("idle", SharedSentences.Idle(season)),
@@ -165,7 +165,7 @@ public sealed class SharedCostsReport : Report<SharedCostsParameters>
             SharedCostsBlock.Details,
             "power",
             "Power, month by month",
-            ("figure", SharedPlots.PowerByMonth(season)),
+            ("figure", new Picture(onPhone => SharedPlots.PowerByMonth(season, onPhone))),
             ("words", SharedSentences.Power(season)),
             ("users", SharedTables.UsersOf(season, power))
         );
@@ -180,14 +180,19 @@ public sealed class SharedCostsReport : Report<SharedCostsParameters>
             SharedCostsBlock.Details,
             "store",
             "What filled the store",
-            ("figure", StorePlot.Of(season, store)),
+            ("figure", new Picture(onPhone => StorePlot.Of(season, store, onPhone))),
             ("words", SharedSentences.Store(season, store))
         );
     }
 
+    // What the fold shows when no crop is named: the one that brought in most.
+    private static string LargestCrop(SeasonReview season) =>
+        season.Crops.OrderByDescending(crop => crop.Output.Amount).FirstOrDefault()?.Name
+        ?? throw new InvalidOperationException($"No crop has a planting in {season.CropYear}.");
+
     private static FoldBlock CropFold(ReviewedFarm farm, string crop)
     {
-        string name = crop.Length == 0 ? PriceAndYield.LargestCrop(farm.Season) : crop;
+        string name = crop.Length == 0 ? LargestCrop(farm.Season) : crop;
         return Carried.Fold(
             SharedCostsBlock.Details,
             "crop",
@@ -205,10 +210,10 @@ public sealed class SharedCostsReport : Report<SharedCostsParameters>
             "ways",
             "The same, divided another way",
             ("methods-words", SharedSentences.Choice(season, methods)),
-            ("methods-figure", ChoicePlot.Of(methods)),
+            ("methods-figure", new Picture(onPhone => ChoicePlot.Of(methods, onPhone))),
             ("methods", methods),
             ("bases-words", SharedSentences.Choice(season, bases)),
-            ("bases-figure", ChoicePlot.Of(bases)),
+            ("bases-figure", new Picture(onPhone => ChoicePlot.Of(bases, onPhone))),
             ("bases", bases)
         ) with
         {

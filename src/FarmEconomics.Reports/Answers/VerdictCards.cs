@@ -95,7 +95,7 @@ internal static class VerdictCards
         {
             Direction.Keep => $"They bring **{size}** {(cash <= 0m ? "cash" : "less cash")} for **{time}** own hours.",
             Direction.Grow => $"{(instead > 0 ? "The rest" : "That brings")}: **{size}** {(cash < 0m ? "less" : "more")} cash, **{time}** {(hours > 0m ? "own hours freed" : "more own hours")}.",
-            _ => $"{(direction == Direction.DropOrChange && crops.Exists(verdict => verdict.WithMix is not null) ? "That brings" : "Without them:")} **{size} {(cash < 0m ? "less" : "more")}** cash, **{time}** {(hours >= 0m ? "own hours freed" : "more own hours")}.",
+            _ => $"{(direction == Direction.DropOrChange && crops.Exists(verdict => verdict.WithMix is not null) ? crops.Count > 1 ? "One by one that brings" : "That brings" : "Without them:")} **{size} {(cash < 0m ? "less" : "more")}** cash, **{time}** {(hours >= 0m ? "own hours freed" : "more own hours")}.",
         });
     }
 }

@@ -95,13 +95,10 @@ public sealed class WhatIfPage : Report<WhatIfParameters>
                 WhatIfBlock.Details,
                 "crops",
                 "Every crop in full",
-                ("figure", report.Figure()),
+                ("figure", new Picture(report.Figure)),
                 ("words", report.FigureInWords()),
                 ("table", report.Crops())
-            ) with
-            {
-                ScreenOnly = true,
-            },
+            ) with { ScreenOnly = true },
             Carried.Fold(WhatIfBlock.Details, "sure", "What it rests on", ("sure", report.HowSure())),
         ]);
         return blocks;

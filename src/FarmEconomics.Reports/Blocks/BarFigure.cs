@@ -45,7 +45,7 @@ internal static class BarFigure
                 Palette.Ink,
                 pattern: LinePattern.Dashed
             );
-            canvas.Text(list.MarkText, scale[(double)mark], 9, Size, align: Alignment.MiddleCenter);
+            canvas.Centered(list.MarkText, scale[(double)mark], 9, Size);
         }
 
         return canvas.ToFigure(list.Alt + ": " + string.Join("; ", list.Bars.Select(bar => bar.Tip)) + ".");

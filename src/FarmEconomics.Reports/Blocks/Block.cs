@@ -102,9 +102,6 @@ public sealed record TableBlock(BlockKey Key, string? Heading, ReportTable Table
 {
     /// <summary>How many rows show at first; 0: all, as of the one main table of a page.</summary>
     public int Rows { get; init; } = 12;
-
-    /// <summary>Starts a new printed page.</summary>
-    public bool OnNewSheet { get; init; }
 }
 
 /// <summary>A chart under a heading; in a notebook a picture.</summary>

@@ -30,12 +30,7 @@ internal static class BlockHtml
             ),
             AnswersBlock answers => Answers(answers),
             CardsBlock cards => Cards(cards),
-            TableBlock table => Section(
-                table.Key,
-                table.Heading,
-                BlockTable.Of(table, captionIsHeading: table.Heading is null),
-                table.OnNewSheet ? "np" : ""
-            ),
+            TableBlock table => Section(table.Key, table.Heading, BlockTable.Of(table, captionIsHeading: table.Heading is null)),
             PlotBlock plot => Section(plot.Key, plot.Heading ?? TitleOf(plot.Chart.Figure), Plot(plot)),
             PairBlock pair => Html.Of(
                 $"<div class=\"two\" id=\"{pair.Key.Id}\" data-block=\"{pair.Key.Name}\">\n{Of(pair.Blocks)}</div>\n"
@@ -47,9 +42,9 @@ internal static class BlockHtml
     /// <summary>The same for a notebook: the chart as a picture, links as words.</summary>
     internal static Html InNotebook(Block block) => NotebookHtml.Of(block);
 
-    private static Html Section(BlockKey key, string? heading, Html body, string classes = "")
+    private static Html Section(BlockKey key, string? heading, Html body)
     {
-        Html title = heading is null ? Html.Empty : Html.Of($"<h2 class=\"{classes}\">{heading}</h2>\n");
+        Html title = heading is null ? Html.Empty : Html.Of($"<h2>{heading}</h2>\n");
         return Html.Of($"<section id=\"{key.Id}\" data-block=\"{key.Name}\">\n{title}{body}</section>\n");
     }
 

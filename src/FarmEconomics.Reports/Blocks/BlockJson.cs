@@ -46,12 +46,7 @@ internal static class BlockJson
                 json["figures"] = new JsonArray([
                     .. figures.Figures.Select(figure =>
                         (JsonNode)
-                            new JsonObject
-                            {
-                                ["name"] = figure.Name,
-                                ["value"] = Raw(figure.Value),
-                                ["words"] = figure.Words,
-                            }
+                            new JsonObject { ["name"] = figure.Name, ["value"] = Raw(figure.Value), ["words"] = figure.Words }
                     ),
                 ]);
                 break;
@@ -70,12 +65,7 @@ internal static class BlockJson
                 json["cards"] = new JsonArray([
                     .. cards.Cards.Select(card =>
                         (JsonNode)
-                            new JsonObject
-                            {
-                                ["name"] = card.Name,
-                                ["title"] = card.Title,
-                                ["lines"] = Lines(card.Lines),
-                            }
+                            new JsonObject { ["name"] = card.Name, ["title"] = card.Title, ["lines"] = Lines(card.Lines) }
                     ),
                 ]);
                 break;

@@ -12,31 +12,15 @@ public static class CompletenessTables
     /// <summary>Values far from the median of their kind.</summary>
     public static ReportTable FarFromTheirKind(SeasonReview season)
     {
-        ReportTable table = new ReportTable($"Each entry of {season.CropYear} that is far from the usual", season.Notation)
-            .Column("What")
-            .Column("Value", Look.Quantity)
-            .Column("Usually", Look.Quantity)
-            .Column("of how many", Look.Count)
-            .Column("Money it would change", Look.Money)
-            .Column("Row");
-        foreach (
-            Outlier outlier in Outliers.Of(
-                season.Records.Tables,
-                season.Settings.StartOf(season.CropYear),
-                season.Settings.EndOf(season.CropYear)
-            )
-        )
-        {
-            table.Row(
-                outlier.What,
-                outlier.Value,
-                outlier.Median,
-                outlier.Count,
-                ReportCell.Known(outlier.Money ?? 0m, outlier.Money is null ? "the row carries no money" : null),
-                outlier.Source.ToString()
-            );
-        }
-
+        ReportTable table = new ReportTable($"Each entry of {season.CropYear} that is far from the usual", season.Notation).Of<Outlier>()
+            .Column("What", outlier => outlier.What)
+            .Column("Value", Look.Quantity, outlier => outlier.Value)
+            .Column("Usually", Look.Quantity, outlier => outlier.Median)
+            .Column("of how many", Look.Count, outlier => outlier.Count)
+            .Column("Money it would change", Look.Money,
+                outlier => ReportCell.Known(outlier.Money ?? 0m, outlier.Money is null ? "the row carries no money" : null))
+            .Column("Row", outlier => outlier.Source.ToString())
+            .Rows(Outliers.Of(season.Records.Tables, season.Settings.StartOf(season.CropYear), season.Settings.EndOf(season.CropYear)));
         return table.Rows.Count == 0 ? table.Note("None.") : table;
     }
 

@@ -1,4 +1,3 @@
-using FarmEconomics.Budgets;
 using FarmEconomics.Decisions.Chances;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Tables;
@@ -26,35 +25,9 @@ public static class ChanceWords
             : $"lost in {outcome.YearsLost} of {outcome.Years.Count} years";
     }
 
-    /// <summary>All crops together: nine seasons in ten, or the years on record.</summary>
-    public static string Farm(Simulation simulation, SeasonReview season)
-    {
-        ArgumentNullException.ThrowIfNull(simulation);
-        ArgumentNullException.ThrowIfNull(season);
-        Notation notation = season.Notation;
-        string Money(Money amount) => notation.InWords(amount.Amount, Look.WholeMoney);
-        Outcome farm = simulation.Farm;
-        if (simulation.HasChance)
-        {
-            List<string> still = [.. simulation.HeldStill.Select(crop => Display.Prose.Text(crop.Name))];
-            return $"With prices and harvests like those on record, nine years in ten would leave {Money(farm.P5)} to {Money(farm.P95)}; {season.CropYear} left {Money(season.Farm.NetReturn)}."
-                + (still.Count > 0 ? $" In that {Phrase.List(still)} {(still.Count == 1 ? "stands" : "stand")} as in {season.CropYear}: too few seasons are on record." : "");
-        }
-
-        return farm.Years.Count == 0 ? "No year is recorded whole, so nothing is said of other years."
-            : farm.Years.Count == 1
-                ? $"All crops together left {Money(farm.Years[0].NetReturn)} in {farm.Years[0].CropYear}. One year says nothing of others."
-            : $"All crops together left {Money(farm.Years.MinBy(year => year.NetReturn.Amount).NetReturn)} to {Money(farm.Years.MaxBy(year => year.NetReturn.Amount).NetReturn)} in the {farm.Years.Count} years on record; {farm.Years.Count} years are too few for a chance in percent.";
-    }
-
     /// <summary>Why no chance is told.</summary>
     internal static string TooFew(Simulation simulation) =>
         $"No chance in percent: it takes {simulation.Settings.LeastSeasons} seasons recorded whole. Loss = years in which the crop fell short of its full cost, in the money of each year.";
-
-    /// <summary>The loss of an outcome for a narrow column.</summary>
-    internal static ReportCell Cell(Outcome outcome) => outcome.ChanceOfLoss.Value is { } chance ? $"{Phrase.Percent(chance)}"
-        : outcome.Years.Count == 0 ? ReportCell.Missing("no year of it is recorded whole")
-        : $"in {outcome.YearsLost} of {outcome.Years.Count} {(outcome.Years.Count == 1 ? "year" : "years")}";
 
     /// <summary>The seasons looked back at, and those left out with the reason.</summary>
     internal static string Seasons(PastSeasons past) => (past.Whole.Count == 0 ? "none" : string.Join(", ", past.Whole))

@@ -65,32 +65,20 @@ public static class ChangeTables
     /// <summary>Boxes by delivery week, before and after.</summary>
     public static ReportTable Boxes(ChangeAnswer answer, Notation notation)
     {
-        ReportTable table = new ReportTable($"{answer.Change.Title}: boxes by week", notation)
-            .Column("Share")
-            .Column("Week of", Look.Date)
-            .Column("Members paid", Look.Money)
-            .Column("List value before", Look.Money)
-            .Column("Of the price before", Look.Percent)
-            .Column("Taken out", Look.Money)
-            .Column("Filled", Look.Money)
-            .Column("Of the price after", Look.Percent)
+        ReportTable table = new ReportTable($"{answer.Change.Title}: boxes by week", notation).Of<BoxWeek>()
+            .Column("Share", week => week.Share.Name)
+            .Column("Week of", Look.Date, week => week.First)
+            .Column("Members paid", Look.Money, week => week.Paid)
+            .Column("List value before", Look.Money, week => week.Before)
+            .Column("Of the price before", Look.Percent,
+                week => Result.Of(week.Before.Amount, week.Paid.Amount, "members paid nothing"))
+            .Column("Taken out", Look.Money, week => week.Missing)
+            .Column("Filled", Look.Money, week => week.Filled)
+            .Column("Of the price after", Look.Percent, week => Result.Of(week.After.Amount, week.Paid.Amount, "members paid nothing"))
+            .Rows(answer.Refill.Weeks)
             .Note(
                 "Filled up to what the boxes were worth, but to no more than members paid: first from what was not sold, then from what sold elsewhere, then bought in."
             );
-        foreach (BoxWeek week in answer.Refill.Weeks)
-        {
-            table.Row(
-                week.Share.Name,
-                week.First,
-                week.Paid,
-                week.Before,
-                Result.Of(week.Before.Amount, week.Paid.Amount, "members paid nothing"),
-                week.Missing,
-                week.Filled,
-                Result.Of(week.After.Amount, week.Paid.Amount, "members paid nothing")
-            );
-        }
-
         return table.Total(
             "All these weeks",
             "",
@@ -151,23 +139,13 @@ public static class ChangeTables
     /// <summary>Where the fixed cost of each pool moves.</summary>
     public static ReportTable Moved(ChangeAnswer answer, Notation notation)
     {
-        ReportTable table = new ReportTable($"{answer.Change.Title}: cost that stays, on other crops", notation)
-            .Column("Cost")
-            .Column("Moves", Look.Money)
-            .Column("Mostly from")
-            .Column("Mostly onto")
-            .Column("Trips no longer made", Look.Money);
-        foreach (MovedCost cost in answer.Moved.OrderByDescending(cost => cost.Moved.Amount))
-        {
-            table.Row(
-                cost.Pool?.Name ?? "costs that name the crop",
-                cost.Moved,
-                Names(cost.Moves.Where(move => move.Change.Amount < 0m).OrderBy(move => move.Change.Amount)),
-                Names(cost.Moves.Where(move => move.Change.Amount > 0m)),
-                -Money.Sum(cost.Moves.Select(move => move.Change))
-            );
-        }
-
+        ReportTable table = new ReportTable($"{answer.Change.Title}: cost that stays, on other crops", notation).Of<MovedCost>()
+            .Column("Cost", cost => cost.Pool?.Name ?? "costs that name the crop")
+            .Column("Moves", Look.Money, cost => cost.Moved)
+            .Column("Mostly from", cost => Names(cost.Moves.Where(move => move.Change.Amount < 0m).OrderBy(move => move.Change.Amount)))
+            .Column("Mostly onto", cost => Names(cost.Moves.Where(move => move.Change.Amount > 0m)))
+            .Column("Trips no longer made", Look.Money, cost => -Money.Sum(cost.Moves.Select(move => move.Change)))
+            .Rows(answer.Moved.OrderByDescending(cost => cost.Moved.Amount));
         return table
             .Total(
                 "All",

@@ -15,10 +15,8 @@ namespace FarmEconomics.Reports.Decisions;
 /// <summary>The pictures of what-if and change: swings, simulated outcomes, the farm before and after.</summary>
 public static class DecisionPlots
 {
-    private const int Width = 900;
-
     /// <summary>One-at-a-time swings around the net return as it was.</summary>
-    public static Figure Swings(SensitivityModel model, Notation notation, decimal fraction = 0.2m, int count = 10)
+    public static Figure Swings(SensitivityModel model, Notation notation, decimal fraction = 0.2m, int count = 10, bool onPhone = false)
     {
         List<Swing> swings = [.. Swing.Of(model, fraction).Where(swing => swing.Size != Money.Zero).Take(count)];
         if (swings.Count == 0)
@@ -27,17 +25,17 @@ public static class DecisionPlots
         }
 
         decimal net = model.NetReturn(1m, 1m);
-        Canvas canvas = new(notation.Text($"{model.Name}: a {fraction * 100m:0}% change of {swings[0].Input} moves the net return most, by {notation.InWords(swings[0].Size.Amount / 2m, Look.WholeMoney)} either way"), Width, 130 + (26 * swings.Count));
-        double names = swings.Max(swing => Canvas.TextWidth(swing.Input, 11.5)) + 20;
+        Canvas canvas = new(notation.Text($"{model.Name}: a {fraction * 100m:0}% change of {swings[0].Input} moves the net return most, by {notation.InWords(swings[0].Size.Amount / 2m, Look.WholeMoney)} either way"), onPhone, 130 + (26 * swings.Count));
+        double names = swings.Max(swing => canvas.Measure(swing.Input, 11.5)) + 20;
         double bottom = canvas.Bottom - 40;
         Scale scale = Covering(
             swings.SelectMany(swing => new[] { swing.AtLow.Amount, swing.AtHigh.Amount }).Append(net),
-            names + 70,
-            Width - 90
+            names + (onPhone ? 46 : 70),
+            canvas.Width - (onPhone ? 56 : 90)
         );
         double end = SeasonPlots.Key(canvas, 10, 12, Palette.Dark, notation.Text($"{fraction * 100m:0}% less"));
         SeasonPlots.Key(canvas, end + 20, 12, Palette.Light, notation.Text($"{fraction * 100m:0}% more"));
-        Axis(canvas, notation, scale, 28, bottom, $"net return in {notation.Currency}");
+        Axis(canvas, notation, scale, 28, bottom, $"net return in {notation.Currency}", onPhone ? 2 : 7);
         double row = (bottom - 28) / swings.Count;
         for (int i = 0; i < swings.Count; i++)
         {
@@ -71,12 +69,12 @@ public static class DecisionPlots
     /// <summary>
     /// Simulated net returns of every crop: P5 to P95, the middle, and the season as it was; its years where they are too few.
     /// </summary>
-    public static Figure Distributions(Verdicts verdicts)
+    public static Figure Distributions(Verdicts verdicts, bool onPhone = false)
     {
         Notation notation = verdicts.Season.Notation;
         if (!verdicts.Simulation.HasChance)
         {
-            return YearsPlot.Of(verdicts);
+            return YearsPlot.Of(verdicts, onPhone);
         }
 
         List<Verdict> crops =
@@ -92,19 +90,20 @@ public static class DecisionPlots
 
         int sure = crops.Count(verdict => verdict.Outcome.P5.Amount >= 0m);
         int never = crops.Count(verdict => verdict.Outcome.P95.Amount < 0m);
-        int columns = crops.Count > 20 ? 2 : 1;
+        int columns = BarColumns.ColumnsFor(crops.Count, onPhone);
         int rows = ((crops.Count - 1) / columns) + 1;
-        Canvas canvas = new($"{Phrase.Sentence(notation.Count(sure, "crop"))} of {crops.Count} meet{(sure == 1 ? "s" : "")} full cost in 19 simulated seasons of 20; {never} miss{(never == 1 ? "es" : "")} it in 19 of 20", Width, Math.Clamp(130 + (17 * rows), 200, 480));
+        Canvas canvas = new($"{Phrase.Sentence(notation.Count(sure, "crop"))} of {crops.Count} meet{(sure == 1 ? "s" : "")} full cost in 19 simulated seasons of 20; {never} miss{(never == 1 ? "es" : "")} it in 19 of 20", onPhone, onPhone ? 170 + (18 * rows) : Math.Clamp(130 + (17 * rows), 200, 480));
         canvas.Line(12, 12, 50, 12, Palette.Dark, 4);
-        canvas.Text("19 in 20 better than the left end, 1 in 20 better than the right", 56, 12, 11);
-        Ring(canvas, 450, 12);
-        canvas.Text("half better, half worse", 460, 12, 11);
-        canvas.Dot(620, 12, 8, Palette.Loss, Palette.White, MarkerShape.FilledDiamond);
-        canvas.Text("the season as it was", 630, 12, 11);
-        double names = crops.Max(verdict => Canvas.TextWidth(verdict.Budget.Name, 11)) + 16;
-        double columnWidth = (Width - 20.0 - (20 * (columns - 1))) / columns;
+        canvas.Text(onPhone ? "19 in 20 better than the left, 1 in 20 than the right" : "19 in 20 better than the left end, 1 in 20 better than the right", 56, 12, 11);
+        double second = onPhone ? 30 : 12, top = onPhone ? 44 : 26;
+        Ring(canvas, onPhone ? 16 : 450, second);
+        canvas.Text("half better, half worse", onPhone ? 26 : 460, second, 11);
+        canvas.Dot(onPhone ? 206 : 620, second, 8, Palette.Loss, Palette.White, MarkerShape.FilledDiamond);
+        canvas.Text("the season as it was", onPhone ? 216 : 630, second, 11);
+        double names = crops.Max(verdict => canvas.Measure(verdict.Budget.Name, 11)) + 16;
+        double columnWidth = (canvas.Width - 20.0 - (20 * (columns - 1))) / columns;
         double bottom = canvas.Bottom - 36;
-        double row = (bottom - 26) / rows;
+        double row = (bottom - top) / rows;
         for (int column = 0; column < columns; column++)
         {
             List<Verdict> own = [.. crops.Skip(column * rows).Take(rows)];
@@ -119,15 +118,15 @@ public static class DecisionPlots
                 canvas,
                 notation,
                 scale,
-                26,
-                26 + (own.Count * row),
+                top,
+                top + (own.Count * row),
                 $"net return in {notation.Currency}{(columns > 1 ? "; the columns have scales of their own" : "")}",
-                columns > 1 ? 4 : 7
+                columns > 1 || onPhone ? 4 : 7
             );
             for (int i = 0; i < own.Count; i++)
             {
                 Outcome outcome = own[i].Outcome;
-                double y = 26 + ((i + 0.5) * row);
+                double y = top + ((i + 0.5) * row);
                 canvas.Text(own[i].Budget.Name, left + names - 8, y, 11, Palette.Ink, Alignment.MiddleRight);
                 canvas.Line(
                     scale[(double)outcome.P5.Amount],
@@ -149,7 +148,7 @@ public static class DecisionPlots
     }
 
     /// <summary>The farm before and after a change: how the net return of each crop changes, the largest changes first.</summary>
-    public static Figure BeforeAndAfter(ChangeAnswer answer, Notation notation, int count = 14)
+    public static Figure BeforeAndAfter(ChangeAnswer answer, Notation notation, int count = 14, bool onPhone = false)
     {
         List<(string Name, decimal Before, decimal After)> rows =
         [
@@ -170,8 +169,8 @@ public static class DecisionPlots
         string finding = answer.WhyUnknown is { } why
             ? $"what the farm would be is not known, {why}"
             : $"the farm would be {notation.InWords(Math.Abs(change), Look.WholeMoney)} {(change < 0m ? "poorer" : "richer")}";
-        Canvas canvas = new($"{answer.Change.Title}: {finding}", Width, 170 + (20 * Math.Max(1, rows.Count)));
-        canvas.Text("change of each crop's net return, with shared cost moved (before > after)", 10, 12, 11.5);
+        Canvas canvas = new($"{answer.Change.Title}: {finding}", onPhone, 170 + (20 * Math.Max(1, rows.Count)));
+        canvas.Text(onPhone ? "change of each crop's net return, shared cost moved" : "change of each crop's net return, with shared cost moved (before > after)", 10, 12, 11.5);
         if (rows.Count > 0)
         {
             rows.AddRange(elsewhere == 0m ? [] : [("outside the crops", 0m, elsewhere)]);
@@ -180,10 +179,10 @@ public static class DecisionPlots
                 rows.Add(("the farm", before, before + change));
             }
 
-            double names = rows.Max(row => Canvas.TextWidth(row.Name, 11.5)) + 20;
+            double names = rows.Max(row => canvas.Measure(row.Name, 11.5)) + 20;
             double bottom = canvas.Bottom - 40;
-            Scale scale = Covering(rows.Select(row => row.After - row.Before).Append(0m), names + 70, Width - 180);
-            Axis(canvas, notation, scale, 28, bottom, $"change of net return in {notation.Currency}");
+            Scale scale = Covering(rows.Select(row => row.After - row.Before).Append(0m), names + (onPhone ? 50 : 70), canvas.Width - (onPhone ? 46 : 180));
+            Axis(canvas, notation, scale, 28, bottom, $"change of net return in {notation.Currency}", onPhone ? 2 : 7);
             double height = (bottom - 28) / rows.Count;
             for (int i = 0; i < rows.Count; i++)
             {
@@ -204,15 +203,11 @@ public static class DecisionPlots
                     by < 0m ? Alignment.MiddleRight : Alignment.MiddleLeft,
                     bold: all
                 );
-                canvas.Text(
-                    $"{notation.Number(was, Look.WholeMoney)} > {notation.Number(becomes, Look.WholeMoney)}",
-                    Width - 12,
-                    y,
-                    11,
-                    Palette.Soft,
-                    Alignment.MiddleRight,
-                    bold: all
-                );
+                if (!onPhone)
+                {
+                    string both = $"{notation.Number(was, Look.WholeMoney)} > {notation.Number(becomes, Look.WholeMoney)}";
+                    canvas.Text(both, canvas.Width - 12, y, 11, Palette.Soft, Alignment.MiddleRight, bold: all);
+                }
             }
         }
 
@@ -248,9 +243,9 @@ public static class DecisionPlots
         foreach (double tick in scale.Ticks(about))
         {
             canvas.Line(scale[tick], top, scale[tick], bottom + 3, Math.Abs(tick) < 1e-9 ? Palette.Soft : Palette.Rule);
-            canvas.Text(notation.Text($"{tick:#,0}"), scale[tick], bottom + 11, 10.5, Palette.Soft, Alignment.MiddleCenter);
+            canvas.Centered(notation.Text($"{tick:#,0}"), scale[tick], bottom + 11, 10.5, Palette.Soft);
         }
 
-        canvas.Text(text, (scale.From + scale.To) / 2, bottom + 26, 10.5, Palette.Soft, Alignment.MiddleCenter);
+        canvas.Centered(text, (scale.From + scale.To) / 2, bottom + 26, 10.5, Palette.Soft);
     }
 }

@@ -1,7 +1,6 @@
 using FarmEconomics.Decisions;
 using FarmEconomics.Decisions.Changes;
 using FarmEconomics.Records;
-using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Tables;
 using FarmEconomics.Reports.Words;
 
@@ -10,8 +9,6 @@ namespace FarmEconomics.Reports.Decisions;
 /// <summary>Verdicts in plain words, every number from the records.</summary>
 public static class DecisionSentences
 {
-    private const int Named = 6;
-
     /// <summary>Verdicts on all crops as a table of words.</summary>
     public static ReportTable Verdicts(Verdicts verdicts)
     {
@@ -88,41 +85,6 @@ public static class DecisionSentences
         }
 
         return string.Join(" ", said.Where(sentence => sentence.Length > 0));
-    }
-
-    /// <summary>The answer of the notebook: what to drop or change, what to fix, what to grow, what is too close to call.</summary>
-    public static Prose Answer(Verdicts verdicts)
-    {
-        ArgumentNullException.ThrowIfNull(verdicts);
-        List<string> said = [];
-        Say(Direction.DropOrChange, "Drop or change");
-        Say(Direction.Fix, "Fix");
-        Say(Direction.Grow, "Grow more of");
-        Say(Direction.Keep, "Keep");
-        Say(Direction.TooClose, "Too close to call:");
-        Say(Direction.Unknown, "The records can't tell about");
-        said.Add(ChanceWords.Farm(verdicts.Simulation, verdicts.Season));
-        return new Prose(string.Join(" ", said));
-
-        void Say(Direction direction, string what)
-        {
-            // Those that add most first; a long list of names answers nothing.
-            List<string> names =
-            [
-                .. verdicts
-                    .Crops.Where(verdict => verdict.Direction == direction)
-                    .OrderByDescending(verdict => direction == Direction.Unknown ? 0m : Math.Abs(verdict.Advised.Net.Amount))
-                    .Select(verdict => Phrase.Bold(verdict.Budget.Name)),
-            ];
-            if (names.Count > Named + 1)
-            {
-                said.Add($"{what} {string.Join(", ", names.Take(Named))} and {names.Count - Named} others.");
-            }
-            else if (names.Count > 0)
-            {
-                said.Add($"{what} {Phrase.List(names)}.");
-            }
-        }
     }
 
     private static string Heading(Verdicts verdicts) =>

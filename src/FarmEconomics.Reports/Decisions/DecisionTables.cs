@@ -12,20 +12,15 @@ public static class DecisionTables
     /// <summary>Every cost of a budget with what it varies with.</summary>
     public static ReportTable Behavior(SeasonCosts costs, EnterpriseBudget budget)
     {
-        ReportTable table = new ReportTable($"{budget.Name} {budget.CropYear}: what each cost varies with", costs.Season.Notation)
-            .Column("Cost").Column("Line").Column("Varies with").Column("Cash or not").Column("Amount", Look.Money)
+        ReportTable table = new ReportTable(
+            $"{budget.Name} {budget.CropYear}: what each cost varies with", costs.Season.Notation).Of<CostLine>()
+            .Column("Cost", line => line.Name)
+            .Column("Line", line => line.Line.ToString().ToLowerInvariant())
+            .Column("Varies with", line => Varies(line.VariesWith))
+            .Column("Cash or not", line => line.IsNonCash ? "non-cash" : "cash")
+            .Column("Amount", Look.Money, line => line.Amount)
+            .Rows(costs.Of(budget))
             .Note("What varies with length, bed time, quantity or units sold goes when the crop goes. Trips (market days, delivery rounds, box days) go when nothing is sold through their channel any more; fixed cost stays. Growing and nursery hours vary with length, picking and packing with quantity.");
-        foreach (CostLine line in costs.Of(budget))
-        {
-            table.Row(
-                line.Name,
-                line.Line.ToString().ToLowerInvariant(),
-                Varies(line.VariesWith),
-                line.IsNonCash ? "non-cash" : "cash",
-                line.Amount
-            );
-        }
-
         return table.Total("All costs", "", "", "", budget.TotalCost);
     }
 
@@ -109,26 +104,6 @@ public static class DecisionTables
         }
 
         return table.Note("100% and 100% is the season as it was.");
-    }
-
-    /// <summary>One-at-a-time swings, the largest first.</summary>
-    public static ReportTable Swings(SensitivityModel model, Notation notation, decimal fraction = 0.2m)
-    {
-        ReportTable table = new ReportTable(
-            notation.Text($"{model.Name}: net return when one thing changes by {fraction * 100m:0}%"),
-            notation
-        )
-            .Column("What")
-            .Column(notation.Text($"{fraction * 100m:0}% less"), Look.WholeMoney)
-            .Column(notation.Text($"{fraction * 100m:0}% more"), Look.WholeMoney)
-            .Column("Swing", Look.WholeMoney)
-            .Note("Wage moves all labor money, hours only the labor line: overhead hours are in the wage alone.");
-        foreach (Swing swing in Swing.Of(model, fraction))
-        {
-            table.Row(swing.Input, swing.AtLow, swing.AtHigh, swing.Size);
-        }
-
-        return table;
     }
 
     /// <summary>Simulated outcomes of every crop and the farm; its years where they are too few for a chance.</summary>

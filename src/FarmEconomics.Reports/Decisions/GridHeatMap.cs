@@ -12,23 +12,29 @@ namespace FarmEconomics.Reports.Decisions;
 /// <summary>Net return over price and yield as a heat map, with the line where it is 0.</summary>
 public static class GridHeatMap
 {
-    private const int Width = 900;
     private const int Height = 440;
 
     /// <summary>The figure; every cell carries its number, so that it can be read without color.</summary>
-    public static Figure Of(SensitivityGrid grid, Notation notation)
+    public static Figure Of(SensitivityGrid grid, Notation notation, bool onPhone = false)
     {
         SensitivityModel model = grid.Model;
         List<decimal> prices = [.. grid.PriceFactors.Order()];
         List<decimal> yields = [.. grid.YieldFactors.Order()];
+        if (onPhone)
+        {
+            // Every other column, so that each cell still carries its number; the season as it was stays.
+            int asItWas = yields.IndexOf(1m);
+            yields = [.. yields.Where((_, i) => (i - asItWas) % 2 == 0)];
+        }
+
         decimal? even = model.PriceFactorFor(1m, longRun: true).Value;
         string title = even is not { } at ? $"{model.Name}: full cost is met at no price"
             : at <= 0m ? $"{model.Name}: at its yield of the season, full cost is met at any price"
             : notation.Text($"{model.Name}: at its yield of the season, full cost is met at {at * 100m:0}% of its price");
-        Canvas canvas = new(title, Width, Height);
-        double left = 150;
-        double right = Width - 20;
-        double top = 30;
+        Canvas canvas = new(title, onPhone, Height);
+        double left = onPhone ? 102 : 150;
+        double right = canvas.Width - (onPhone ? 4 : 20);
+        double top = onPhone ? 48 : 30;
         double bottom = canvas.Bottom - 44;
         double w = (right - left) / yields.Count;
         double h = (bottom - top) / prices.Count;
@@ -57,33 +63,29 @@ public static class GridHeatMap
         for (int i = 0; i < prices.Count; i++)
         {
             string shown = model.Price.Value is { } unit
-                ? notation.Text($"{prices[i] * 100m:0}%  ({notation.InWords(prices[i] * unit, Look.Rate)})")
+                ? notation.Text($"{prices[i] * 100m:0}% {(onPhone ? "" : " ")}({notation.InWords(prices[i] * unit, Look.Rate)})")
                 : notation.Text($"{prices[i] * 100m:0}%");
             canvas.Text(shown, left - 8, bottom - ((i + 0.5) * h), 11, Palette.Ink, Alignment.MiddleRight);
         }
 
         for (int j = 0; j < yields.Count; j++)
         {
-            canvas.Text(
-                notation.Text($"{yields[j] * 100m:0}%"),
-                left + ((j + 0.5) * w),
-                bottom + 12,
-                11,
-                Palette.Ink,
-                Alignment.MiddleCenter
-            );
+            canvas.Centered(notation.Text($"{yields[j] * 100m:0}%"), left + ((j + 0.5) * w), bottom + 12, 11, Palette.Ink);
         }
 
-        canvas.Text("yield, of the season's", (left + right) / 2, bottom + 30, 11, Palette.Soft, Alignment.MiddleCenter);
-        canvas.Text("price, of the season's", 10, 14, 11, Palette.Soft);
-        canvas.Text(
-            $"net return in {notation.Currency}; brown: loss, blue: gain; bold: as it was; line: full cost just met",
-            right,
-            14,
-            11,
-            Palette.Soft,
-            Alignment.MiddleRight
-        );
+        canvas.Centered("yield, of the season's", onPhone ? left + ((right - left) * 0.65) : (left + right) / 2, bottom + 30, 11, Palette.Soft);
+        string[] key = [$"net return in {notation.Currency}; brown: loss, blue: gain;", "bold: as it was; line: full cost just met"];
+        canvas.Text("price, of the season's", 10, onPhone ? canvas.Bottom - 14 : 14, 11, Palette.Soft);
+        if (onPhone)
+        {
+            canvas.Text(key[0], 10, 12, 11, Palette.Soft);
+            canvas.Text(key[1], 10, 30, 11, Palette.Soft);
+        }
+        else
+        {
+            canvas.Text(string.Join(' ', key), right, 14, 11, Palette.Soft, Alignment.MiddleRight);
+        }
+
         decimal low = model.NetReturn(prices[0], yields[0]);
         decimal high = model.NetReturn(prices[^1], yields[^1]);
         string met =

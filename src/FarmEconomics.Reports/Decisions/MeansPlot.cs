@@ -105,14 +105,7 @@ internal static class MeansPlot
         foreach (double at in scale.Ticks(narrow ? 4 : 7))
         {
             canvas.Line(scale[at], Top, scale[at], bottom, at == 0 ? Palette.Soft : Palette.Rule);
-            canvas.Text(
-                BlockNumber.Of((decimal)at, Look.WholeMoney, notation),
-                scale[at],
-                bottom + 14,
-                size - 0.5,
-                Palette.Soft,
-                Alignment.MiddleCenter
-            );
+            canvas.Centered(BlockNumber.Of((decimal)at, Look.WholeMoney, notation), scale[at], bottom + 14, size - 0.5, Palette.Soft);
         }
 
         bool room = scale[0] - left > 190;

@@ -1,14 +1,12 @@
 using FarmEconomics.Decisions.Short;
 using FarmEconomics.Records;
-using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Tables;
 using FarmEconomics.Reports.Words;
 
 namespace FarmEconomics.Reports.Decisions;
 
 /// <summary>
-/// What a season was short of, in sentences and tables. Names out of records are plain text: <see cref="Answer"/> makes them safe for a
-/// page.
+/// What a season was short of, in sentences and tables. Names out of records are plain text: who shows a sentence makes it safe for a page.
 /// </summary>
 public static class ShortWords
 {
@@ -36,9 +34,6 @@ public static class ShortWords
 
         return string.Join(" ", said);
     }
-
-    /// <summary>The same for a page.</summary>
-    public static Prose Answer(WhatWasShort season) => new(Prose.Text(Sentence(season)));
 
     /// <summary>Everything that was held against a limit, and what can't be.</summary>
     public static ReportTable Things(WhatWasShort season)

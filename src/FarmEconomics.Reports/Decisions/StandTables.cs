@@ -21,33 +21,18 @@ public static class StandTables
 
         FarmSettings settings = review.Records.Settings;
         string per = settings.LengthUnit.Label("a bed-foot");
-        ReportTable table = new ReportTable($"Perennials in {cropYear}", settings.Notation)
-            .Column("Planting")
-            .Column("Crop")
-            .Column("Establishment", Look.Money)
-            .Column("Bears, years", Look.Quantity)
-            .Column("Borne so far", Look.Count)
-            .Column("Its part a year", Look.Money)
-            .Column($"Net return {cropYear}, with that part", Look.Money)
-            .Column($"Brings a year, {per}", Look.Rate)
-            .Column($"Other beds bring, {per}", Look.Rate)
-            .Column("Stay or go");
-        foreach (Stand stand in stands)
-        {
-            table.Row(
-                stand.Planting.Name,
-                stand.Planting.Crop.Name,
-                stand.EstablishmentCost,
-                stand.BearingYears,
-                stand.Borne,
-                stand.AnnualPart,
-                stand.NetOf(stand.Years[^1]),
-                stand.RemainingPerBedFoot,
-                stand.InsteadPerBedFoot,
-                Verdict(stand)
-            );
-        }
-
+        ReportTable table = new ReportTable($"Perennials in {cropYear}", settings.Notation).Of<Stand>()
+            .Column("Planting", stand => stand.Planting.Name)
+            .Column("Crop", stand => stand.Planting.Crop.Name)
+            .Column("Establishment", Look.Money, stand => stand.EstablishmentCost)
+            .Column("Bears, years", Look.Quantity, stand => stand.BearingYears)
+            .Column("Borne so far", Look.Count, stand => stand.Borne)
+            .Column("Its part a year", Look.Money, stand => stand.AnnualPart)
+            .Column($"Net return {cropYear}, with that part", Look.Money, stand => stand.NetOf(stand.Years[^1]))
+            .Column($"Brings a year, {per}", Look.Rate, stand => stand.RemainingPerBedFoot)
+            .Column($"Other beds bring, {per}", Look.Rate, stand => stand.InsteadPerBedFoot)
+            .Column("Stay or go", stand => Verdict(stand))
+            .Rows(stands);
         return table.Note("Establishment: full cost of the years before the first bearing season, with interest; its part = that x the capital recovery factor over the bearing years. "
                 + "Where the crop's bearing_years is given, the season's budgets carry it the same way, as a line of their own.")
             .Note("Stay or go: what it brings a year after labor (the mean of its bearing years) against the beds of the same cover without perennials in the year reviewed. What establishing it cost is spent either way.");

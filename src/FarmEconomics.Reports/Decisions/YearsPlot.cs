@@ -12,9 +12,7 @@ namespace FarmEconomics.Reports.Decisions;
 /// <summary>Net return of every crop in each year on record: what there is to see where the years are too few for a chance.</summary>
 internal static class YearsPlot
 {
-    private const int Width = 900;
-
-    internal static Figure Of(Verdicts verdicts)
+    internal static Figure Of(Verdicts verdicts, bool onPhone)
     {
         Records.Notation notation = verdicts.Season.Notation;
         List<Verdict> crops = [.. verdicts.Crops.Where(verdict => verdict.Outcome.Years.Count > 0)
@@ -26,19 +24,19 @@ internal static class YearsPlot
 
         int always = crops.Count(verdict => verdict.Outcome.YearsLost == 0);
         int never = crops.Count(verdict => verdict.Outcome.YearsLost == verdict.Outcome.Years.Count);
-        int columns = crops.Count > 20 ? 2 : 1;
+        int columns = BarColumns.ColumnsFor(crops.Count, onPhone);
         int rows = ((crops.Count - 1) / columns) + 1;
         Canvas canvas = new(
             $"{Phrase.Sentence(notation.Count(always, "crop"))} of {crops.Count} met full cost in every year on record; {never} in none",
-            Width,
-            Math.Clamp(130 + (17 * rows), 200, 480)
+            onPhone,
+            onPhone ? 150 + (18 * rows) : Math.Clamp(130 + (17 * rows), 200, 480)
         );
         DecisionPlots.Ring(canvas, 16, 12);
         canvas.Text("a year on record, in the money of that year", 26, 12, 11);
-        canvas.Dot(330, 12, 8, Palette.Loss, Palette.White, MarkerShape.FilledDiamond);
-        canvas.Text($"{verdicts.Season.CropYear}", 340, 12, 11);
-        double names = crops.Max(verdict => Canvas.TextWidth(verdict.Budget.Name, 11)) + 16;
-        double columnWidth = (Width - 20.0 - (20 * (columns - 1))) / columns;
+        canvas.Dot(onPhone ? 322 : 330, 12, 8, Palette.Loss, Palette.White, MarkerShape.FilledDiamond);
+        canvas.Text($"{verdicts.Season.CropYear}", onPhone ? 332 : 340, 12, 11);
+        double names = crops.Max(verdict => canvas.Measure(verdict.Budget.Name, 11)) + 16;
+        double columnWidth = (canvas.Width - 20.0 - (20 * (columns - 1))) / columns;
         double row = (canvas.Bottom - 36 - 26) / rows;
         for (int column = 0; column < columns; column++)
         {
@@ -48,7 +46,7 @@ internal static class YearsPlot
                 verdict.Outcome.Years.Select(year => year.NetReturn.Amount)).Append(0m), left + names, left + columnWidth - 8);
             DecisionPlots.Axis(canvas, notation, scale, 26, 26
                 + (own.Count * row), $"net return in {notation.Currency}{(columns > 1 ? "; the columns have scales of their own" : "")}",
-                columns > 1 ? 4 : 7);
+                columns > 1 || onPhone ? 4 : 7);
             for (int i = 0; i < own.Count; i++)
             {
                 Years(canvas, own[i], scale, left + names - 8, 26 + ((i + 0.5) * row), verdicts.Season.CropYear);

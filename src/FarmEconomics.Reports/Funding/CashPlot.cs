@@ -1,6 +1,7 @@
 using System.Globalization;
 using FarmEconomics.Funding;
 using FarmEconomics.Records;
+using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Plots;
 using FarmEconomics.Reports.Tables;
@@ -12,15 +13,12 @@ namespace FarmEconomics.Reports.Funding;
 /// <summary>Cash at the end of each month, last year's and next year's, with the low point of the next.</summary>
 public static class CashPlot
 {
-    private const int Width = 900;
-    private const int Height = 380;
-    private const double Left = 84;
-    private const double Right = 730;
-    private const double Top = 14;
+    private const int Height = 348;
 
     /// <summary>Draws it.</summary>
     /// <param name="writeUp">The write-up.</param>
-    public static Figure Of(FundingWriteUp writeUp)
+    /// <param name="onPhone">Whether for a screen of 400 pixels.</param>
+    public static Figure Of(FundingWriteUp writeUp, bool onPhone = false)
     {
         ArgumentNullException.ThrowIfNull(writeUp);
         if (writeUp.Tax.NetUnknown is { } unknown)
@@ -32,65 +30,33 @@ public static class CashPlot
         CashFlow last = writeUp.LastYear, next = writeUp.NextYear;
         string low = $"{next.Months[next.LowMonth].ToString("MMMM", CultureInfo.InvariantCulture)} {next.Months[next.LowMonth].Year}";
         string lowest = notation.InWords(next.LowPoint, Look.WholeMoney);
-        Canvas canvas = new($"Cash is lowest at the end of {low}: {lowest}", Width, Height);
-        double bottom = canvas.Bottom - 44;
-        Scale money = Scale.Covering(last.Closing.Concat(next.Closing).Select(amount => (double)amount), bottom, Top);
-        Scale months = new(0, CashFlow.MonthCount - 1, Left + 20, Right);
-        LineChart.Rules(canvas, money, (Left, Right), tick => notation.InWords((decimal)tick, Look.WholeMoney));
+        Canvas canvas = new($"Cash is lowest at the end of {low}: {lowest}", onPhone, Height);
+        double left = onPhone ? 62 : 84, right = onPhone ? canvas.Width - 14 : 730, bottom = canvas.Bottom - 30;
+        Scale money = Scale.Covering(last.Closing.Concat(next.Closing).Select(amount => (double)amount), bottom, onPhone ? 30 : 14, onPhone ? 4 : 5);
+        Scale months = new(0, CashFlow.MonthCount - 1, left + 20, right - (onPhone ? 8 : 0));
+        LineChart.Rules(canvas, money, (left, right), tick => BlockNumber.Of((decimal)tick, Look.WholeMoney, notation));
+        for (int i = 0; i < CashFlow.MonthCount; i += onPhone ? 2 : 1)
+        {
+            string month = next.Months[i].ToString("MMM", CultureInfo.InvariantCulture);
+            canvas.Centered(month, months[i], bottom + 14, 10.5, Palette.Soft);
+        }
+
+        LineChart.Line(canvas, (months, money), last.Closing, Palette.Middle, LinePattern.Dashed);
+        LineChart.Line(canvas, (months, money), next.Closing, Palette.GainText, LinePattern.Solid);
+        canvas.Dot(months[next.LowMonth], money[(double)next.LowPoint], 11, Palette.GainText, Palette.GainText);
         for (int i = 0; i < CashFlow.MonthCount; i++)
         {
-            canvas.Text(
-                next.Months[i].ToString("MMM", CultureInfo.InvariantCulture),
-                months[i],
-                bottom + 14,
-                10.5,
-                Palette.Soft,
-                Alignment.MiddleCenter
-            );
+            canvas.Tip(months[i] - 10, 14, 20, bottom - 14, $"{next.Months[i].ToString("MMMM", CultureInfo.InvariantCulture)}: {BlockNumber.Of(last.Closing[i], Look.WholeMoney, notation)} in {last.Months[i].Year}, {BlockNumber.Of(next.Closing[i], Look.WholeMoney, notation)} in {next.Months[i].Year}");
         }
 
-        canvas.Text(
-            $"end of the month; cash in {notation.Currency}{(next.OpeningCash is null ? ", from an unknown beginning taken as 0" : "")}",
-            (Left + Right) / 2,
-            bottom + 32,
-            10.5,
-            Palette.Soft,
-            Alignment.MiddleCenter
+        LineChart.Names(
+            canvas,
+            (money, right),
+            ($"{next.Months[0].Year}, by its pattern", next.Closing, Palette.GainText),
+            ($"{last.Months[0].Year}, records", last.Closing)
         );
-        LineChart.Line(canvas, (months, money), last.Closing, Palette.Middle, LinePattern.Dashed);
-        LineChart.Line(canvas, (months, money), next.Closing, Palette.Dark, LinePattern.Solid);
-        double lastEnd = money[(double)last.Closing[^1]], nextEnd = money[(double)next.Closing[^1]];
-        if (Math.Abs(lastEnd - nextEnd) < 16)
-        {
-            (lastEnd, nextEnd) = lastEnd >= nextEnd ? (nextEnd + 16, nextEnd) : (lastEnd, lastEnd + 16);
-        }
-
-        canvas.Text($"{last.Months[0].Year}, records", Right + 10, lastEnd, 12, Palette.Soft);
-        canvas.Text($"{next.Months[0].Year}, by its pattern", Right + 10, nextEnd, 12, Palette.Dark, bold: true);
-        canvas.Dot(months[next.LowMonth], money[(double)next.LowPoint], 11, Palette.Dark, Palette.Dark);
         return canvas.ToFigure(
             $"Two lines of cash at the end of each month. Last year ends at {notation.InWords(last.Closing[^1], Look.WholeMoney)}; next year, by last year's pattern and the factors assumed, "
             + $"is lowest at the end of {low} with {lowest} and ends at {notation.InWords(next.Closing[^1], Look.WholeMoney)}.");
-    }
-
-    /// <summary>The sentence that reads the low point off it.</summary>
-    /// <param name="writeUp">The write-up.</param>
-    public static string Sentence(FundingWriteUp writeUp)
-    {
-        ArgumentNullException.ThrowIfNull(writeUp);
-        if (writeUp.Tax.NetUnknown is { } noBooks)
-        {
-            return $"Cash by month is not available ({noBooks}).";
-        }
-
-        CashFlow next = writeUp.NextYear;
-        Notation notation = writeUp.Season.Notation;
-        string low = $"At the end of {next.Months[next.LowMonth].ToString("MMMM yyyy", CultureInfo.InvariantCulture)} there are {notation.InWords(next.LowPoint, Look.WholeMoney)}";
-        return next.OperatingLoan(writeUp.Assumptions.Debt.MinimumCash) switch
-        {
-            { Value: > 0m and var loan } => $"{low}: {notation.InWords(loan, Look.WholeMoney)} must be borrowed for the season.",
-            { IsAvailable: true } => $"{low}: no operating loan is needed.",
-            var unknown => $"{low} beside what there was at the beginning, which is not known ({unknown.Reason}).",
-        };
     }
 }

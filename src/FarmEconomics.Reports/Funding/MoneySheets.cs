@@ -21,10 +21,7 @@ public static class MoneySheets
         }
 
         table.Column("Year", look);
-        FundingSheet sheet = new(next ? "Cash next year" : "Cash last year", table)
-        {
-            Landscape = true,
-        };
+        FundingSheet sheet = new(next ? "Cash next year" : "Cash last year", table) { Landscape = true };
         if (writeUp.Tax.NetUnknown is { } unknown)
         {
             table.Note($"Not available: {unknown}.");
@@ -144,10 +141,7 @@ public static class MoneySheets
                 one is null
                     ? [ReportCell.Missing(NoSheet), ReportCell.Missing(NoSheet)]
                     : new[]
-                    {
-                        Sum(one.Lines.Where(which).Select(line => line.AtCost)),
-                        Sum(one.Lines.Where(which).Select(line => line.AtValue)),
-                    }
+                    { Sum(one.Lines.Where(which).Select(line => line.AtCost)), Sum(one.Lines.Where(which).Select(line => line.AtValue)) }
             );
 
         IEnumerable<ReportCell> Each(Func<BalanceSheet, decimal> cost, Func<BalanceSheet, decimal> value) =>

@@ -122,24 +122,13 @@ public static class CarefulWords
         ArgumentNullException.ThrowIfNull(mix);
         ArgumentNullException.ThrowIfNull(ranges);
         ArgumentNullException.ThrowIfNull(notation);
-        ReportTable table = new ReportTable("How far what one more is worth holds", notation)
-            .InOrder()
-            .Column("What")
-            .Column("Week from", Look.Date)
-            .Column("One more is worth", Look.Rate)
-            .Column("Holds from", Look.Quantity)
-            .Column("To", Look.Quantity);
-        foreach (LimitRange one in ranges.Limits.Where(one => one.Limit.Key.Week >= 0))
-        {
-            table.Row(
-                PlanWords.WhatOf(mix.Model, one.Limit.Key, notation),
-                mix.Model.Start.AddDays(7 * one.Limit.Key.Week),
-                (decimal)one.Limit.Worth,
-                Finite(one.Holds.Least),
-                Finite(one.Holds.Most)
-            );
-        }
-
+        ReportTable table = new ReportTable("How far what one more is worth holds", notation).InOrder().Of<LimitRange>()
+            .Column("What", one => PlanWords.WhatOf(mix.Model, one.Limit.Key, notation))
+            .Column("Week from", Look.Date, one => mix.Model.Start.AddDays(7 * one.Limit.Key.Week))
+            .Column("One more is worth", Look.Rate, one => (decimal)one.Limit.Worth)
+            .Column("Holds from", Look.Quantity, one => Finite(one.Holds.Least))
+            .Column("To", Look.Quantity, one => Finite(one.Holds.Most))
+            .Rows(ranges.Limits.Where(one => one.Limit.Key.Week >= 0));
         return table.Note("To a tenth. Hours are told as hours more or fewer than there are; the rest as what there is of it. Blank: it holds as far as was looked. 0: not for half an hour, since other weeks are full as well.");
     }
 

@@ -171,16 +171,10 @@ public static class PlanWords
     {
         ArgumentNullException.ThrowIfNull(mix);
         ArgumentNullException.ThrowIfNull(notation);
-        ReportTable table = new ReportTable("Left out, and by how much", notation)
-            .InOrder()
-            .Column("Crop")
-            .Column("Misses by", Look.Rate, per: notation.Label("bed-foot"));
-        foreach (LeftOut one in mix.LeftOut)
-        {
-            table.Row(mix.Model.Crops[one.Crop].Name, (decimal)one.Misses);
-        }
-
-        return table;
+        return new ReportTable("Left out, and by how much", notation).InOrder().Of<LeftOut>()
+            .Column("Crop", one => mix.Model.Crops[one.Crop].Name)
+            .Column("Misses by", Look.Rate, one => (decimal)one.Misses, per: notation.Label("bed-foot"))
+            .Rows(mix.LeftOut);
     }
 
     /// <summary>A plan's cash with a line of credit at the farm's interest, from what there is on; draws at the end of a month.</summary>

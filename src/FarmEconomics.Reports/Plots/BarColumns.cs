@@ -33,19 +33,24 @@ internal sealed class BarColumns
 
     internal Color InnerColor { get; init; } = Palette.Dark;
 
-    /// <summary>Figure height for so many bars: at most half a printed page.</summary>
-    internal static int HeightFor(int bars, int columns) => Math.Min(480, 104 + (24 * (((bars - 1) / columns) + 1)));
+    /// <summary>Figure height for so many bars: at most half a printed page, on a phone as long as it takes.</summary>
+    internal static int HeightFor(int bars, int columns, bool onPhone = false) =>
+        onPhone ? 130 + (22 * bars) : Math.Min(480, 104 + (24 * (((bars - 1) / columns) + 1)));
 
-    internal void Draw(double width, int columns, string axis, Func<double, string> tick)
+    /// <summary>Forty names stand in two columns, on a phone in one.</summary>
+    internal static int ColumnsFor(int bars, bool onPhone) => bars > 20 && !onPhone ? 2 : 1;
+
+    internal void Draw(int columns, string axis, Func<double, string> tick)
     {
+        double width = canvas.Width;
         int perColumn = Math.Max(1, ((items.Count - 1) / columns) + 1);
         List<List<BarItem>> own = Enumerable
             .Range(0, columns)
             .Select(column => items.Skip(column * perColumn).Take(perColumn).ToList())
             .Where(list => list.Count > 0)
             .ToList();
-        double names = Math.Min(width * 0.25, items.Max(item => Canvas.TextWidth(item.Name, Font)) + 8);
-        double ends = items.Max(item => Canvas.TextWidth(item.Label, Font)) + 10;
+        double names = Math.Min(width * (canvas.OnPhone ? 0.45 : 0.25), items.Max(item => canvas.Measure(item.Name, Font)) + 8);
+        double ends = items.Max(item => canvas.Measure(item.Label, Font)) + 10;
         double rowHeight = Math.Min(24, (canvas.Bottom - top - AxisHeight) / perColumn);
 
         // All columns share one scale; one with short bars only gets less room.
@@ -55,7 +60,7 @@ internal sealed class BarColumns
         double widest = spans.Max() > 0 ? spans.Max() : 1;
         spans = spans.Select(span => Math.Max(span, widest * 0.3)).ToArray();
         double perUnit = (width - 20 - (Gap * (own.Count - 1)) - (own.Count * (names + ends))) / Math.Max(spans.Sum(), 1e-9);
-        double step = Scale.Step(widest / 5);
+        double step = Scale.Step(widest / (canvas.OnPhone ? 3 : 5));
         double left = 10;
         for (int column = 0; column < own.Count; column++)
         {
@@ -81,10 +86,10 @@ internal sealed class BarColumns
         {
             bool zero = Math.Abs(value) < 1e-9;
             canvas.Line(scale[value], from, scale[value], to + 3, zero ? Palette.Soft : Palette.Rule);
-            canvas.Text(tick(value), scale[value], to + 10, 10.5, Palette.Soft, Alignment.MiddleCenter);
+            canvas.Centered(tick(value), scale[value], to + 10, 10.5, Palette.Soft);
         }
 
-        canvas.Text(axis, (scale.From + scale.To) / 2, to + 25, 10.5, Palette.Soft, Alignment.MiddleCenter);
+        canvas.Centered(axis, (scale.From + scale.To) / 2, to + 25, 10.5, Palette.Soft);
     }
 
     private void DrawBar(BarItem item, Scale scale, double namesRight, double y, double rowHeight)

@@ -27,7 +27,7 @@ public static class BedMap
     /// <param name="onPhone">True: for a window of 400 px.</param>
     public static Figure Of(SeasonReview season, string place, bool onPhone = false)
     {
-        (int width, double left, double right) = onPhone ? (Narrow, 62, 44) : (Wide, 86, 64);
+        (int width, double least, double right) = onPhone ? (Narrow, 62, 44) : (Wide, 86, 64);
         FarmSettings settings = season.Settings;
         (DateOnly from, DateOnly to) = (settings.StartOf(season.CropYear), settings.EndOf(season.CropYear));
         List<BedRow> beds = season
@@ -42,6 +42,8 @@ public static class BedMap
                 StringComparer.OrdinalIgnoreCase
             );
         string unit = settings.LengthUnit.Label("bed-foot-week");
+        double names = beds.Select(bed => Canvas.TextWidth(bed.Bed, 11, onPhone)).DefaultIfEmpty(0).Max() + 12;
+        double left = Math.Clamp(names, least, width * 0.4);
         double row = Math.Clamp(380.0 / Math.Max(1, beds.Count), 16, 30);
         BedColors colors = new(season);
         double key = onPhone ? 4 : left, top = 40 + colors.KeyHeight(key, width);

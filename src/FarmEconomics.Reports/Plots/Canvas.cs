@@ -10,7 +10,9 @@ namespace FarmEconomics.Reports.Plots;
 internal sealed class Canvas
 {
     private const int TitleHeight = 34;
-    private const double Least = 11.3;
+    // Smaller is hard to read at the size a page shows it: 12 px where a drawing fills the page or a phone.
+    private const double Least = 11.3, LeastOnPhone = 13;
+    private const int Wide = 900, Narrow = 400;
 
     private readonly Plot plot;
     private readonly int width;
@@ -18,6 +20,11 @@ internal sealed class Canvas
 
     internal Canvas(string title, int width, int height)
         : this(new Plot(), title, width, height)
+    {
+    }
+
+    internal Canvas(string title, bool onPhone, int height)
+        : this(title, onPhone ? Narrow : Wide, height)
     {
     }
 
@@ -41,8 +48,18 @@ internal sealed class Canvas
     /// <summary>Height of the area below the title.</summary>
     internal int Bottom => height - TitleHeight;
 
+    /// <summary>Width of the whole.</summary>
+    internal int Width => width;
+
+    /// <summary>Whether it is drawn for a window of 400 px.</summary>
+    internal bool OnPhone => width <= Narrow;
+
+    /// <summary>Width of a text here, where small letters are drawn larger on a phone.</summary>
+    internal double Measure(string text, double size) => TextWidth(text, size, OnPhone);
+
     /// <summary>Width of a text on the page, by the metrics of the font that will draw it.</summary>
-    internal static double TextWidth(string text, double size) => PlotFont.Width(text, size);
+    internal static double TextWidth(string text, double size, bool onPhone = false) =>
+        PlotFont.Width(text, onPhone ? Math.Max(size, LeastOnPhone) : size);
 
     private readonly List<FigureTip> tips = [];
 
@@ -101,8 +118,7 @@ internal sealed class Canvas
         }
 
         ScottPlot.Plottables.Text label = plot.Add.Text(text, x, Y(rotation == 0 ? y - (size * 0.1) : y)); // the middle of the letters lies below that of their box
-        // Smaller is hard to read at the size a page shows it.
-        label.LabelFontSize = (float)Math.Max(size, Least);
+        label.LabelFontSize = (float)Math.Max(size, OnPhone ? LeastOnPhone : Least);
         label.LabelFontColor = color ?? Palette.Ink;
         label.LabelAlignment = align;
         label.LabelBold = bold;
@@ -110,6 +126,10 @@ internal sealed class Canvas
         label.LabelPadding = 0;
         label.LabelBackgroundColor = halo ? Palette.White.WithAlpha(.8) : Colors.Transparent;
     }
+
+    /// <summary>A text in the middle of a place.</summary>
+    internal void Centered(string text, double x, double y, double size, Color? color = null, bool bold = false) =>
+        Text(text, x, y, size, color, Alignment.MiddleCenter, bold);
 
     private static float FitTitle(string title, int width)
     {

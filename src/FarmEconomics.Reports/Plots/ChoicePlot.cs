@@ -9,7 +9,6 @@ namespace FarmEconomics.Reports.Plots;
 /// <summary>How much a crop's net return hangs on a choice: one dot per way, a line from the lowest to the highest.</summary>
 public static class ChoicePlot
 {
-    private const int Width = 900;
     private const int Most = 18;
     private static readonly MarkerShape[] Shapes =
     [
@@ -23,7 +22,7 @@ public static class ChoicePlot
     /// The figure of a table of <see cref="Shared.SharedTables.Methods"/> or <see cref="Shared.SharedTables.Bases"/>: the crops widest
     /// apart.
     /// </summary>
-    public static Figure Of(ReportTable table)
+    public static Figure Of(ReportTable table, bool onPhone = false)
     {
         ArgumentNullException.ThrowIfNull(table);
         List<(string Name, double[] Values)> rows = table
@@ -43,37 +42,30 @@ public static class ChoicePlot
             table.Notation.Text(
                 $"The choice moves {rows[0].Name} most, by {sign}{widest:#,0}, the middle crop by {sign}{Middle(table):#,0}"
             ),
-            Width,
-            34 + 30 + (20 * rows.Count) + 46
+            onPhone,
+            34 + 30 + (20 * rows.Count) + 46 + (onPhone ? 18 * (ways.Count - 1) : 0)
         );
-        double x = 10;
+        double x = 10, line = 12;
         for (int k = 0; k < ways.Count; k++)
         {
-            canvas.Dot(x + 5, 12, 10, Palette.Of(k), Palette.White, Shapes[k % Shapes.Length]);
-            canvas.Text(ways[k], x + 14, 12, 11.5);
-            x += 32 + Canvas.TextWidth(ways[k], 11.5);
+            canvas.Dot(x + 5, line, 10, Palette.Of(k), Palette.White, Shapes[k % Shapes.Length]);
+            canvas.Text(ways[k], x + 14, line, 11.5);
+            (x, line) = onPhone && k < ways.Count - 1 ? (10, line + 18) : (x + 32 + Canvas.TextWidth(ways[k], 11.5), line);
         }
 
-        double names = rows.Max(row => Canvas.TextWidth(row.Name, 11.5)) + 16;
-        double bottom = 30 + (20 * rows.Count);
-        Scale scale = Scale.Covering(rows.SelectMany(row => row.Values), names, Width - 24, 8);
-        foreach (double tick in scale.Ticks(8))
+        double names = rows.Max(row => canvas.Measure(row.Name, 11.5)) + 16;
+        double first = line + 18, bottom = first + (20 * rows.Count);
+        Scale scale = Scale.Covering(rows.SelectMany(row => row.Values), names, canvas.Width - 24, onPhone ? 3 : 8);
+        foreach (double tick in scale.Ticks(onPhone ? 3 : 8))
         {
-            canvas.Line(scale[tick], 26, scale[tick], bottom, tick == 0 ? Palette.Ink : Palette.Rule, tick == 0 ? 1.2 : 1);
-            canvas.Text(table.Notation.Text($"{tick:#,0}"), scale[tick], bottom + 10, 10.5, Palette.Soft, Alignment.MiddleCenter);
+            canvas.Line(scale[tick], first - 4, scale[tick], bottom, tick == 0 ? Palette.Ink : Palette.Rule, tick == 0 ? 1.2 : 1);
+            canvas.Centered(table.Notation.Text($"{tick:#,0}"), scale[tick], bottom + 10, 10.5, Palette.Soft);
         }
 
-        canvas.Text(
-            $"net return ({sign.Trim()}); the {rows.Count} crops widest apart",
-            (scale.From + scale.To) / 2,
-            bottom + 27,
-            11,
-            Palette.Soft,
-            Alignment.MiddleCenter
-        );
+        canvas.Centered($"net return ({sign.Trim()}); the {rows.Count} crops widest apart", (scale.From + scale.To) / 2, bottom + 27, 11, Palette.Soft);
         for (int i = 0; i < rows.Count; i++)
         {
-            double y = 30 + (20 * i) + 10;
+            double y = first + (20 * i) + 10;
             canvas.Text(rows[i].Name, names - 8, y, 11.5, align: Alignment.MiddleRight);
             canvas.Line(scale[rows[i].Values.Min()], y, scale[rows[i].Values.Max()], y, Palette.Middle, 2);
             for (int k = 0; k < ways.Count; k++)

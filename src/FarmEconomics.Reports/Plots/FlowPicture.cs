@@ -32,119 +32,58 @@ public static class FlowPicture
             return SeasonPlots.Nothing($"No infrastructure pool held any cost in {season.CropYear}");
         }
 
+        List<(string From, string Carrier, string To, double Amount)> flows = WithoutSmall(Flows(season, origins));
+        List<string> spent = origins.ConvertAll(pool => pool.Pool.Name);
+        Column left = new(spent, name => flows.Where(flow => flow.From == name).Sum(flow => flow.Amount));
+        Column middle = new(Carriers(flows, spent), name => flows.Where(flow => flow.Carrier == name).Sum(flow => flow.Amount));
+        Column right = new(Bearers(flows), name => flows.Where(flow => flow.To == name).Sum(flow => flow.Amount));
         Notation notation = season.Notation;
-        List<(string From, string Carrier, string To, double Amount)> flows = Flows(season, origins);
-        double total = flows.Sum(flow => flow.Amount);
-        HashSet<string> small = flows
-            .GroupBy(flow => flow.Carrier)
-            .Where(group => group.Sum(flow => flow.Amount) < total * 0.012)
-            .Select(group => group.Key)
-            .ToHashSet();
-        flows = flows.ConvertAll(flow => small.Contains(flow.Carrier) ? flow with { Carrier = "other pools" } : flow);
-        double detour = flows.Where(flow => flow.Carrier != flow.From).Sum(flow => flow.Amount);
-        List<string> left = origins.ConvertAll(pool => pool.Pool.Name);
-        List<string> middle = left.Where(name => flows.Exists(flow => flow.Carrier == name))
-            .Concat(flows.Select(flow => flow.Carrier).Distinct().Where(name => !left.Contains(name)).Order(StringComparer.Ordinal))
-            .ToList();
-        List<string> right = flows
-            .GroupBy(flow => flow.To)
-            .OrderBy(group => Ends.Contains(group.Key))
-            .ThenByDescending(group => group.Sum(flow => flow.Amount))
-            .Select(group => group.Key)
-            .ToList();
+        double total = flows.Sum(flow => flow.Amount), detour = flows.Where(flow => flow.Carrier != flow.From).Sum(flow => flow.Amount);
         Canvas canvas = new(
-            $"{Words(detour, notation)} of {Words(total, notation)} of infrastructure cost reached its users through another pool",
-            Width,
-            Height
-        );
+            $"{Words(detour, notation)} of {Words(total, notation)} of infrastructure cost reached its users through another pool", Width, Height);
         canvas.Text("spent in", 20, 10, 11.5, Palette.Soft);
         canvas.Text("handed over by", 372, 10, 11.5, Palette.Soft);
         canvas.Text("borne by", 720, 10, 11.5, Palette.Soft);
-        double unit = (canvas.Bottom - 34 - (Gap * (new[] { left.Count, middle.Count, right.Count }.Max() - 1))) / total;
-        Dictionary<string, double> leftAt = Stack(
-            left,
-            name => flows.Where(flow => flow.From == name).Sum(flow => flow.Amount),
-            unit,
-            canvas.Bottom
-        );
-        Dictionary<string, double> middleAt = Stack(
-            middle,
-            name => flows.Where(flow => flow.Carrier == name).Sum(flow => flow.Amount),
-            unit,
-            canvas.Bottom
-        );
-        Dictionary<string, double> rightAt = Stack(
-            right,
-            name => flows.Where(flow => flow.To == name).Sum(flow => flow.Amount),
-            unit,
-            canvas.Bottom
-        );
-        Color ColorOf(string name) => left.IndexOf(name) is >= 0 and var i ? Palette.Of(i) : Palette.Middle;
-        Bands(
-            canvas,
-            left,
-            middle,
-            leftAt,
-            middleAt,
-            (from, to) => flows.Where(flow => flow.From == from && flow.Carrier == to).Sum(flow => flow.Amount),
-            unit,
-            172,
-            392,
-            ColorOf
-        );
-        Bands(
-            canvas,
-            middle,
-            right,
-            middleAt,
-            rightAt,
-            (from, to) => flows.Where(flow => flow.Carrier == from && flow.To == to).Sum(flow => flow.Amount),
-            unit,
-            392 + Node,
-            706,
-            ColorOf
-        );
-        Nodes(
-            canvas,
-            left,
-            leftAt,
-            name => flows.Where(flow => flow.From == name).Sum(flow => flow.Amount),
-            unit,
-            172 - Node,
-            154,
-            Alignment.MiddleRight,
-            ColorOf,
-            notation
-        );
-        Nodes(
-            canvas,
-            middle,
-            middleAt,
-            name => flows.Where(flow => flow.Carrier == name).Sum(flow => flow.Amount),
-            unit,
-            392,
-            392 + Node + 5,
-            Alignment.MiddleLeft,
-            ColorOf,
-            notation
-        );
-        Nodes(
-            canvas,
-            right,
-            rightAt,
-            name => flows.Where(flow => flow.To == name).Sum(flow => flow.Amount),
-            unit,
-            706,
-            706 + Node + 5,
-            Alignment.MiddleLeft,
-            _ => Palette.Ink,
-            notation
-        );
-        return canvas.ToFigure(
-            $"Flow of {Words(total, notation)} of infrastructure cost in {season.CropYear}. Spent in: {List(left, name => flows.Where(flow => flow.From == name).Sum(flow => flow.Amount), notation)}. "
-                + $"Handed over by: {List(middle, name => flows.Where(flow => flow.Carrier == name).Sum(flow => flow.Amount), notation)}. Borne by: {List(right, name => flows.Where(flow => flow.To == name).Sum(flow => flow.Amount), notation)}."
-        );
+        int most = new[] { left, middle, right }.Max(column => column.Names.Count);
+        Drawing drawing = new(canvas, notation, (canvas.Bottom - 34 - (Gap * (most - 1))) / total,
+            name => spent.IndexOf(name) is >= 0 and var i ? Palette.Of(i) : Palette.Middle);
+        drawing.Bands(left, middle, (from, to) => flows.Where(flow => flow.From == from && flow.Carrier == to).Sum(flow => flow.Amount), 172, 392);
+        drawing.Bands(middle, right, (from, to) => flows.Where(flow => flow.Carrier == from && flow.To == to).Sum(flow => flow.Amount),
+            392 + Node, 706);
+        drawing.Nodes(left, 172 - Node, 154, Alignment.MiddleRight);
+        drawing.Nodes(middle, 392, 392 + Node + 5, Alignment.MiddleLeft);
+        (drawing with { ColorOf = _ => Palette.Ink }).Nodes(right, 706, 706 + Node + 5, Alignment.MiddleLeft);
+        return canvas.ToFigure($"Flow of {Words(total, notation)} of infrastructure cost in {season.CropYear}. Spent in: {left.Said(notation)}. "
+            + $"Handed over by: {middle.Said(notation)}. Borne by: {right.Said(notation)}.");
     }
+
+    /// <summary>Pools that hand over next to nothing are one.</summary>
+    private static List<(string From, string Carrier, string To, double Amount)> WithoutSmall(
+        List<(string From, string Carrier, string To, double Amount)> flows)
+    {
+        double total = flows.Sum(flow => flow.Amount);
+        HashSet<string> small =
+        [
+            .. flows.GroupBy(flow => flow.Carrier).Where(group => group.Sum(flow => flow.Amount) < total * 0.012).Select(group => group.Key),
+        ];
+        return flows.ConvertAll(flow => small.Contains(flow.Carrier) ? flow with { Carrier = "other pools" } : flow);
+    }
+
+    /// <summary>Pools that hand over, in the order of those spent in, then by name.</summary>
+    private static List<string> Carriers(List<(string From, string Carrier, string To, double Amount)> flows, List<string> spent) =>
+    [
+        .. spent.Where(name => flows.Exists(flow => flow.Carrier == name)),
+        .. flows.Select(flow => flow.Carrier).Distinct().Where(name => !spent.Contains(name)).Order(StringComparer.Ordinal),
+    ];
+
+    /// <summary>Who bears it, most first; what no crop bears last.</summary>
+    private static List<string> Bearers(List<(string From, string Carrier, string To, double Amount)> flows) =>
+    [
+        .. flows.GroupBy(flow => flow.To)
+            .OrderBy(group => Ends.Contains(group.Key))
+            .ThenByDescending(group => group.Sum(flow => flow.Amount))
+            .Select(group => group.Key),
+    ];
 
     private static readonly string[] Ends = ["household", "unused capacity", "not assigned"];
 
@@ -200,44 +139,6 @@ public static class FlowPicture
         }
     }
 
-    private static Dictionary<string, double> Stack(List<string> names, Func<string, double> amount, double unit, double bottom)
-    {
-        double height = (names.Sum(amount) * unit) + (Gap * (names.Count - 1));
-        double y = 24 + Math.Max(0, (bottom - 34 - height) / 2);
-        Dictionary<string, double> at = [];
-        foreach (string name in names)
-        {
-            at[name] = y;
-            y += (amount(name) * unit) + Gap;
-        }
-
-        return at;
-    }
-
-    private static void Bands(
-        Canvas canvas, List<string> from, List<string> to, Dictionary<string, double> fromAt, Dictionary<string, double> toAt,
-        Func<string, string, double> amount, double unit, double x1, double x2, Func<string, Color> color)
-    {
-        Dictionary<string, double> used = to.ToDictionary(name => name, _ => 0d);
-        foreach (string source in from)
-        {
-            double y1 = fromAt[source];
-            foreach (string target in to)
-            {
-                double thick = amount(source, target) * unit;
-                if (thick < 0.05)
-                {
-                    continue;
-                }
-
-                double y2 = toAt[target] + used[target];
-                used[target] += thick;
-                canvas.Polygon(Band(x1, y1, x2, y2, thick), color(source).WithAlpha(.45));
-                y1 += thick;
-            }
-        }
-    }
-
     private static IEnumerable<(double X, double Y)> Band(double x1, double y1, double x2, double y2, double thick)
     {
         const int Steps = 20;
@@ -249,32 +150,68 @@ public static class FlowPicture
         return upper.Concat(upper.Reverse().Select(point => (point.X, point.Y + thick)));
     }
 
-    private static void Nodes(
-        Canvas canvas,
-        List<string> names,
-        Dictionary<string, double> at,
-        Func<string, double> amount,
-        double unit,
-        double x,
-        double textX,
-        Alignment align,
-        Func<string, Color> color,
-        Notation notation
-    )
+    private static string Words(double amount, Notation notation) => notation.InWords((decimal)amount, Look.WholeMoney);
+
+    /// <summary>The names that stand above each other, and the money of each.</summary>
+    private sealed record Column(List<string> Names, Func<string, double> Amount)
     {
-        double lowest = 0;
-        foreach (string name in names)
+        internal string Said(Notation notation) => Phrase.List(Names.ConvertAll(name => $"{name} {Words(Amount(name), notation)}"));
+
+        /// <summary>Where each name begins, in the middle of the height.</summary>
+        internal Dictionary<string, double> Stack(double unit, double bottom)
         {
-            double height = Math.Max(1, amount(name) * unit);
-            canvas.Rect(x, at[name], Node, height, color(name));
-            double y = Math.Max(at[name] + (height / 2), lowest + 13.5);
-            lowest = y;
-            canvas.Text($"{name} {notation.Number((decimal)amount(name), Look.WholeMoney)}", textX, y, 11.5, align: align, halo: true);
+            double height = (Names.Sum(Amount) * unit) + (Gap * (Names.Count - 1));
+            double y = 24 + Math.Max(0, (bottom - 34 - height) / 2);
+            Dictionary<string, double> at = [];
+            foreach (string name in Names)
+            {
+                at[name] = y;
+                y += (Amount(name) * unit) + Gap;
+            }
+
+            return at;
         }
     }
 
-    private static string Words(double amount, Notation notation) => notation.InWords((decimal)amount, Look.WholeMoney);
+    /// <summary>Draws on a canvas at so many pixels a unit of money.</summary>
+    private sealed record Drawing(Canvas Canvas, Notation Notation, double Unit, Func<string, Color> ColorOf)
+    {
+        internal void Bands(Column from, Column to, Func<string, string, double> amount, double x1, double x2)
+        {
+            Dictionary<string, double> fromAt = from.Stack(Unit, Canvas.Bottom), toAt = to.Stack(Unit, Canvas.Bottom);
+            Dictionary<string, double> used = to.Names.ToDictionary(name => name, _ => 0d);
+            foreach (string source in from.Names)
+            {
+                double y1 = fromAt[source];
+                foreach (string target in to.Names)
+                {
+                    double thick = amount(source, target) * Unit;
+                    if (thick < 0.05)
+                    {
+                        continue;
+                    }
 
-    private static string List(List<string> names, Func<string, double> amount, Notation notation) =>
-        Phrase.List(names.ConvertAll(name => $"{name} {Words(amount(name), notation)}"));
+                    double y2 = toAt[target] + used[target];
+                    used[target] += thick;
+                    Canvas.Polygon(Band(x1, y1, x2, y2, thick), ColorOf(source).WithAlpha(.45));
+                    y1 += thick;
+                }
+            }
+        }
+
+        internal void Nodes(Column column, double x, double textX, Alignment align)
+        {
+            Dictionary<string, double> at = column.Stack(Unit, Canvas.Bottom);
+            double lowest = 0;
+            foreach (string name in column.Names)
+            {
+                double height = Math.Max(1, column.Amount(name) * Unit);
+                Canvas.Rect(x, at[name], Node, height, ColorOf(name));
+                double y = Math.Max(at[name] + (height / 2), lowest + 13.5);
+                lowest = y;
+                string amount = Notation.Number((decimal)column.Amount(name), Look.WholeMoney);
+                Canvas.Text($"{name} {amount}", textX, y, 11.5, align: align, halo: true);
+            }
+        }
+    }
 }

@@ -15,6 +15,33 @@ internal static class LineChart
         }
     }
 
+    /// <summary>
+    /// The names of two lines at their ends, kept apart; on a phone above and below the last months, where no line goes.
+    /// </summary>
+    internal static void Names(
+        Canvas canvas, (Scale Amounts, double Right) on, (string Name, IReadOnlyList<decimal> Amounts, Color Color) main, (string Name, IReadOnlyList<decimal> Amounts) other)
+    {
+        const double Apart = 17;
+        const int Last = 5;
+        double at = on.Amounts[(double)main.Amounts[^1]], beside = on.Amounts[(double)other.Amounts[^1]];
+        bool above = at <= beside;
+        if (canvas.OnPhone)
+        {
+            double[] last = [.. main.Amounts.TakeLast(Last).Concat(other.Amounts.TakeLast(Last)).Select(amount => on.Amounts[(double)amount])];
+            (double top, double under) = (last.Min() - Apart, last.Max() + Apart);
+            (at, beside) = above ? (top, under) : (under, top);
+        }
+        else if (Math.Abs(at - beside) < Apart)
+        {
+            (at, beside) = above ? (beside - Apart, beside) : (at, at - Apart);
+        }
+
+        Alignment align = canvas.OnPhone ? Alignment.MiddleRight : Alignment.MiddleLeft;
+        double x = on.Right + (canvas.OnPhone ? 0 : 2);
+        canvas.Text(other.Name, x, beside, 12, Palette.Soft, align, halo: true);
+        canvas.Text(main.Name, x, at, 12, main.Color, align, bold: true, halo: true);
+    }
+
     /// <summary>A line through one amount per step.</summary>
     internal static void Line(
         Canvas canvas, (Scale Steps, Scale Amounts) on, IReadOnlyList<decimal> amounts, Color color, LinePattern pattern)

@@ -12,11 +12,10 @@ namespace FarmEconomics.Reports.Plots;
 /// </summary>
 public static class MarginScatter
 {
-    private const int Width = 900;
     private const int Height = 480;
 
     /// <summary>The figure; lines at the farm's own rates make four quarters.</summary>
-    public static Figure Of(SeasonReview season)
+    public static Figure Of(SeasonReview season, bool onPhone = false)
     {
         List<(string Name, double X, double Y, decimal Output)> crops = season
             .Crops.Where(crop => crop.GrossMarginPerBedFootWeek.IsAvailable && crop.GrossMarginPerLaborHour.IsAvailable)
@@ -39,14 +38,14 @@ public static class MarginScatter
         double edgeY = Edge(crops.Select(crop => crop.Y), midY);
         int poorBoth = crops.Count(crop => crop.X < midX && crop.Y < midY);
         int split = crops.Count(crop => (crop.X < midX) != (crop.Y < midY));
-        Canvas canvas = new($"{Phrase.Sentence(season.Notation.Count(split, "crop"))} of {crops.Count} beat the farm's average by bed or by hour, but not by both", Width, Height);
-        Scale across = Scale.Covering(crops.Select(crop => Math.Min(crop.X, edgeX)), 64, Width - 24, 8);
+        Canvas canvas = new($"{Phrase.Sentence(season.Notation.Count(split, "crop"))} of {crops.Count} beat the farm's average by bed or by hour, but not by both", onPhone, Height);
+        Scale across = Scale.Covering(crops.Select(crop => Math.Min(crop.X, edgeX)), onPhone ? 48 : 64, canvas.Width - (onPhone ? 8 : 24), onPhone ? 4 : 8);
         Scale up = Scale.Covering(crops.Select(crop => Math.Min(crop.Y, edgeY)), canvas.Bottom - 58, 12, 6);
         string sign = season.Notation.Prefix;
-        foreach (double tick in across.Ticks(8))
+        foreach (double tick in across.Ticks(onPhone ? 4 : 8))
         {
             canvas.Line(across[tick], up.To, across[tick], up.From, Palette.Rule);
-            canvas.Text(season.Notation.Text($"{tick:0.##}"), across[tick], up.From + 11, 11, Palette.Soft, Alignment.MiddleCenter);
+            canvas.Centered(season.Notation.Text($"{tick:0.##}"), across[tick], up.From + 11, 11, Palette.Soft);
         }
 
         foreach (double tick in up.Ticks(6))
@@ -75,10 +74,10 @@ public static class MarginScatter
         canvas.Line(across[midX], up.To, across[midX], up.From, Palette.Ink, 1.2, LinePattern.Dashed);
         canvas.Line(across.From, up[midY], across.To, up[midY], Palette.Ink, 1.2, LinePattern.Dashed);
         LabelPlacer placer = new(across.From + 2, up.To, across.To - 2, up.From - 2);
-        Corner(canvas, placer, "good per hour, poor per bed", across.From + 6, up.To + 9, left: true);
+        Corner(canvas, placer, onPhone ? "good per hour" : "good per hour, poor per bed", across.From + 6, up.To + 9, left: true);
         Corner(canvas, placer, "good by both", across.To - 6, up.To + 9, left: false);
         Corner(canvas, placer, "poor by both", across.From + 6, up.From - 10, left: true);
-        Corner(canvas, placer, "good per bed, poor per hour", across.To - 6, up.From - 10, left: false);
+        Corner(canvas, placer, onPhone ? "good per bed" : "good per bed, poor per hour", across.To - 6, up.From - 10, left: false);
         int unlabeled = DrawPoints(canvas, placer, season, crops, across, up, (midX, midY), sign);
         return canvas.ToFigure(Alt(season, crops, split, poorBoth, unlabeled, sign));
     }
@@ -94,7 +93,7 @@ public static class MarginScatter
             double x = across[Math.Clamp(crop.X, across.Min, across.Max)];
             double y = up[Math.Clamp(crop.Y, up.Min, up.Max)];
             double size = 6 + (12 * Math.Sqrt(Math.Max(0, (double)(crop.Output / Math.Max(1m, most)))));
-            string text = beyond ? $"{crop.Name} ({Shown(crop.X, season)}, {Shown(crop.Y, season)}) →" : crop.Name;
+            string text = beyond ? $"{crop.Name}{(canvas.OnPhone ? "" : $" ({Shown(crop.X, season)}, {Shown(crop.Y, season)})")} →" : crop.Name;
             double away = Math.Pow((x - across[mid.X]) / (across.To - across.From), 2) + Math.Pow((y - up[mid.Y]) / (up.From - up.To), 2);
             return (text, x, y, size, away + (double)(crop.Output / Math.Max(1m, most) * 0.2m));
         });
@@ -107,11 +106,11 @@ public static class MarginScatter
         int unlabeled = 0;
         foreach ((string text, double x, double y, double size, double _) in points.OrderByDescending(point => point.Notable))
         {
-            if (placer.Place(x, y, Canvas.TextWidth(text, 11.5) + 4) is { } place)
+            if (placer.Place(x, y, canvas.Measure(text, 11.5) + 4) is { } place)
             {
                 if (place.Far)
                 {
-                    double end = place.X > x ? place.X : Math.Min(x, place.X + Canvas.TextWidth(text, 11.5));
+                    double end = place.X > x ? place.X : Math.Min(x, place.X + canvas.Measure(text, 11.5));
                     canvas.Line(x, y, end, place.Y, Palette.Middle, 0.8);
                 }
 
@@ -127,8 +126,8 @@ public static class MarginScatter
         points.ForEach(point => canvas.Dot(point.X, point.Y, point.Size, Palette.Dark.WithAlpha(.75), Palette.White));
         texts.ForEach(label => canvas.Text(label.Text, label.X, label.Y, 11.5, halo: true));
 
-        string farm =
-            $"dashed: the farm's average, {season.Notation.InWords(season.Farm.GrossMarginPerBedFootWeek.Value!.Value, Look.Rate)} and "
+        string farm = canvas.OnPhone ? "dashed: the farm's average; larger dot: brought in more"
+            : $"dashed: the farm's average, {season.Notation.InWords(season.Farm.GrossMarginPerBedFootWeek.Value!.Value, Look.Rate)} and "
             + $"{season.Notation.InWords(season.Farm.GrossMarginPerLaborHour.Value!.Value, Look.Rate)}; larger dot: brought in more"
             + (unlabeled > 0 ? $"; {unlabeled} in the crowd without a name" : "");
         canvas.Text(farm, across.To, up.From + 47, 10.5, Palette.Soft, Alignment.MiddleRight);
@@ -137,7 +136,7 @@ public static class MarginScatter
 
     private static void Corner(Canvas canvas, LabelPlacer placer, string text, double x, double y, bool left)
     {
-        double width = Canvas.TextWidth(text, 11) + 6;
+        double width = canvas.Measure(text, 11) + 6;
         placer.Block(left ? x : x - width, y - 8, width, 16);
         canvas.Text(text, x, y, 11, Palette.Soft, left ? Alignment.MiddleLeft : Alignment.MiddleRight);
     }

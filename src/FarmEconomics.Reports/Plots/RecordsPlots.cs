@@ -11,7 +11,7 @@ namespace FarmEconomics.Reports.Plots;
 public static class RecordsPlots
 {
     /// <summary>Hours logged by month, those naming a crop or planting apart, with the rows of harvests and sales beside them.</summary>
-    public static Figure HoursByMonth(SeasonReview season)
+    public static Figure HoursByMonth(SeasonReview season, bool onPhone = false)
     {
         List<(DateOnly Month, decimal Named, decimal Other)> months = Months(season);
         decimal all = months.Sum(month => month.Named + month.Other);
@@ -21,18 +21,18 @@ public static class RecordsPlots
         }
 
         decimal share = months.Sum(month => month.Named) / all;
-        Canvas canvas = new($"{Phrase.Percent(share)} of the {season.Notation.Number(all, Look.Count)} hours logged in {season.CropYear} name a crop or planting", 900, BarColumns.HeightFor(12, 1));
-        double x = SeasonPlots.Key(canvas, 10, 12, Palette.Dark, "hours naming a crop or planting");
-        SeasonPlots.Key(canvas, x + 18, 12, Palette.Light, "other hours, divided by rule");
+        Canvas canvas = new($"{Phrase.Percent(share)} of the {season.Notation.Number(all, Look.Count)} hours logged in {season.CropYear} name a crop or planting", onPhone, BarColumns.HeightFor(12, 1, onPhone));
+        double top = SeasonPlots.Keys(
+            canvas, [(Palette.Dark, "hours naming a crop or planting"), (Palette.Light, "other hours, divided by rule")]);
         new BarColumns(
             canvas,
             months.ConvertAll(month => new BarItem(
                 month.Month.ToString("MMM"),
                 [(double)month.Named, (double)month.Other],
-                Label(season, month.Month, month.Named + month.Other)
+                onPhone ? season.Notation.Number(month.Named + month.Other, Look.Count) : Label(season, month.Month, month.Named + month.Other)
             )),
             [Palette.Dark, Palette.Light],
-            28).Draw(900, 1, "hours logged", value => season.Notation.Text($"{value:#,0}"));
+            Math.Max(top, 28)).Draw(1, "hours logged", value => season.Notation.Text($"{value:#,0}"));
         return canvas.ToFigure($"Bars by month: hours logged in {season.CropYear}, of which naming a crop or planting: "
             + string.Join("; ", months.Select(month => $"{month.Month:MMM} {season.Notation.Number(month.Named + month.Other, Look.Hours)}, of which {season.Notation.Number(month.Named, Look.Hours)}")) + ".");
     }

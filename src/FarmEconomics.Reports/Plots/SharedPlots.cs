@@ -12,10 +12,8 @@ namespace FarmEconomics.Reports.Plots;
 /// <summary>Pictures of shared costs: what they are made of, who drew power and heat, what filled the cold room.</summary>
 public static class SharedPlots
 {
-    private const int Width = 900;
-
     /// <summary>Each pool's cost: running (cash, labor) against ownership.</summary>
-    public static Figure OwnershipAgainstRunning(SeasonReview season)
+    public static Figure OwnershipAgainstRunning(SeasonReview season, bool onPhone = false)
     {
         List<PoolResult> pools = PoolTables.Busy(season).Where(pool => pool.Total.Amount > 0m).ToList();
         decimal total = pools.Sum(pool => pool.Total.Amount);
@@ -29,7 +27,8 @@ public static class SharedPlots
         string title = season.Known.Ownership is { } why
             ? $"Running cost of what is shared in {season.CropYear}; what owning costs isn't known ({why})"
             : $"{Phrase.Percent(owning / total)} of {notation.InWords(total, Look.WholeMoney)} of shared cost is the cost of owning";
-        Canvas canvas = new(title, Width, BarColumns.HeightFor(pools.Count, pools.Count > 20 ? 2 : 1));
+        int columns = BarColumns.ColumnsFor(pools.Count, onPhone);
+        Canvas canvas = new(title, onPhone, BarColumns.HeightFor(pools.Count, columns, onPhone));
         double x = SeasonPlots.Key(canvas, 10, 12, Palette.Pale, "cash");
         x = SeasonPlots.Key(canvas, x + 18, 12, Palette.Middle, "labor");
         SeasonPlots.Key(canvas, x + 18, 12, Palette.Dark, "owning");
@@ -42,7 +41,7 @@ public static class SharedPlots
             )),
             [Palette.Pale, Palette.Middle, Palette.Dark],
             26
-        ).Draw(Width, pools.Count > 20 ? 2 : 1, $"{notation.Currency} in {season.CropYear}", value => notation.Text($"{value:#,0}"));
+        ).Draw(columns, $"{notation.Currency} in {season.CropYear}", value => notation.Text($"{value:#,0}"));
         return canvas.ToFigure(
             $"Stacked bars of {notation.Count(pools.Count, "shared cost")} in {season.CropYear}, cash, labor and owning: "
                 + Phrase.List(
@@ -58,7 +57,7 @@ public static class SharedPlots
     }
 
     /// <summary>What the loads drew, month by month.</summary>
-    public static Figure PowerByMonth(SeasonReview season)
+    public static Figure PowerByMonth(SeasonReview season, bool onPhone = false)
     {
         List<(DateOnly Month, decimal Used, Dictionary<string, decimal> ByUser)> months = Power(season);
         List<string> users = months
@@ -73,15 +72,9 @@ public static class SharedPlots
         }
 
         List<string> shown = users.Take(6).ToList();
-        Canvas canvas = new($"What the loads drew in {season.CropYear}", Width, BarColumns.HeightFor(12, 1) + 20);
+        Canvas canvas = new($"What the loads drew in {season.CropYear}", onPhone, BarColumns.HeightFor(12, 1, onPhone) + (onPhone ? 50 : 20));
         List<Color> colors = Enumerable.Range(0, shown.Count + 1).Select(i => Palette.Of(i)).ToList();
-        double x = 10;
-        for (int i = 0; i < shown.Count; i++)
-        {
-            x = SeasonPlots.Key(canvas, x, 12, colors[i], shown[i]) + 14;
-        }
-
-        SeasonPlots.Key(canvas, x, 12, colors[^1], "others");
+        double top = SeasonPlots.Keys(canvas, [.. colors.Zip(shown.Append("others"))], between: 14);
         string InWords(decimal used) => season.Notation.Text($"{used:#,0}");
         new BarColumns(
             canvas,
@@ -94,7 +87,7 @@ public static class SharedPlots
                 $"{InWords(month.Used)} kWh"
             )),
             colors,
-            46).Draw(Width, 1, "kWh a month", value => season.Notation.Text($"{value:#,0}"));
+            Math.Max(top, 46)).Draw(1, "kWh a month", value => season.Notation.Text($"{value:#,0}"));
         return canvas.ToFigure($"Stacked bars by month of {season.CropYear}: kWh drawn by the loads. "
             + string.Join("; ", months.Select(month => $"{month.Month:MMM} {InWords(month.Used)}")) + ".");
     }

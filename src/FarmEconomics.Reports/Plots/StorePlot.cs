@@ -11,11 +11,10 @@ namespace FarmEconomics.Reports.Plots;
 /// <summary>What filled a store, by crop and month: crates times days.</summary>
 public static class StorePlot
 {
-    private const int Width = 900;
     private const int Most = 14;
 
     /// <summary>The figure for one store; crops with little in it are added up on the last row.</summary>
-    public static Figure Of(SeasonReview season, string pool)
+    public static Figure Of(SeasonReview season, string pool, bool onPhone = false)
     {
         if (pool.Trim().Length == 0)
         {
@@ -53,10 +52,10 @@ public static class StorePlot
 
         decimal top = rows.Max(row => row.Values.Max());
         decimal largest = rows[0].Values.Sum();
-        Canvas canvas = new($"{rows[0].Name} filled {Phrase.Percent(largest / total)} of the {store.Name}'s {season.Notation.Number(total, Look.Count)} crate-days of {season.CropYear}", Width, 34 + 44 + (24 * rows.Count) + 10);
-        double names = rows.Max(row => Canvas.TextWidth(row.Name, 11.5)) + 14;
-        Scale scale = new(0, months, names, Width - 80);
-        for (int m = 0; m < months; m++)
+        Canvas canvas = new($"{rows[0].Name} filled {Phrase.Percent(largest / total)} of the {store.Name}'s {season.Notation.Number(total, Look.Count)} crate-days of {season.CropYear}", onPhone, 34 + 44 + (24 * rows.Count) + 10);
+        double names = rows.Max(row => canvas.Measure(row.Name, 11.5)) + 14;
+        Scale scale = new(0, months, names, canvas.Width - (onPhone ? 62 : 80));
+        for (int m = 0; m < months; m += onPhone ? 3 : 1)
         {
             DateOnly month = first.AddMonths(m);
             canvas.Text(
@@ -69,7 +68,7 @@ public static class StorePlot
             );
         }
 
-        canvas.Text("crate-days", Width - 8, 24, 11, Palette.Soft, Alignment.MiddleRight);
+        canvas.Text(onPhone ? "all" : "crate-days", canvas.Width - 8, 24, 11, Palette.Soft, Alignment.MiddleRight);
         for (int i = 0; i < rows.Count; i++)
         {
             double y = 34 + (i * 24);
@@ -78,7 +77,7 @@ public static class StorePlot
             {
                 Color fill = Palette.Shade((double)(rows[i].Values[m] / top));
                 canvas.Rect(scale[m], y + 1, scale[m + 1] - scale[m], 22, fill, Palette.White, 0.8);
-                if (rows[i].Values[m] >= 0.5m)
+                if (rows[i].Values[m] >= 0.5m && !onPhone)
                 {
                     canvas.Text(
                         season.Notation.Number(rows[i].Values[m], Look.Count),
@@ -91,7 +90,7 @@ public static class StorePlot
                 }
             }
 
-            canvas.Text(season.Notation.Number(rows[i].Values.Sum(), Look.Count), Width - 8, y + 12, 11.5, align: Alignment.MiddleRight);
+            canvas.Text(season.Notation.Number(rows[i].Values.Sum(), Look.Count), canvas.Width - 8, y + 12, 11.5, align: Alignment.MiddleRight);
         }
 
         return canvas.ToFigure($"Crate-days in {store.Name} by crop and month, produce of {season.CropYear}: {Phrase.List(rows.Take(6).Select(row => $"{row.Name} {season.Notation.Number(row.Values.Sum(), Look.Count)}").ToList())}; all {season.Notation.Number(total, Look.Count)}. "

@@ -10,10 +10,8 @@ namespace FarmEconomics.Reports.Pricing;
 /// <summary>Pictures of prices. Each title says the finding, each figure has its text alternative.</summary>
 public static class PricePlots
 {
-    private const int Width = 900;
-
     /// <summary>What each crop brought in above or below full cost through one channel.</summary>
-    public static Figure AgainstFullCost(PriceBook book, Channel channel)
+    public static Figure AgainstFullCost(PriceBook book, Channel channel, bool onPhone = false)
     {
         Notation notation = book.Season.Notation;
         List<CropPrice> crops = book.In(channel)
@@ -29,8 +27,8 @@ public static class PricePlots
         string title = below == 0
             ? $"Every crop covered its full cost through {channel.Name} in {book.Season.CropYear}"
             : $"{Phrase.Sentence(notation.Count(below, "crop"))} of {crops.Count} brought less than full cost through {channel.Name} in {book.Season.CropYear}";
-        int columns = crops.Count > 20 ? 2 : 1;
-        Canvas canvas = new(title, Width, BarColumns.HeightFor(crops.Count, columns));
+        int columns = BarColumns.ColumnsFor(crops.Count, onPhone);
+        Canvas canvas = new(title, onPhone, BarColumns.HeightFor(crops.Count, columns, onPhone));
         double x = SeasonPlots.Key(canvas, 10, 12, Palette.Dark, "above full cost");
         SeasonPlots.Key(canvas, x + 18, 12, Palette.Loss, "below");
         new BarColumns(
@@ -41,7 +39,7 @@ public static class PricePlots
                 notation.Number(price.AgainstFullCost.Value.Value, Look.WholeMoney))),
             [Palette.Dark, Palette.Loss],
             26
-        ).Draw(Width, columns, $"{notation.Currency} against full cost", value => notation.Text($"{value:#,0}"));
+        ).Draw(columns, $"{notation.Currency} against full cost", value => notation.Text($"{value:#,0}"));
         return canvas.ToFigure(
             $"Bars: what {notation.Count(crops.Count, "crop")} brought in through {channel.Name} against full cost. Most above: "
                 + Phrase.List(crops.Take(3).Select(Said).ToList())
@@ -54,7 +52,7 @@ public static class PricePlots
     }
 
     /// <summary>List value of the boxes week by week against what members paid a week.</summary>
-    public static Figure ShareWeeks(PriceBook book, SharePricing shares)
+    public static Figure ShareWeeks(PriceBook book, SharePricing shares, bool onPhone = false)
     {
         ShareContents contents = shares.Contents;
         Notation notation = book.Season.Notation;
@@ -79,57 +77,45 @@ public static class PricePlots
                 ? $"{contents.Channel.Name}: a box is worth {notation.InWords((decimal)values.Average(), Look.Rate)} a week on average"
             : under == 0 ? $"{contents.Channel.Name}: the box was worth its price in every one of {contents.Weeks.Count} weeks"
             : $"{contents.Channel.Name}: in {under} of {contents.Weeks.Count} weeks the box was worth less than a week's part of its price";
-        Canvas canvas = new(title, Width, 340);
-        Scale up = Scale.Covering(values.Append(paid).Concat(costs), canvas.Bottom - 44, 28, 4);
+        Canvas canvas = new(title, onPhone, 340);
+        // On a phone the words of both lines stand below the weeks.
+        double left0 = onPhone ? 44 : 64, right = canvas.Width - (onPhone ? 10 : 130), below = onPhone ? 44 : 0;
+        Scale up = Scale.Covering(values.Append(paid).Concat(costs), canvas.Bottom - 44 - below, 28, 4);
         foreach (double tick in up.Ticks(4))
         {
-            canvas.Line(64, up[tick], Width - 130, up[tick], Palette.Rule);
-            canvas.Text(notation.Text($"{tick:#,0}"), 58, up[tick], 10.5, Palette.Soft, ScottPlot.Alignment.MiddleRight);
+            canvas.Line(left0, up[tick], right, up[tick], Palette.Rule);
+            canvas.Text(notation.Text($"{tick:#,0}"), left0 - 6, up[tick], 10.5, Palette.Soft, ScottPlot.Alignment.MiddleRight);
         }
 
-        double slot = (Width - 130 - 70) / (double)values.Length;
+        double slot = (right - left0 - 6) / values.Length;
         for (int i = 0; i < values.Length; i++)
         {
-            double left = 70 + (i * slot);
+            double left = left0 + 6 + (i * slot);
             canvas.Rect(left, up[values[i]], slot * 0.72, up[0] - up[values[i]], Palette.Light);
-            canvas.Text(
-                contents.Weeks[i].Number.ToString(),
-                left + (slot * 0.36),
-                canvas.Bottom - 32,
-                10.5,
-                Palette.Soft,
-                ScottPlot.Alignment.MiddleCenter
-            );
+            if (!onPhone || i % 2 == 0)
+            {
+                canvas.Centered(contents.Weeks[i].Number.ToString(), left + (slot * 0.36), canvas.Bottom - 32 - below, 10.5, Palette.Soft);
+            }
+
             if (costKnown)
             {
                 canvas.Line(left, up[costs[i]], left + (slot * 0.72), up[costs[i]], Palette.Loss, 3);
             }
         }
 
-        canvas.Text($"list value {of} ({notation.Sign})", 64, 12, 11.5);
-        canvas.Text(
-            "week of delivery",
-            70 + ((Width - 200) / 2.0),
-            canvas.Bottom - 12,
-            10.5,
-            Palette.Soft,
-            ScottPlot.Alignment.MiddleCenter
-        );
+        canvas.Text($"list value {of} ({notation.Sign})", left0, 12, 11.5);
+        canvas.Centered("week of delivery", left0 + 6 + ((right - left0 - 6) / 2.0), canvas.Bottom - 12 - below, 10.5, Palette.Soft);
         if (costKnown)
         {
-            canvas.Text(
-                "cost, with handling",
-                Width - 122,
-                up[costs[^1]] + (paid > 0 && Math.Abs(up[costs[^1]] - up[paid]) < 14 ? 14 : 0),
-                11.5,
-                Palette.LossText
-            );
+            double beside = up[costs[^1]] + (paid > 0 && Math.Abs(up[costs[^1]] - up[paid]) < 14 ? 14 : 0);
+            canvas.Text("cost, with handling", onPhone ? left0 : right + 8, onPhone ? canvas.Bottom - 12 : beside, 11.5, Palette.LossText);
         }
 
         if (paid > 0)
         {
-            canvas.Line(64, up[paid], Width - 128, up[paid], Palette.Dark, 2);
-            canvas.Text($"price paid {notation.InWords((decimal)paid, Look.Rate)}", Width - 122, up[paid], 11.5, Palette.Dark);
+            canvas.Line(left0, up[paid], right + (onPhone ? 0 : 2), up[paid], Palette.Dark, 2);
+            string price = $"price paid {notation.InWords((decimal)paid, Look.Rate)}";
+            canvas.Text(price, onPhone ? left0 : right + 8, onPhone ? canvas.Bottom - 32 : up[paid], 11.5, Palette.Dark);
         }
 
         return canvas.ToFigure($"Bars: list value {of} in each of {contents.Weeks.Count} weeks, from {notation.InWords((decimal)values.Min(), Look.Rate)} to {notation.InWords((decimal)values.Max(), Look.Rate)}"

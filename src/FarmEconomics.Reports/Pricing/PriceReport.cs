@@ -3,7 +3,6 @@ using FarmEconomics.Records;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Plots;
 using FarmEconomics.Reports.Tables;
-using FarmEconomics.Reports.Words;
 
 namespace FarmEconomics.Reports.Pricing;
 
@@ -28,30 +27,8 @@ public sealed class PriceReport
     public static PriceReport Of(PriceBook book, string channel = "") =>
         new(book, book.Prices.Count == 0 ? null : PriceSentences.ChannelOf(book, channel));
 
-    /// <summary>The answer first.</summary>
-    public Prose Answer() => channel is null ? new Prose(Nothing) : PriceSentences.Answer(book, channel);
-
     /// <summary>What each crop brought against full cost.</summary>
-    public Figure Figure() => channel is null ? SeasonPlots.Nothing(Nothing) : PricePlots.AgainstFullCost(book, channel);
-
-    /// <summary>A number read off the figure.</summary>
-    public Prose FigureInWords()
-    {
-        Notation notation = book.Season.Notation;
-        CropPrice? most = channel is null
-            ? null
-            : book.In(channel)
-                .Where(price => price.AgainstFullCost.IsAvailable)
-                .MaxBy(price => Math.Abs(price.AgainstFullCost.Value!.Value));
-        return most is null
-            ? new Prose("There is no bar to read.")
-            : new Prose(
-                $"{Phrase.Bold(most.Crop.Name)} moved the season most: {notation.InWords(most.AgainstFullCost.Value!.Value, Look.WholeMoney)} against full cost. A {Prose.Text(most.Crop.Unit)} brought {Phrase.Of(most.Realized, notation)} and had to bring {Phrase.Of(most.Prices.FullCost, notation)}."
-            );
-    }
-
-    /// <summary>Every price.</summary>
-    public ReportTable Prices() => Table(PriceTables.Prices);
+    public Figure Figure(bool onPhone = false) => channel is null ? SeasonPlots.Nothing(Nothing) : PricePlots.AgainstFullCost(book, channel, onPhone);
 
     /// <summary>The same in other units.</summary>
     public ReportTable Units() => Table(PriceTables.Units);

@@ -26,42 +26,6 @@ public static class PriceSentences
             && (string.IsNullOrWhiteSpace(name) || string.Equals(channel.Name, name.Trim(), StringComparison.OrdinalIgnoreCase))
         );
 
-    /// <summary>The answer first: who covers cost, who doesn't, and what an hour earned where.</summary>
-    public static Prose Answer(PriceBook book, Channel channel)
-    {
-        Notation notation = book.Season.Notation;
-        List<CropPrice> prices = book.In(channel).ToList();
-        List<CropPrice> known = prices
-            .Where(price => price.AgainstFullCost.IsAvailable)
-            .OrderBy(price => price.AgainstFullCost.Value)
-            .ToList();
-        if (known.Count == 0)
-        {
-            return new Prose($"What crops must cost through {Phrase.Bold(channel.Name)} is not available ({Prose.Text(prices.Select(price => price.Prices.FullCost.Reason).FirstOrDefault() ?? "nothing sold")}).");
-        }
-
-        List<CropPrice> below = known.Where(price => price.AgainstFullCost.Value < 0m).ToList();
-        List<CropPrice> underFloor = known.Where(price => price.Realized.Value < price.Prices.Floor.Value).ToList();
-        string text = $"Through {Phrase.Bold(channel.Name)} {known.Count - below.Count} of {notation.Count(known.Count, "crop")} broke even in {book.Season.CropYear}, most of all {Named(known[^1])}. ";
-        text += below.Count == 0 ? "None fell short. "
-            : $"{Phrase.Sentence(notation.Count(below.Count, "crop"))} fell short by {notation.InWords(-below.Sum(price => price.AgainstFullCost.Value!.Value), Look.WholeMoney)} together, most of all {Phrase.List(below.Take(3).Select(Named).ToList())}. ";
-        text += underFloor.Count == 0 ? "None sold for less than growing it cost." : $"Below even the short-run break-even, so that each unit sold lost money at once: {Phrase.List(underFloor.ConvertAll(price => Phrase.Bold(price.Crop.Name)))}.";
-        text += PriceWords.Sorted(book, channel) is { Length: > 0 } advice ? " " + advice : "";
-        List<ChannelComparison> channels = ChannelComparison
-            .Of(book)
-            .Where(item => item.ReturnPerHour.IsAvailable)
-            .OrderByDescending(item => item.ReturnPerHour.Value)
-            .ToList();
-        text +=
-            channels.Count < 2
-                ? ""
-                : $"\n\nAn hour behind the produce earned most through {Phrase.Bold(channels[0].Channel.Name)} ({Phrase.Of(channels[0].ReturnPerHour, notation)}) and least through {Phrase.Bold(channels[^1].Channel.Name)} ({Phrase.Of(channels[^1].ReturnPerHour, notation)}).";
-        return new Prose(text);
-
-        string Named(CropPrice price) =>
-            $"{Phrase.Bold(price.Crop.Name)} ({notation.InWords(price.AgainstFullCost.Value!.Value, Look.WholeMoney)})";
-    }
-
     /// <summary>The share in two sentences.</summary>
     public static Prose Share(PriceBook book, SharePricing shares)
     {
@@ -87,23 +51,6 @@ public static class PriceSentences
                 ? $"All members together had to pay {notation.InWords(all, Look.WholeMoney)} to cover contents, packing and handing out. What that is for one share is not available: {Prose.Text(shares.CostPrice.Reason)}."
                 : $"What a share must cost is not available ({Prose.Text(shares.CostPrice.Reason)}).";
         return new Prose(text);
-    }
-
-    /// <summary>A number read off the picture of weeks.</summary>
-    public static Prose ShareWeeks(PriceBook book, ShareContents contents)
-    {
-        if (contents.Weeks.Count == 0 || !contents.ValueOverPrice.IsAvailable)
-        {
-            return new Prose(
-                contents.Weeks.Count == 0
-                    ? "No weeks to compare."
-                    : $"Value over price is not available ({Prose.Text(contents.ValueOverPrice.Reason)})."
-            );
-        }
-
-        ShareWeek least = contents.Weeks.MinBy(week => week.ListValue.Amount)!;
-        ShareWeek most = contents.Weeks.MaxBy(week => week.ListValue.Amount)!;
-        return new Prose($"Week {least.Number} gave members {Phrase.Percent(contents.ValueOverPriceIn(least).Value!.Value)} of that week's part of the price, week {most.Number} {Phrase.Percent(contents.ValueOverPriceIn(most).Value!.Value)}.");
     }
 
     /// <summary>How sure the prices are.</summary>

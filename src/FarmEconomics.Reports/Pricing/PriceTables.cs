@@ -242,38 +242,22 @@ public static class PriceTables
     }
 
     /// <summary>Crops whose yield failed, at the season's yield and at a normal one.</summary>
-    public static ReportTable NormalYield(PriceBook book, Channel channel)
-    {
-        ReportTable table = new ReportTable($"Prices at a normal yield, {channel.Name}", book.Season.Notation)
-            .Opens()
-            .Column("Crop")
-            .Column("Unit")
-            .Column(book.Season.Settings.LengthUnit.Label("Picked per bed-foot"), Look.Exact)
-            .Column("Normal", Look.Exact)
-            .Column($"Break-even at the yield of {book.Season.CropYear}", Look.Rate)
-            .Column("Break-even at a normal yield", Look.Rate)
-            .Column("Wanted at a normal yield", Look.Rate)
+    public static ReportTable NormalYield(PriceBook book, Channel channel) =>
+        new ReportTable($"Prices at a normal yield, {channel.Name}", book.Season.Notation).Opens().Of<CropPrice>()
+            .Column("Crop", price => price.Crop.Name)
+            .Column("Unit", price => price.Crop.Unit)
+            .Column(book.Season.Settings.LengthUnit.Label("Picked per bed-foot"), Look.Exact, price => price.Yields.Yield)
+            .Column("Normal", Look.Exact, price => price.Yields.Normal)
+            .Column($"Break-even at the yield of {book.Season.CropYear}", Look.Rate, price => price.Prices.FullCost)
+            .Column("Break-even at a normal yield", Look.Rate, price => price.AtNormalYield!.FullCost)
+            .Column("Wanted at a normal yield", Look.Rate, price => price.AtNormalYield!.Target)
+            .Rows(book.In(channel).Where(price => price.AtNormalYield is not null))
             .Note(
                 book.Season.Notation.Text(
                     $"Crops picked under {book.Rules.Terms.FailedYieldPercent:0.##}% of normal. Normal = the median over the years that are over. At a normal yield area and fixed cost spread over more units; picking, packing and selling cost the same per unit. "
                         + $"All other prices here are at the season's own yield."
                 )
             );
-        foreach (CropPrice price in book.In(channel).Where(price => price.AtNormalYield is not null))
-        {
-            table.Row(
-                price.Crop.Name,
-                price.Crop.Unit,
-                price.Yields.Yield,
-                price.Yields.Normal,
-                price.Prices.FullCost,
-                price.AtNormalYield!.FullCost,
-                price.AtNormalYield.Target
-            );
-        }
-
-        return table;
-    }
 
     /// <summary>Somebody else's prices beside the farm's own, kept apart.</summary>
     public static ReportTable References(PriceBook book, Channel channel)

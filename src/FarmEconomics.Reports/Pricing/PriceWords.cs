@@ -34,27 +34,6 @@ public static class PriceWords
             .Marked(advice.Kind == AdviceKind.CannotBePriced ? Phrase.Sentence(advice.Price.Reason!) + "." : mark
             ?? (advice.AtNormalYield ? "The yield failed by the crop's own record: the price is for a normal yield." : null));
 
-    /// <summary>Which crops need a higher price in a channel, which can keep theirs, which no price carries.</summary>
-    internal static string Sorted(PriceBook book, Channel channel)
-    {
-        ILookup<AdviceKind, CropPrice> crops = book.In(channel).ToLookup(price => price.Advice(price.SellingUnit).Kind);
-        List<string> said = [];
-        if (crops[AdviceKind.AtLeast].Any())
-        {
-            said.Add($"{Phrase.Sentence(book.Season.Notation.Count(crops[AdviceKind.AtLeast].Count(), "crop"))} must bring more to give the return you want");
-        }
-
-        if (crops[AdviceKind.Keep].Any())
-        {
-            said.Add($"{book.Season.Notation.Count(crops[AdviceKind.Keep].Count(), "crop")} can keep {(crops[AdviceKind.Keep].Count() == 1 ? "its price" : "their prices")}");
-        }
-
-        string text = said.Count == 0 ? "" : Phrase.Sentence(Phrase.List(said)) + ".";
-        List<string> beyond = [.. crops[AdviceKind.CannotBePriced].Select(price => Phrase.Bold(price.Crop.Name))];
-        return beyond.Count == 0 ? text
-            : $"{text} No price carries {Phrase.List(beyond)}: full cost lies far above the most {(beyond.Count == 1 ? "it" : "they")} ever brought. See whether to drop or change {(beyond.Count == 1 ? "it" : "them")}.".TrimStart();
-    }
-
     /// <summary>What moving a part of every crop to another channel would have brought, in money and hours.</summary>
     internal static Prose Moves(PriceBook book, IReadOnlyList<ChannelMove> moves, decimal percent)
     {

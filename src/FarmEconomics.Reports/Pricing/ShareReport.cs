@@ -52,10 +52,7 @@ public sealed class ShareReport
     public Prose Answer() => shares is null ? new Prose(None) : PriceSentences.Share(book, shares);
 
     /// <summary>Week by week.</summary>
-    public Figure Weeks() => shares is null ? SeasonPlots.Nothing(None) : PricePlots.ShareWeeks(book, shares);
-
-    /// <summary>A number read off the figure.</summary>
-    public Prose WeeksInWords() => shares is null ? new Prose(None) : PriceSentences.ShareWeeks(book, shares.Contents);
+    public Figure Weeks(bool onPhone = false) => shares is null ? SeasonPlots.Nothing(None) : PricePlots.ShareWeeks(book, shares, onPhone);
 
     /// <summary>What a share must cost.</summary>
     public ReportTable Price() => shares is null ? Nothing() : ShareTables.Price(book, shares, terms);

@@ -31,17 +31,6 @@ public static class SowingTables
     public static ReportTable Worst(Sowings sowings) =>
         Table($"Sowings of {Year(sowings)} that fell short although their crop pays its way", sowings, sowings.WorstOfGoodCrops);
 
-    /// <summary>Every sowing of a crop beside the crop's own mean.</summary>
-    /// <exception cref="ArgumentException">The crop has no planting in the season.</exception>
-    public static ReportTable OfCrop(Sowings sowings, string crop)
-    {
-        ArgumentNullException.ThrowIfNull(sowings);
-        EnterpriseBudget budget = sowings.Season.FindBudget(crop)
-            ?? throw new ArgumentException($"{crop} has no planting in {sowings.Season.CropYear}.", nameof(crop));
-        return Table($"Every sowing of {budget.Name}, {sowings.Season.CropYear}, beside the crop's own mean", sowings,
-            [.. sowings.All.Where(sowing => sowing.Crop == budget)]);
-    }
-
     /// <summary>From which sowing to which each crop paid.</summary>
     public static ReportTable FirstAndLast(Sowings sowings)
     {

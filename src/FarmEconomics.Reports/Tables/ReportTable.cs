@@ -66,6 +66,9 @@ public sealed class ReportTable : IHtmlDisplay
         return this;
     }
 
+    /// <summary>Declares the columns by what a row is about.</summary>
+    internal TableOf<T> Of<T>() => new(this);
+
     /// <summary>Names the last column for another program, by an enum: its text is a look.</summary>
     public ReportTable As(Enum key)
     {

@@ -12,12 +12,11 @@ namespace FarmEconomics.Reports.WhatIf;
 /// <summary>The crops before and after as dumbbells: a ring where a crop stood, a dot where it would stand.</summary>
 public static class WhatIfPlot
 {
-    private const int Width = 900;
     private const int Most = 14;
     private const double Top = 28;
 
     /// <summary>Net return of the crops that move most, before and after; output where net return isn't available.</summary>
-    public static Figure Of(ScenarioOutcome outcome)
+    public static Figure Of(ScenarioOutcome outcome, bool onPhone = false)
     {
         ArgumentNullException.ThrowIfNull(outcome);
         Notation notation = outcome.Before.Settings.Notation;
@@ -36,13 +35,13 @@ public static class WhatIfPlot
             return SeasonPlots.Nothing(finding);
         }
 
-        Canvas canvas = new(finding, Width, 140 + (22 * shown.Count));
+        Canvas canvas = new(finding, onPhone, 140 + (22 * shown.Count));
         Draw(canvas, shown, $"{what} in {notation.Currency}, {outcome.Before.CropYear}", notation);
-        if (moved.Count > shown.Count)
+        if (moved.Count > shown.Count && !onPhone)
         {
             canvas.Text(
                 $"{moved.Count - shown.Count} crops that move less are in the table",
-                Width - 12,
+                canvas.Width - 12,
                 12,
                 11,
                 Palette.Soft,
@@ -82,22 +81,22 @@ public static class WhatIfPlot
 
     private static void Draw(Canvas canvas, List<(string Name, decimal Before, decimal After)> crops, string axis, Notation notation)
     {
-        double names = crops.Max(crop => Canvas.TextWidth(crop.Name, 11.5)) + 20;
+        double names = crops.Max(crop => canvas.Measure(crop.Name, 11.5)) + 20;
         double bottom = canvas.Bottom - 40;
         double[] values = [.. crops.SelectMany(crop => new[] { (double)crop.Before, (double)crop.After }), 0];
         double room = Math.Max((values.Max() - values.Min()) * 0.03, 1);
-        Scale scale = new(values.Min() - room, values.Max() + room, names + 14, Width - 230);
+        Scale scale = new(values.Min() - room, values.Max() + room, names + 14, canvas.Width - (canvas.OnPhone ? 66 : 230));
         Ring(canvas, 16, 12);
         canvas.Text("as it was", 26, 12, 11.5);
         canvas.Dot(106, 12, 9, Palette.Dark, Palette.Dark);
         canvas.Text("would be (red: less)", 116, 12, 11.5);
-        foreach (double tick in scale.Ticks(7))
+        foreach (double tick in scale.Ticks(canvas.OnPhone ? 2 : 7))
         {
             canvas.Line(scale[tick], Top, scale[tick], bottom + 3, Math.Abs(tick) < 1e-9 ? Palette.Soft : Palette.Rule);
-            canvas.Text(notation.Text($"{tick:#,0}"), scale[tick], bottom + 11, 10.5, Palette.Soft, Alignment.MiddleCenter);
+            canvas.Centered(notation.Text($"{tick:#,0}"), scale[tick], bottom + 11, 10.5, Palette.Soft);
         }
 
-        canvas.Text(axis, (scale.From + scale.To) / 2, bottom + 26, 10.5, Palette.Soft, Alignment.MiddleCenter);
+        canvas.Centered(axis, (scale.From + scale.To) / 2, bottom + 26, 10.5, Palette.Soft);
         double row = (bottom - Top) / crops.Count;
         for (int i = 0; i < crops.Count; i++)
         {
@@ -110,20 +109,17 @@ public static class WhatIfPlot
             canvas.Dot(scale[(double)after], y, 9, color, color);
             canvas.Text(
                 $"{(after > before ? "+" : "")}{notation.Number(after - before, Look.WholeMoney)}",
-                Width - 150,
+                canvas.Width - (canvas.OnPhone ? 4 : 150),
                 y,
                 11,
                 Palette.Ink,
                 Alignment.MiddleRight
             );
-            canvas.Text(
-                $"{notation.Number(before, Look.WholeMoney)} > {notation.Number(after, Look.WholeMoney)}",
-                Width - 12,
-                y,
-                11,
-                Palette.Soft,
-                Alignment.MiddleRight
-            );
+            if (!canvas.OnPhone)
+            {
+                string both = $"{notation.Number(before, Look.WholeMoney)} > {notation.Number(after, Look.WholeMoney)}";
+                canvas.Text(both, canvas.Width - 12, y, 11, Palette.Soft, Alignment.MiddleRight);
+            }
         }
     }
 

@@ -81,7 +81,7 @@ public sealed class WhatIfReport
     public ReportTable Crops() => WhatIfTables.Crops(Outcome);
 
     /// <summary>The crops' net return before and after.</summary>
-    public Figure Figure() => WhatIfPlot.Of(Outcome);
+    public Figure Figure(bool onPhone = false) => WhatIfPlot.Of(Outcome, onPhone);
 
     /// <summary>Reads a number off the figure.</summary>
     public Prose FigureInWords() => WhatIfSentences.Figure(Outcome);

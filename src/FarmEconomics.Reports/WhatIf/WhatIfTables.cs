@@ -15,22 +15,16 @@ public static class WhatIfTables
     {
         SeasonReview season = outcome.Before;
         Notation notation = season.Notation;
-        ReportTable table = new ReportTable($"What is changed in {season.CropYear}, each change by itself", notation)
-            .Column("Change").Column("In words").Column("Counted").Column("As it was").Column("Would be").Column("Rows touched")
-            .Column("Money moved in them", Look.Money).Column($"Change of what is {LineWords.Net(season.Farm.Known)}", Look.Money);
-        foreach (ChangeEffect effect in outcome.Effects)
-        {
-            table.Row(
-                effect.Change.Text,
-                ChangeWords.Of(effect.Change, season.Records),
-                Counted(effect),
-                Value(effect, before: true, notation),
-                Value(effect, before: false, notation),
-                Rows(effect, season.CropYear, notation),
-                effect.MoneyMoved,
-                effect.FarmNet.Difference
-            );
-        }
+        ReportTable table = new ReportTable($"What is changed in {season.CropYear}, each change by itself", notation).Of<ChangeEffect>()
+            .Column("Change", effect => effect.Change.Text)
+            .Column("In words", effect => ChangeWords.Of(effect.Change, season.Records))
+            .Column("Counted", effect => Counted(effect))
+            .Column("As it was", effect => Value(effect, before: true, notation))
+            .Column("Would be", effect => Value(effect, before: false, notation))
+            .Column("Rows touched", effect => Rows(effect, season.CropYear, notation))
+            .Column("Money moved in them", Look.Money, effect => effect.MoneyMoved)
+            .Column($"Change of what is {LineWords.Net(season.Farm.Known)}", Look.Money, effect => effect.FarmNet.Difference)
+            .Rows(outcome.Effects);
 
         if (outcome.Effects.Count > 1)
         {

@@ -3,8 +3,6 @@ using FarmEconomics.Records;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Plots;
 using FarmEconomics.Reports.Tables;
-using FarmEconomics.Tracing;
-using FarmEconomics.Units;
 
 namespace FarmEconomics.Reports.Words;
 
@@ -40,69 +38,4 @@ public static class FigureSentences
         return new Prose($"{busiest:MMMM} was the busiest month, {season.Notation.Number(named + other, Look.Hours)} hours, of which {Phrase.Percent(named / (named + other))} name a crop or planting. "
             + (silent.Count == 0 ? "Every month has hours." : $"No hours are written down for {Phrase.List(silent)}."));
     }
-
-    /// <summary>Below the scatter: where the largest crops stand.</summary>
-    public static Prose Quarters(SeasonReview season)
-    {
-        if (season.Farm.GrossMarginPerBedFootWeek.Value is not { } perWeek || season.Farm.GrossMarginPerLaborHour.Value is not { } perHour)
-        {
-            return new Prose($"The figure is not available ({season.Farm.GrossMarginPerLaborHour.Reason ?? season.Farm.GrossMarginPerBedFootWeek.Reason}).");
-        }
-
-        Notation notation = season.Notation;
-        List<EnterpriseBudget> both = season
-            .Crops.Where(crop => crop.GrossMarginPerBedFootWeek.Value > perWeek && crop.GrossMarginPerLaborHour.Value > perHour)
-            .OrderByDescending(crop => crop.Output.Amount)
-            .ToList();
-        List<EnterpriseBudget> neither = season
-            .Crops.Where(crop => crop.GrossMarginPerBedFootWeek.Value < perWeek && crop.GrossMarginPerLaborHour.Value < perHour)
-            .OrderBy(crop => crop.GrossMarginPerLaborHour.Value)
-            .ToList();
-        return new Prose(
-            season.Notation.Text(
-                $"The farm's average is {notation.InWords(perWeek, Look.Rate)} per bed-foot-week and {notation.InWords(perHour, Look.Rate)} per hour. "
-            )
-                + $"{Phrase.Sentence(notation.Count(both.Count, "crop"))} beat both, the largest {Names(both)}; {notation.Count(neither.Count, "crop")} beat neither, the poorest per hour {Names(neither)}."
-        );
-    }
-
-    /// <summary>Below the price figure: what the crop sold for, by channel.</summary>
-    public static Prose PriceAndYield(SeasonReview season, string crop)
-    {
-        EnterpriseBudget? budget = season.FindBudget(crop);
-        if (budget?.Crop is not { } found)
-        {
-            return new Prose($"{Prose.Text(crop)} has no planting in {season.CropYear}.");
-        }
-
-        Notation notation = season.Notation;
-        List<(string Channel, decimal Price, decimal Quantity)> channels = season
-            .PartsOf(found)
-            .Where(part =>
-                part.Enterprise is not null && part.Disposition.Channel.IsPriced && part.Quantity > 0m && part.Amount != Money.Zero
-            )
-            .GroupBy(part => part.Disposition.Channel.Name)
-            .Select(group =>
-                (
-                    group.Key,
-                    group.Sum((DispositionPart part) => part.Amount.Amount) / group.Sum(part => part.Quantity),
-                    group.Sum(part => part.Quantity)
-                )
-            )
-            .OrderByDescending(channel => channel.Item2)
-            .ToList();
-        string yield = budget.YieldPerBedFoot.Value is { } perFoot
-            ? season.Notation.Text($"{notation.Number(perFoot, Look.Rate)} {Prose.Text(found.Unit)} per bed-foot")
-            : $"yield not available ({budget.YieldPerBedFoot.Reason})";
-        return new Prose(
-            $"{Phrase.Bold(found.Name)} gave {yield}"
-                + (
-                    channels.Count == 0
-                        ? "; no sale of it carries a price."
-                        : $" and sold for {Phrase.List(channels.ConvertAll(channel => $"{notation.InWords(channel.Price, Look.Rate)} per {Prose.Text(found.Unit)} through {Prose.Text(channel.Channel)} ({notation.Number(channel.Quantity, Look.Quantity)} {Prose.Text(found.Unit)})"))}."
-                )
-        );
-    }
-
-    private static string Names(List<EnterpriseBudget> crops) => Phrase.List(crops.Take(3).Select(crop => Phrase.Bold(crop.Name)).ToList());
 }

@@ -2,7 +2,6 @@ using FarmEconomics.Budgets;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Plots;
-using FarmEconomics.Reports.Season;
 using FarmEconomics.Reports.Tables;
 using FarmEconomics.Units;
 
@@ -39,89 +38,6 @@ public static class SeasonSentences
             Leading(season, season.Settings.LengthUnit.Label("bed-foot-week"), budget => budget.GrossMarginPerBedFootWeek)
             + Leading(season, "labor hour", budget => budget.GrossMarginPerLaborHour);
         return new Prose(text + Losses(season));
-    }
-
-    /// <summary>Rank reversals by a stated rule: top third of the crops by one measure and bottom third by the other.</summary>
-    public static Prose Reversals(SeasonReview season)
-    {
-        List<EnterpriseBudget> crops = season
-            .Crops.Where(crop =>
-                crop.GrossMarginPerBedFoot.IsAvailable
-                && crop.GrossMarginPerBedFootWeek.IsAvailable
-                && crop.GrossMarginPerLaborHour.IsAvailable
-            )
-            .ToList();
-        if (crops.Count < 6)
-        {
-            return new Prose($"Which crops look good by one measure and poor by another is not available ({season.Farm.GrossMarginPerLaborHour.Reason ?? "fewer than six crops have all three rates"}).");
-        }
-
-        string rule = $"Of {crops.Count} crops, those in the top third by one measure and in the bottom third by the other: ";
-        return new Prose(
-            rule
-                + "\n\n"
-                + string.Join(
-                    "\n",
-                    new[]
-                    {
-                        Between(
-                            season.Settings.LengthUnit.Label("good per bed-foot, poor per labor hour"),
-                            crops,
-                            budget => budget.GrossMarginPerBedFoot,
-                            budget => budget.GrossMarginPerLaborHour
-                        ),
-                        Between(
-                            season.Settings.LengthUnit.Label("good per labor hour, poor per bed-foot"),
-                            crops,
-                            budget => budget.GrossMarginPerLaborHour,
-                            budget => budget.GrossMarginPerBedFoot
-                        ),
-                        Between(
-                            season.Settings.LengthUnit.Label("good per bed-foot, poor per bed-foot-week (they hold the bed long)"),
-                            crops,
-                            budget => budget.GrossMarginPerBedFoot,
-                            budget => budget.GrossMarginPerBedFootWeek
-                        ),
-                        Between(
-                            season.Settings.LengthUnit.Label("good per labor hour, poor per bed-foot-week"),
-                            crops,
-                            budget => budget.GrossMarginPerLaborHour,
-                            budget => budget.GrossMarginPerBedFootWeek
-                        ),
-                        Between(
-                            season.Settings.LengthUnit.Label("good per bed-foot-week, poor per labor hour"),
-                            crops,
-                            budget => budget.GrossMarginPerBedFootWeek,
-                            budget => budget.GrossMarginPerLaborHour
-                        ),
-                    }
-                )
-        );
-    }
-
-    /// <summary>Reads the largest crops off the output figure.</summary>
-    public static Prose Output(SeasonReview season)
-    {
-        List<EnterpriseBudget> crops = Valued(season).OrderByDescending(crop => crop.Output.Amount).ToList();
-        if (season.Farm.Known.Value is { } unknown)
-        {
-            return new Prose($"What the farm brought in is not available ({Prose.Text(unknown)}).");
-        }
-
-        if (crops.Count == 0 || season.Farm.Output.Amount <= 0m)
-        {
-            return new Prose("No output to read off.");
-        }
-
-        int half = SeasonPlots.HalfOfOutput(season, crops);
-        string margin =
-            season.Known.Costs is null && crops[0].Output.Amount > 0m
-                ? $" Of what it brought in, {Phrase.Percent(crops[0].GrossMargin.Amount / crops[0].Output.Amount)} was left after materials and selling."
-                : "";
-        return new Prose(
-            $"{Phrase.Bold(crops[0].Name)} brought in the most, {season.Notation.InWords(crops[0].Output.Amount, Look.WholeMoney)} "
-                + $"({Phrase.Percent(crops[0].Output.Amount / season.Farm.Output.Amount)} of the output); {season.Notation.Count(half, "crop")} made half of it.{margin}"
-        );
     }
 
     /// <summary>Reads the hours figure: the stage and the crop that took most, and how much is estimated.</summary>
@@ -221,23 +137,6 @@ public static class SeasonSentences
         return losers.Count == 0
             ? $"{total}; every crop paid its way."
             : $"{total}. {Phrase.Sentence(notation.Count(losers.Count, "crop"))} didn't pay {(losers.Count == 1 ? "its" : "their")} way, most of all {Phrase.List(losers.Take(Leaders).Select(crop => $"{Phrase.Bold(crop.Name)} ({notation.InWords(crop.NetReturn.Amount, Look.WholeMoney)})").ToList())}.";
-    }
-
-    private static string Between(
-        string words,
-        List<EnterpriseBudget> crops,
-        Func<EnterpriseBudget, Result> high,
-        Func<EnterpriseBudget, Result> low
-    )
-    {
-        int third = crops.Count / 3;
-        HashSet<EnterpriseBudget> bottom = crops.OrderBy(crop => low(crop).Value).Take(third).ToHashSet();
-        List<EnterpriseBudget> found = crops
-            .OrderByDescending(crop => BudgetColumns.RankKey(high(crop)))
-            .Take(third)
-            .Where(bottom.Contains)
-            .ToList();
-        return $"- {words}: {(found.Count == 0 ? "none" : Names(found))}.";
     }
 
     private static string Names(IReadOnlyList<EnterpriseBudget> crops) =>

@@ -35,11 +35,12 @@ public sealed record ChannelResult(
     internal static List<ChannelResult> Of(ChargeBook book, int year, Availability known)
     {
         List<ChannelResult> results = [];
+        ILookup<Pool, Charge> byPool = book.ByYear[year].InPools.Where(charge => charge.Pool!.Channel is not null).ToLookup(charge => charge.Pool!);
         foreach (Channel channel in book.Trace.Records.Channels)
         {
             (Int128 value, Int128 fees, bool incomplete) = Through(book.Trace, channel, year);
             Pool pool = book.Trace.Records.PoolOf(channel);
-            List<Charge> named = book.ByYear[year].Where(charge => charge.Pool == pool).ToList();
+            List<Charge> named = byPool[pool].ToList();
             Money costs = Money.Sum(
                 named.Where(charge => charge.Origin is ExpenseRow && charge.Stream == CostStream.Cash).Select(charge => charge.Amount)
             );

@@ -10,7 +10,7 @@ namespace FarmEconomics.Budgets;
 /// </summary>
 public sealed class FarmReview
 {
-    private readonly Dictionary<(int Year, SharingMethod Method, IdleCapacity Idle), SeasonReview> seasons = [];
+    private readonly Dictionary<(int Year, SharingMethod Method, IdleCapacity Idle), Lazy<SeasonReview>> seasons = [];
 
     private List<int>? recordedYears;
 
@@ -78,16 +78,31 @@ public sealed class FarmReview
             IdleCapacity = idle ?? Records.Settings.IdleCapacity,
         };
         (int, SharingMethod, IdleCapacity) key = (cropYear, settings.SharingMethod, settings.IdleCapacity);
+        Lazy<SeasonReview>? season;
         lock (seasons)
         {
-            if (!seasons.TryGetValue(key, out SeasonReview? season))
+            if (!seasons.TryGetValue(key, out season))
             {
-                seasons[key] = season = new SeasonReview(Charges, cropYear, settings, year => Season(year, method, idle));
+                seasons[key] = season = new(() => new SeasonReview(Charges, cropYear, settings, year => Season(year, method, idle)));
             }
-
-            return season;
         }
+
+        return season.Value;
     }
+
+    /// <summary>Makes ready some crop years side by side; what is wrong with one is told when it is asked for.</summary>
+    /// <param name="cropYears">The crop years.</param>
+    internal void Prepare(IReadOnlyList<int> cropYears) => RowRanges.Run(cropYears.Count, i =>
+    {
+        try
+        {
+            Season(cropYears[i]);
+        }
+        catch (RecordsException)
+        {
+            // The season keeps it.
+        }
+    });
 
     private List<int> FindRecordedYears()
     {

@@ -37,11 +37,16 @@ internal sealed class PoolSharing
     /// <summary>Reports the pools that hold something and have nobody to share it out to.</summary>
     internal static void Check(ChargeBook book, PoolNetwork network, List<Problem> problems)
     {
-        ILookup<Pool, Charge> rows = RowsByPool(book, network.Year);
+        (decimal Money, decimal Hours)[] held = new (decimal, decimal)[book.Trace.Records.Pools.Count];
+        foreach (Charge row in book.ByYear[network.Year].InPools)
+        {
+            ref (decimal Money, decimal Hours) own = ref held[row.Pool!.Index];
+            own = (own.Money + row.Amount.Amount, own.Hours + row.Hours);
+        }
+
         foreach (PoolUsers users in network.Users)
         {
-            decimal money = rows[users.Pool].Sum(row => row.Amount.Amount);
-            decimal hours = rows[users.Pool].Sum(row => row.Hours);
+            (decimal money, decimal hours) = held[users.Pool.Index];
             if ((money != 0m || hours > 0m) && users.Total <= 0m)
             {
                 problems.Add(CostingProblems.NoWeights(users.Pool, network.Year, money, hours, network.Notation));
@@ -50,7 +55,7 @@ internal sealed class PoolSharing
     }
 
     private static ILookup<Pool, Charge> RowsByPool(ChargeBook book, int year) =>
-        book.ByYear[year].Where(charge => charge.Pool is not null).ToLookup(charge => charge.Pool!);
+        book.ByYear[year].InPools.ToLookup(charge => charge.Pool!);
 
     /// <summary>Hours that ended outside the crops.</summary>
     internal decimal[] UnallocatedHours { get; } = new decimal[3];

@@ -126,8 +126,7 @@ internal sealed class Reconciliation
         season.Plantings.Sum(budget => budget.NetReturn.Amount));
 
     private decimal DirectCost() =>
-        book.ByYear[year].Where(charge => charge.Enterprise?.CropYear == year).Sum(charge => charge.Amount.Amount)
-        + season.Plantings.Sum(planting => planting.Sums.SoldFees.Amount);
+        book.ByYear[year].AmountOn(year) + season.Plantings.Sum(planting => planting.Sums.SoldFees.Amount);
 
     private decimal UnassignedValue() => ExactUnits.Money(book.Trace.TotalsOf(year).UnassignedValue).Amount;
 }

@@ -190,7 +190,7 @@ internal sealed class SeasonFigures
         unallocated[(int)Unallocated.NotAssigned] += ExactUnits.Money(fees.UnassignedFees).Amount;
         Carried += ExactUnits.Money(fees.CarriedFees);
         Brought += ExactUnits.Money(fees.BroughtFees);
-        foreach (Charge charge in book.ByYear[cropYear])
+        foreach (Charge charge in book.ByYear[cropYear].NotAtHome)
         {
             if (charge.HomeYear == cropYear && charge.Unallocated is { } where)
             {

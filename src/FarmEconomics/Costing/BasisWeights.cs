@@ -91,17 +91,9 @@ internal sealed class BasisWeights(PoolUserFinder finder, PoolUsers users) : IBa
 
     public void AddHours(Stage? stage)
     {
-        foreach (Charge charge in finder.Charges)
+        for (int i = 0; i < users.OfEnterprise.Length; i++)
         {
-            if (
-                charge.Enterprise is { } enterprise
-                && enterprise.CropYear == finder.Year
-                && charge.Hours > 0m
-                && (stage is null || charge.Stage == stage)
-            )
-            {
-                users.OfEnterprise[finder.PositionOf(enterprise)] += charge.Hours;
-            }
+            users.OfEnterprise[i] += stage is { } one ? finder.Hours[i][(int)one] : finder.Hours[i].Sum();
         }
     }
 

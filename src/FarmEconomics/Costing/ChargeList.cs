@@ -58,22 +58,31 @@ internal sealed class ChargeList(LaborTable table) : IReadOnlyList<Charge>
     /// <summary>The crop year a charge's row belongs to, and the one it landed in.</summary>
     internal (int Home, int Landed) YearsOf(int index)
     {
-        if (index < books.Count || index - books.Count >= LaborCount)
+        if (!IsOfLabor(index, out LaborCharge own))
         {
             Charge charge = this[index];
             return (charge.HomeYear, charge.Year);
         }
 
-        int share = labor![index - books.Count].Share;
-        int home = table.Uses[table.Shares[share].Use].Window;
-        return (home, table.EnterpriseOf(share)?.CropYear ?? home);
+        int home = table.Uses[table.Shares[own.Share].Use].Window;
+        return (home, table.EnterpriseOf(own.Share)?.CropYear ?? home);
     }
 
     /// <summary>The enterprise a charge landed on.</summary>
-    internal Enterprise? EnterpriseOf(int index) =>
-        index >= books.Count && index - books.Count < LaborCount
-            ? table.EnterpriseOf(labor![index - books.Count].Share)
-            : this[index].Enterprise;
+    internal Enterprise? EnterpriseOf(int index) => IsOfLabor(index, out LaborCharge own) ? table.EnterpriseOf(own.Share) : this[index].Enterprise;
+
+    /// <summary>The pool a charge landed in.</summary>
+    internal Pool? PoolOf(int index) => IsOfLabor(index, out LaborCharge own) ? table.PoolOf(own.Share) : this[index].Pool;
+
+    /// <summary>The money of a charge.</summary>
+    internal Money AmountOf(int index) => IsOfLabor(index, out LaborCharge own) ? own.Amount : this[index].Amount;
+
+    private bool IsOfLabor(int index, out LaborCharge own)
+    {
+        bool isOfLabor = index >= books.Count && index - books.Count < LaborCount;
+        own = isOfLabor ? labor![index - books.Count] : default;
+        return isOfLabor;
+    }
 
     private Charge OfLabor(LaborCharge charge)
     {
@@ -96,27 +105,4 @@ internal sealed class ChargeList(LaborTable table) : IReadOnlyList<Charge>
             Imputed = !charge.IsBurden && (owner || imputed[share.Use]),
         };
     }
-}
-
-/// <summary>The charges that concern a crop year: those whose row belongs to it and those that landed in it.</summary>
-internal sealed class ChargesByYear
-{
-    private readonly ChargeList charges;
-    private readonly ByYear<int> years = new();
-
-    internal ChargesByYear(ChargeList charges)
-    {
-        this.charges = charges;
-        for (int i = 0; i < charges.Count; i++)
-        {
-            (int home, int landed) = charges.YearsOf(i);
-            years.Add(home, i);
-            if (landed != home)
-            {
-                years.Add(landed, i);
-            }
-        }
-    }
-
-    internal IReadOnlyList<Charge> this[int year] => new ColumnList<Charge>(years[year].ToArray(), index => charges[index]);
 }

@@ -15,7 +15,7 @@ public sealed class PoolNetwork
         Year = year;
         this.settings = settings;
         Enterprises = book.Trace.Enterprises.Where(enterprise => enterprise.CropYear == year).ToList();
-        HashSet<Pool> busy = book.ByYear[year].Where(charge => charge.Pool is not null).Select(charge => charge.Pool!).ToHashSet();
+        HashSet<Pool> busy = [.. book.ByYear[year].Pools];
         PoolUserFinder finder = new(book, year, Enterprises, busy, problems);
         Users = finder.Users;
         ILookup<Pool, AssetRow> assets = book.Trace.Records.Tables.Assets.ToLookup(asset => book.Trace.Records.Pool(asset.Pool));
@@ -105,7 +105,7 @@ public sealed class PoolNetwork
             }
 
             Pool pool = records.Pool(use.Pool);
-            Charge split = book.ByYear[year].FirstOrDefault(charge => charge.Pool == pool
+            Charge split = book.ByYear[year].InPools.FirstOrDefault(charge => charge.Pool == pool
                 && charge.Origin is AssetRow { FarmPercent: < 100m } or ExpenseRow { FarmPercent: < 100m });
             if (split.Pool is not null)
             {

@@ -9,6 +9,7 @@ internal sealed class PoolUserFinder
 {
     private readonly FarmRecords records;
     private readonly List<Problem> problems;
+    private readonly Lazy<decimal[][]> hours;
 
     internal PoolUserFinder(
         ChargeBook book,
@@ -19,7 +20,7 @@ internal sealed class PoolUserFinder
     )
     {
         Trace = book.Trace;
-        Charges = book.ByYear[year];
+        hours = new(() => HoursOf(book.ByYear[year]));
         records = Trace.Records;
         Year = year;
         this.problems = problems;
@@ -36,8 +37,10 @@ internal sealed class PoolUserFinder
 
     internal int Year { get; }
 
-    /// <summary>The year's charges.</summary>
-    internal IReadOnlyList<Charge> Charges { get; }
+    /// <summary>
+    /// Hours that landed on each enterprise of the year, by stage, those of no stage last: several pools go by them.
+    /// </summary>
+    internal decimal[][] Hours => hours.Value;
 
     internal CrateSizes CrateSizes { get; }
 
@@ -81,6 +84,21 @@ internal sealed class PoolUserFinder
     {
         positions ??= Enumerable.Range(0, Enterprises.Count).ToDictionary(i => Enterprises[i]);
         return positions[enterprise];
+    }
+
+    private decimal[][] HoursOf(ChargesOfYear charges)
+    {
+        int stages = Enum.GetValues<Stage>().Length;
+        decimal[][] sums = [.. Enterprises.Select(_ => new decimal[stages + 1])];
+        foreach (Charge charge in charges)
+        {
+            if (charge is { Enterprise: { } enterprise, Hours: > 0m } && enterprise.CropYear == Year)
+            {
+                sums[PositionOf(enterprise)][charge.Stage is { } stage ? (int)stage : stages] += charge.Hours;
+            }
+        }
+
+        return sums;
     }
 
     private void AddUse(PoolUsers users, HashSet<int> replaced)

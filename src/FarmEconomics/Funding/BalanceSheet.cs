@@ -40,8 +40,7 @@ public enum BalanceKind
 /// <param name="Kind">What it is.</param>
 /// <param name="AtCost">Amount at cost less depreciation; null: stands only at the grower's value.</param>
 /// <param name="AtValue">Amount as the grower values it; null: stands only at cost.</param>
-/// <param name="Row">The row behind it; null: reckoned from a loan's schedule.</param>
-public sealed record BalanceLine(string Item, BalanceClass Class, BalanceKind Kind, decimal? AtCost, decimal? AtValue, IRecordRow? Row)
+public sealed record BalanceLine(string Item, BalanceClass Class, BalanceKind Kind, decimal? AtCost, decimal? AtValue)
 {
     /// <summary>True for what is owned.</summary>
     public bool IsAsset => Class is BalanceClass.CurrentAsset or BalanceClass.IntermediateAsset or BalanceClass.LongTermAsset;
@@ -119,14 +118,8 @@ public sealed class BalanceSheet
         IEnumerable<BalanceLine> booked = records
             .Tables.Assets.Select(asset => BookValue.On(asset, date))
             .OfType<BookedAsset>()
-            .Select(asset => new BalanceLine(
-                asset.Asset.Asset.Trim(),
-                BalanceClass.IntermediateAsset,
-                BalanceKind.BookedAsset,
-                asset.Net,
-                null,
-                asset.Asset
-            ));
+            .Select(asset =>
+                new BalanceLine(asset.Asset.Asset.Trim(), BalanceClass.IntermediateAsset, BalanceKind.BookedAsset, asset.Net, null));
         lines.InsertRange(firstLiability < 0 ? lines.Count : firstLiability, booked);
         return new BalanceSheet(date, lines, AddLoans(records, date, lines));
     }
@@ -145,14 +138,7 @@ public sealed class BalanceSheet
             BalanceItem.Bills => BalanceKind.Payable,
             _ => BalanceKind.Debt,
         };
-        return new BalanceLine(
-            row.Item.Trim(),
-            row.Class,
-            kind,
-            longer && kind == BalanceKind.LongerAsset ? null : row.Amount,
-            row.Amount,
-            row
-        );
+        return new BalanceLine(row.Item.Trim(), row.Class, kind, longer && kind == BalanceKind.LongerAsset ? null : row.Amount, row.Amount);
     }
 
     private static BalanceItem Usual(BalanceClass stands) => stands switch
@@ -193,28 +179,13 @@ public sealed class BalanceSheet
 
         foreach ((LoanRow row, decimal now, decimal later) in loans)
         {
-            lines.Add(
-                new BalanceLine(
-                    $"{row.Loan.Trim()}, due within a year, by schedule",
-                    BalanceClass.CurrentLiability,
-                    BalanceKind.Debt,
-                    now - later,
-                    now - later,
-                    row
-                )
-            );
-            lines.Add(
-                new BalanceLine(
-                    $"{row.Loan.Trim()}, due later, by schedule",
-                    BalanceClass.LongTermLiability,
-                    BalanceKind.Debt,
-                    later,
-                    later,
-                    row
-                )
-            );
+            AddDebt($"{row.Loan.Trim()}, due within a year, by schedule", BalanceClass.CurrentLiability, now - later);
+            AddDebt($"{row.Loan.Trim()}, due later, by schedule", BalanceClass.LongTermLiability, later);
         }
 
         return "The balances list no debt; what is owed by the loans' schedules was added.";
+
+        void AddDebt(string item, BalanceClass stands, decimal amount) =>
+            lines.Add(new BalanceLine(item, stands, BalanceKind.Debt, amount, amount));
     }
 }

@@ -7,8 +7,7 @@ namespace FarmEconomics.Funding;
 /// <param name="Label">What it reads.</param>
 /// <param name="Amount">The expense, above 0; null: not available.</param>
 /// <param name="Reason">Why it isn't available, or what it leaves out; null when whole.</param>
-/// <param name="Entries">The rows behind it.</param>
-public sealed record TaxStatementLine(TaxLine? Line, string Label, decimal? Amount, string? Reason, IReadOnlyList<CashEntry> Entries);
+public sealed record TaxStatementLine(TaxLine? Line, string Label, decimal? Amount, string? Reason);
 
 /// <summary>
 /// The whole farm by Schedule F line on the cash basis: receipts, then expenses as part II has them. Amounts are signed as the form has
@@ -98,7 +97,7 @@ public sealed class TaxStatement
             }
             else if (own.Count > 0)
             {
-                lines.Add(new TaxStatementLine(line, line.Name, -own.Sum(entry => entry.Amount), null, own));
+                lines.Add(new TaxStatementLine(line, line.Name, -own.Sum(entry => entry.Amount), null));
             }
         }
 
@@ -108,7 +107,7 @@ public sealed class TaxStatement
                 .OrderBy(group => group.Key.Label, StringComparer.Ordinal)
         )
         {
-            lines.Add(new TaxStatementLine(null, group.Key.Label, -group.Sum(entry => entry.Amount), null, [.. group]));
+            lines.Add(new TaxStatementLine(null, group.Key.Label, -group.Sum(entry => entry.Amount), null));
         }
 
         return new TaxStatement(book, depreciation, lines);
@@ -131,28 +130,14 @@ public sealed class TaxStatement
             List<string> missing = depreciation.Where(asset => asset.In(year) is null).Select(asset => asset.Asset.Asset).ToList();
             decimal sum = depreciation.Sum(asset => asset.In(year) ?? 0m);
             decimal? known = missing.Count > 0 && sum == 0m ? null : sum;
-            lines.Add(
-                new TaxStatementLine(
-                    TaxLines.Depreciation,
-                    TaxLines.Depreciation.Name,
-                    known,
-                    missing.Count == 0 ? null : NoClass(missing),
-                    []
-                )
-            );
+            string? why = missing.Count == 0 ? null : NoClass(missing);
+            lines.Add(new TaxStatementLine(TaxLines.Depreciation, TaxLines.Depreciation.Name, known, why));
         }
 
         if (bookedAsExpense.Count > 0)
         {
-            lines.Add(
-                new TaxStatementLine(
-                    null,
-                    "labeled depreciation, but booked as a running cost",
-                    -bookedAsExpense.Sum(entry => entry.Amount),
-                    null,
-                    bookedAsExpense
-                )
-            );
+            decimal booked = -bookedAsExpense.Sum(entry => entry.Amount);
+            lines.Add(new TaxStatementLine(null, "labeled depreciation, but booked as a running cost", booked, null));
         }
     }
 

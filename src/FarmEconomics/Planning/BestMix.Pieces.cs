@@ -9,36 +9,6 @@ public sealed partial class BestMix
     private const int MostRounds = 3;
 
     /// <summary>
-    /// The plan in whole pieces of bed: only the best plan's sowings, each as many pieces as fit. A mixed program; solved to a thousandth.
-    /// </summary>
-    /// <param name="piece">Bed-feet of a piece, by cover.</param>
-    /// <returns>The lengths; null where none was found.</returns>
-    public PlanLengths? InPieces(IReadOnlyList<double> piece)
-    {
-        ArgumentNullException.ThrowIfNull(piece);
-        if (Best is null)
-        {
-            return null;
-        }
-
-        PlanProgram program = new(Model);
-        int[] pieces = new int[program.Lengths.Length];
-        for (int i = 0; i < pieces.Length; i++)
-        {
-            PlanSowing sowing = Model.Sowings[i];
-            bool chosen = Best.Feet[i] > Smallest && sowing.Bounds.Least == 0.0;
-            double size = piece[sowing.Cover];
-            pieces[i] = program.Model.AddQuantity("pieces", 0.0, chosen ? Math.Ceiling((Best.Feet[i] / size) + 1.0) : 0.0, isWhole: true);
-            int whole = program.Model.AddLimit("whole pieces", sowing.Bounds.Least, sowing.Bounds.Least);
-            program.Model.Set(whole, program.Lengths[i], 1.0);
-            program.Model.Set(whole, pieces[i], -size);
-        }
-
-        LinearSolution solution = solver.Solve(program.Model);
-        return solution.IsOptimal ? Score(program.Lengths.Select(length => Math.Round(Math.Max(0.0, solution.Values[length]), 6))) : null;
-    }
-
-    /// <summary>
     /// The lengths in pieces of bed, without another program: each rounded down, then those that lost most rounded up as far as their beds
     /// have room.
     /// </summary>

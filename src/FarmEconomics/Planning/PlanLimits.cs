@@ -138,7 +138,6 @@ internal sealed class PlanLimits
             yield return new PlanRotation(
                 family,
                 cover,
-                years,
                 free.Select(bed => bed.Bed.Trim()).ToHashSet(StringComparer.OrdinalIgnoreCase),
                 free.Sum(bed => (double)(bed.LengthFt * ((bed.WidthIn ?? standard) / standard)))
             );

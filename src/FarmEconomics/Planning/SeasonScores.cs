@@ -191,9 +191,7 @@ internal sealed class SeasonScores
         }
 
         int[] limits =
-        [
-            .. whole.Limits.Select((limit, i) => ripe.Contains(i) ? -1 : small.AddLimit("", limit.Least - shift[i], limit.Most - shift[i])),
-        ];
+        [.. whole.Limits.Select((limit, i) => ripe.Contains(i) ? -1 : small.AddLimit("", limit.Least - shift[i], limit.Most - shift[i]))];
         foreach (Entry entry in whole.Entries.Where(entry => at[entry.Quantity] >= 0 && limits[entry.Limit] >= 0))
         {
             small.Set(limits[entry.Limit], at[entry.Quantity], entry.Takes);

@@ -40,9 +40,6 @@ public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees,
         ? Result.NotAvailable(reason)
         : Result.Of((Sales - Fees).Amount - Goods.Other - ChannelCost.Other, Hours, "no labor hours");
 
-    /// <summary>Thrown out over sold and thrown out, 0 to 1, both at price.</summary>
-    public Result LossShare => Result.Of(ThrownOut, Sales.Amount + ThrownOut, "nothing sold or thrown out");
-
     private string? Missing => Known.NoFullNetReturn;
 
     /// <summary>
@@ -85,11 +82,7 @@ public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees,
                         fees,
                         goods,
                         own,
-                        book.Season.Known with
-                        {
-                            Value = unknown,
-                            Establishment = stands,
-                        }
+                        book.Season.Known with { Value = unknown, Establishment = stands }
                     )
                 );
             }

@@ -28,9 +28,8 @@ public sealed record PriceSet(Result Floor, Result FullCost, Result Target, bool
 
 /// <summary>What a crop brought in one month through one channel.</summary>
 /// <param name="Month">The first day of the month.</param>
-/// <param name="Quantity">Quantity in the crop's unit.</param>
 /// <param name="Price">Money per unit of the crop.</param>
-public sealed record MonthPrice(DateOnly Month, decimal Quantity, Result Price);
+public sealed record MonthPrice(DateOnly Month, Result Price);
 
 /// <summary>Somebody else's price, kept apart from the farm's own.</summary>
 /// <param name="Row">The row of the prices table.</param>
@@ -64,7 +63,6 @@ public sealed class CropPrice
             .OrderBy(month => month.Key)
             .Select(month => new MonthPrice(
                 month.Key,
-                month.Sum(part => part.Quantity),
                 Result.Of(month.Sum(part => part.Amount.Amount), month.Sum(part => part.Quantity), "nothing sold")
             ))
             .ToList();

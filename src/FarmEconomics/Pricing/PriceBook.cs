@@ -57,11 +57,7 @@ public sealed class PriceBook
                 if (cost.Through(channel) is { } sold)
                 {
                     prices.Add(new CropPrice(cost, sold, Rules.For(cost.Budget), yields, costs.Model(cost.Budget))
-                    {
-                        ListPrice = ListPriceOf(cost.Crop, channel),
-                        References = ReferencesOf(cost.Crop),
-                        MostEver = MostEver(cost.Crop),
-                    });
+                    { ListPrice = ListPriceOf(cost.Crop, channel), References = ReferencesOf(cost.Crop), MostEver = MostEver(cost.Crop) });
                 }
                 else
                 {

@@ -16,7 +16,7 @@ public sealed class FarmRecords
     private readonly Dictionary<string, Pool> poolsByName = new(StringComparer.OrdinalIgnoreCase);
     private readonly Dictionary<string, TaskRow> tasksByName = new(StringComparer.OrdinalIgnoreCase);
     private readonly Dictionary<string, CategoryRow> categoriesByName = new(StringComparer.OrdinalIgnoreCase);
-    private readonly Dictionary<string, List<WorkerRow>> workersByName = new(StringComparer.OrdinalIgnoreCase);
+    private readonly Dictionary<string, List<(DateOnly From, WorkerKind Kind, decimal? Wage)>> workersByName = new(StringComparer.OrdinalIgnoreCase);
     private readonly Pool[] channelPools;
     private readonly int[] cropAt;
     private readonly int[] plantingAt;
@@ -162,22 +162,18 @@ public sealed class FarmRecords
     /// <summary>Kind and wage of a worker on a day; without a workers table everyone is hired at an unknown wage.</summary>
     internal (WorkerKind Kind, decimal? Wage) WorkerOn(string name, DateOnly day)
     {
-        if (!workersByName.TryGetValue(name.Trim(), out List<WorkerRow>? rows))
+        if (!workersByName.TryGetValue(name.Trim(), out List<(DateOnly From, WorkerKind Kind, decimal? Wage)>? rows))
         {
             return (WorkerKind.Hired, null);
         }
 
-        WorkerRow? best = null;
-        foreach (WorkerRow row in rows)
+        int best = -1;
+        for (int i = 0; i < rows.Count; i++)
         {
-            DateOnly from = row.From ?? DateOnly.MinValue;
-            if (from <= day && (best is null || from >= (best.Value.From ?? DateOnly.MinValue)))
-            {
-                best = row;
-            }
+            best = rows[i].From <= day && (best < 0 || rows[i].From >= rows[best].From) ? i : best;
         }
 
-        return best is { } valid ? (valid.Kind, valid.Wage) : (rows[0].Kind, null);
+        return best >= 0 ? (rows[best].Kind, rows[best].Wage) : (rows[0].Kind, null);
     }
 
     private static DateOnly LastDate(RecordTables tables) => DateOnly.FromDayNumber(new[]
@@ -386,12 +382,12 @@ public sealed class FarmRecords
 
         foreach (WorkerRow row in Tables.Workers)
         {
-            if (!workersByName.TryGetValue(row.Worker.Trim(), out List<WorkerRow>? rows))
+            if (!workersByName.TryGetValue(row.Worker.Trim(), out List<(DateOnly From, WorkerKind Kind, decimal? Wage)>? rows))
             {
                 workersByName[row.Worker.Trim()] = rows = [];
             }
 
-            rows.Add(row);
+            rows.Add((row.From ?? DateOnly.MinValue, row.Kind, row.Wage));
         }
     }
 }

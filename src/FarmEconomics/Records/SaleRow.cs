@@ -76,6 +76,12 @@ public readonly record struct SaleRow(RecordTable Home, int Index) : IRecordRow<
     /// <summary>The number of the planting's name in the tables; 0 for a blank.</summary>
     internal int PlantingName => PlantingColumn.Id(Home, Index);
 
+    /// <summary>True for a row of goods that brought no less than nothing.</summary>
+    internal bool IsOfGoods => QuantityColumn.Cells(Home).Sign(Index) > 0 && AmountColumn.Cells(Home).Sign(Index) >= 0;
+
+    /// <summary>True for a row with an amount and a price per unit.</summary>
+    internal bool IsPricedTwice => !UnitPriceColumn.Cells(Home).IsBlank(Index) && !AmountColumn.Cells(Home).IsBlank(Index);
+
     /// <inheritdoc/>
     public static SaleRow At(RecordTable table, int index) => new(table, index);
 }

@@ -8,9 +8,13 @@ internal sealed class StageWork
 {
     private const int DaysAround = 3;
 
+    // Nobody adds to a list that was given out.
+    private static readonly List<(Enterprise Enterprise, decimal Weight)> None = [];
+
     private readonly PlantingCalendar calendar;
     private readonly LotLedger ledger;
-    private readonly Dictionary<(bool Sold, int Crop, int Day), List<(Enterprise Enterprise, decimal Weight)>> days = [];
+    // By day, crop and whether it is of sales: one number, since every row of labor asks for several days.
+    private readonly Dictionary<long, List<(Enterprise Enterprise, decimal Weight)>> days = [];
     private readonly List<(int Enterprise, long Quantity)> found = [];
     private readonly ILookup<Crop, Enterprise> byCrop;
 
@@ -87,7 +91,8 @@ internal sealed class StageWork
     /// </summary>
     private List<(Enterprise Enterprise, decimal Weight)> OnDay(bool sold, int crop, int day)
     {
-        if (days.TryGetValue((sold, crop, day), out List<(Enterprise Enterprise, decimal Weight)>? known))
+        long key = ((long)day << 32) | ((long)crop << 1) | (sold ? 1L : 0L);
+        if (days.TryGetValue(key, out List<(Enterprise Enterprise, decimal Weight)>? known))
         {
             return known;
         }
@@ -103,7 +108,7 @@ internal sealed class StageWork
         }
 
         found.Sort((a, b) => a.Enterprise.CompareTo(b.Enterprise));
-        List<(Enterprise Enterprise, decimal Weight)> list = [];
+        List<(Enterprise Enterprise, decimal Weight)> list = found.Count == 0 ? None : [];
         for (int i = 0; i < found.Count;)
         {
             int enterprise = found[i].Enterprise;
@@ -116,7 +121,7 @@ internal sealed class StageWork
             list.Add((calendar.Enterprises[enterprise], ExactUnits.Value(quantity)));
         }
 
-        return days[(sold, crop, day)] = list;
+        return days[key] = list;
     }
 
     private void FindPicked(int crop, int day)

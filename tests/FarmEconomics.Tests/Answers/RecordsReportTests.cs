@@ -54,7 +54,7 @@ public class RecordsReportTests
     public void Every_ProblemIsListedOnceWithItsPlace()
     {
         IReadOnlyList<Block> page = Make(AnswerFarms.Demo);
-        TableBlock every = Assert.IsType<TableBlock>(page.Get(BlockKey.Of(RecordsBlock.Details, "every-rows")));
+        TableBlock every = Assert.IsType<TableBlock>(page.Show(RecordsBlock.Details, "every-rows"));
         Assert.Equal(AnswerFarms.Demo.Folder.Problems.Select(problem => problem.Source.ToString()), every.Table.Rows.Select(row => (string)row[0].Value!));
     }
 }

@@ -28,7 +28,6 @@ public class RoomOrderTests
         ("FarmEconomics.Files.Inputs", "FarmEconomics.Files.Workbooks.Reading", "a sheet is an input"),
         ("FarmEconomics.Files.Importing", "FarmEconomics.Files.Reading", "headings are checked alike for imported files"),
         ("FarmEconomics.Reports.Shared", "FarmEconomics.Reports.Words", "sentences stand apart from the tables they speak of"),
-        ("FarmEconomics.Reports.Season", "FarmEconomics.Reports.Words", "sentences stand apart from the tables they speak of"),
         ("FarmEconomics.Reports.Plots", "FarmEconomics.Reports.Words", "sentences stand apart from the pictures they speak of"),
         ("FarmEconomics.Page", "FarmEconomics.Page.Faults", "the server's faults are pages of it"),
         ("FarmEconomics.Page", "FarmEconomics.Page.Runs", "runs are started by routes and shown on pages"),

@@ -73,10 +73,9 @@ public class HandSolvedPlanTests
     public void Pieces_OfTwentyFive_AreTheBestThatFit()
     {
         BestMix mix = BestMix.Of(Farm(), Programs.Solver);
-        PlanLengths pieces = mix.InPieces([25.0])!;
+        PlanLengths pieces = mix.Rounded(mix.Best!, 25.0);
         Programs.Near([50.0, 50.0], pieces.Feet, 1e-6);
         Programs.Near(400.0, pieces.Worth, 1e-6);
-        Programs.Near([50.0, 50.0], mix.Rounded(mix.Best!, 25.0).Feet, 1e-6);
     }
 
     /// <summary>98% of the gain of 70 keeps all of A (it earns more a foot) and drops 1.4 / 3 feet of B.</summary>

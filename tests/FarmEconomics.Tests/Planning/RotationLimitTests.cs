@@ -58,5 +58,5 @@ public class RotationLimitTests
                 iter: Math.Max(4, Farms / 4)
             );
 
-    private static PlanRotation Free(string family, double feet) => new(family, 0, 3, new HashSet<string>(), feet);
+    private static PlanRotation Free(string family, double feet) => new(family, 0, new HashSet<string>(), feet);
 }

@@ -120,10 +120,7 @@ internal sealed partial class DraftMaker
                 {
                     Format = Joined(parts, Comma(hours)),
                     Readings =
-                    [
-                        $"{hours.Values[0]} is that part of a day, as spreadsheets keep times",
-                        $"{hours.Values[0]} is that many hours",
-                    ],
+                    [$"{hours.Values[0]} is that part of a day, as spreadsheets keep times", $"{hours.Values[0]} is that many hours"],
                     Note = parts is null
                         ? $"such as {hours.Values[0]}{(columns.Has(ColumnRole.ClockIn) ? "; start and end are not needed" : "")}"
                         : $"? {hours.Values[0]} is that many hours, or that part of a day, as spreadsheets keep times",

@@ -25,7 +25,10 @@ public static class Copula
     /// <param name="correlation">Between -1 and 1.</param>
     /// <returns>A standard normal number.</returns>
     public static double Correlated(double given, double own, double correlation) =>
-        (correlation * given) + (Math.Sqrt(1.0 - (correlation * correlation)) * own);
+        (correlation * given) + (Rest(correlation) * own);
+
+    /// <summary>What a number's own part counts beside the given one.</summary>
+    internal static double Rest(double correlation) => Math.Sqrt(1.0 - (correlation * correlation));
 
     /// <summary>Spearman's rank correlation that a copula's r leads to.</summary>
     /// <param name="correlation">r, between -1 and 1.</param>

@@ -33,6 +33,12 @@ public abstract class Distribution
 /// </summary>
 public sealed class Triangular : Distribution
 {
+    // The whole, and its parts on both sides of the most likely value.
+    private readonly double width;
+    private readonly double below;
+    private readonly double above;
+    private readonly double turn;
+
     /// <summary>Makes the distribution.</summary>
     /// <param name="low">The lowest value.</param>
     /// <param name="mode">The most likely value, between the two.</param>
@@ -51,6 +57,8 @@ public sealed class Triangular : Distribution
         Low = low;
         Mode = mode;
         High = high;
+        (width, below, above) = (high - low, mode - low, high - mode);
+        turn = below / width;
     }
 
     /// <summary>The lowest value.</summary>
@@ -72,11 +80,6 @@ public sealed class Triangular : Distribution
     public override string Words(Notation notation) => notation.Text($"triangular, {Low:0.##} to {High:0.##} with {Mode:0.##} most likely");
 
     /// <inheritdoc/>
-    public override double Quantile(double fraction)
-    {
-        double turn = (Mode - Low) / (High - Low);
-        return fraction < turn
-            ? Low + Math.Sqrt(fraction * (High - Low) * (Mode - Low))
-            : High - Math.Sqrt((1.0 - fraction) * (High - Low) * (High - Mode));
-    }
+    public override double Quantile(double fraction) =>
+        fraction < turn ? Low + Math.Sqrt(fraction * width * below) : High - Math.Sqrt((1.0 - fraction) * width * above);
 }

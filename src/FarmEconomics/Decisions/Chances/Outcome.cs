@@ -41,6 +41,8 @@ public sealed class Outcome
     /// <summary>Net returns in the order they were drawn; the same place is the same season for every crop.</summary>
     public IReadOnlyList<double> Draws => draws;
 
+    internal ReadOnlySpan<double> Values => draws;
+
     /// <summary>Bed-foot-weeks of the crop; 0 for the farm.</summary>
     public double BedFootWeeks { get; }
 

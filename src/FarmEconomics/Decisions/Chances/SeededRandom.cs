@@ -41,20 +41,15 @@ public sealed class SeededRandom
     /// <returns>The bits.</returns>
     public ulong Next()
     {
-        ulong result = unchecked(BitOperations.RotateLeft(s1 * 5, 7) * 9);
-        ulong t = s1 << 17;
-        s2 ^= s0;
-        s3 ^= s1;
-        s1 ^= s2;
-        s0 ^= s3;
-        s2 ^= t;
-        s3 = BitOperations.RotateLeft(s3, 45);
+        SeededState state = new(s0, s1, s2, s3);
+        ulong result = state.Next();
+        (s0, s1, s2, s3) = (state.S0, state.S1, state.S2, state.S3);
         return result;
     }
 
     /// <summary>A number strictly between 0 and 1, uniform: the middle of one of 2^52 equal steps.</summary>
     /// <returns>The number.</returns>
-    public double NextUniform() => ((Next() >> 12) + 0.5) * (1.0 / (1UL << 52));
+    public double NextUniform() => Uniform(Next());
 
     /// <summary>
     /// A standard normal number, by the polar method (Marsaglia and Bray, "A convenient method for generating normal variables", SIAM
@@ -85,6 +80,41 @@ public sealed class SeededRandom
         return x * stretch;
     }
 
+    /// <summary>Many normal numbers, those <see cref="NextNormal"/> gives one after the other.</summary>
+    /// <param name="numbers">Takes them.</param>
+    internal void FillNormals(Span<double> numbers)
+    {
+        int i = 0;
+        if (hasSpare && numbers.Length > 0)
+        {
+            numbers[i++] = NextNormal();
+        }
+
+        // The state lies in registers meanwhile.
+        SeededState state = new(s0, s1, s2, s3);
+        for (; i + 1 < numbers.Length; i += 2)
+        {
+            double x;
+            double y;
+            double square;
+            do
+            {
+                x = (2.0 * Uniform(state.Next())) - 1.0;
+                y = (2.0 * Uniform(state.Next())) - 1.0;
+                square = (x * x) + (y * y);
+            }
+            while (square >= 1.0 || square == 0.0);
+            double stretch = Math.Sqrt(-2.0 * Math.Log(square) / square);
+            (numbers[i], numbers[i + 1]) = (x * stretch, y * stretch);
+        }
+
+        (s0, s1, s2, s3) = (state.S0, state.S1, state.S2, state.S3);
+        if (i < numbers.Length)
+        {
+            numbers[i] = NextNormal();
+        }
+    }
+
     internal static ulong SplitMix64(ref ulong state)
     {
         unchecked
@@ -96,6 +126,8 @@ public sealed class SeededRandom
             return z ^ (z >> 31);
         }
     }
+
+    private static double Uniform(ulong bits) => ((bits >> 12) + 0.5) * (1.0 / (1UL << 52));
 
     /// <summary>
     /// FNV-1a over the lower-case text, 64 bits (Fowler, Noll and Vo): a hash that is the same in every run, unlike string.GetHashCode.
@@ -109,5 +141,27 @@ public sealed class SeededRandom
         }
 
         return hash;
+    }
+}
+
+/// <summary>The state of the generator while numbers are drawn.</summary>
+internal struct SeededState(ulong s0, ulong s1, ulong s2, ulong s3)
+{
+    internal ulong S0 = s0;
+    internal ulong S1 = s1;
+    internal ulong S2 = s2;
+    internal ulong S3 = s3;
+
+    internal ulong Next()
+    {
+        ulong result = unchecked(BitOperations.RotateLeft(S1 * 5, 7) * 9);
+        ulong t = S1 << 17;
+        S2 ^= S0;
+        S3 ^= S1;
+        S1 ^= S2;
+        S0 ^= S3;
+        S2 ^= t;
+        S3 = BitOperations.RotateLeft(S3, 45);
+        return result;
     }
 }

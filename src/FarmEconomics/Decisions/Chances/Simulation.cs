@@ -15,6 +15,8 @@ public sealed class Simulation
     /// <summary>The stream of the season's market.</summary>
     internal const string Market = "the season's market";
 
+    private const int DrawsAtOnce = 256;
+
     private Simulation(SimulationSettings settings, IReadOnlyList<CropRisk> risks, IReadOnlyList<Outcome> crops, Outcome farm)
     {
         Settings = settings;
@@ -95,9 +97,10 @@ public sealed class Simulation
         Array.Fill(farm, still);
         foreach (Outcome crop in crops.Where(crop => crop.WhyNoChance is null))
         {
+            ReadOnlySpan<double> own = crop.Values;
             for (int i = 0; i < farm.Length; i++)
             {
-                farm[i] += crop.Draws[i];
+                farm[i] += own[i];
             }
         }
 
@@ -138,11 +141,7 @@ public sealed class Simulation
     {
         SeededRandom random = new(settings.Seed, stream);
         double[] numbers = new double[settings.Draws];
-        for (int i = 0; i < numbers.Length; i++)
-        {
-            numbers[i] = random.NextNormal();
-        }
-
+        random.FillNormals(numbers);
         return numbers;
     }
 
@@ -168,14 +167,23 @@ public sealed class Simulation
         // yield have the wanted correlation.
         double own = Math.Clamp(risk.Correlation / Math.Sqrt(1.0 - (sharedMarket * sharedMarket)), -1.0, 1.0);
         SeededRandom random = new(settings.Seed, model.Name);
+        (double restOfWeather, double restOfOwn, double restOfMarket) = (Copula.Rest(shared), Copula.Rest(own), Copula.Rest(sharedMarket));
         double[] net = new double[weather.Length];
-        for (int i = 0; i < net.Length; i++)
+        Span<double> normals = stackalloc double[2 * DrawsAtOnce];
+        for (int first = 0; first < net.Length; first += DrawsAtOnce)
         {
-            double grown = Copula.Correlated(weather[i], random.NextNormal(), shared);
-            double sold = Copula.Correlated(market[i], Copula.Correlated(grown, random.NextNormal(), own), sharedMarket);
-            double yield = risk.Yield.AtNormal(grown);
-            double price = risk.Price.AtNormal(sold);
-            net[i] = (price * yield * followed) + (yield * grownOnly) - still;
+            // Two numbers a season, one after the other.
+            normals = normals[..(2 * Math.Min(DrawsAtOnce, net.Length - first))];
+            random.FillNormals(normals);
+            for (int k = 0; k < normals.Length; k += 2)
+            {
+                int i = first + (k / 2);
+                double grown = (shared * weather[i]) + (restOfWeather * normals[k]);
+                double sold = (sharedMarket * market[i]) + (restOfMarket * ((own * grown) + (restOfOwn * normals[k + 1])));
+                double yield = risk.Yield.AtNormal(grown);
+                double price = risk.Price.AtNormal(sold);
+                net[i] = (price * yield * followed) + (yield * grownOnly) - still;
+            }
         }
 
         return new Outcome(model.Name, net, (double)model.BedFootWeeks.Value, years);

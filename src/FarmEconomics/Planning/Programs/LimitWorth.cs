@@ -4,10 +4,9 @@ namespace FarmEconomics.Planning.Programs;
 /// What one unit more and one unit less of a limit change, found by solving again. Where the two agree the shadow price is unique; where
 /// they don't, these two are told instead of it.
 /// </summary>
-/// <param name="Limit">The limit's place.</param>
 /// <param name="More">What one unit more adds to the objective; null where the model then has no answer.</param>
 /// <param name="Less">What one unit less takes from the objective; null where the model then has no answer.</param>
-public sealed record LimitWorth(int Limit, double? More, double? Less)
+public sealed record LimitWorth(double? More, double? Less)
 {
     /// <summary>True where one more unit adds what one less takes.</summary>
     public bool IsUnique => More is { } more && Less is { } less && Math.Abs(more - less) <= 1e-6 * Math.Max(1.0, Math.Abs(more));
@@ -35,7 +34,7 @@ public sealed record LimitWorth(int Limit, double? More, double? Less)
             return (run.Best() - solution.Objective) / change;
         }
 
-        LimitWorth worth = new(limit, By(step), By(-step));
+        LimitWorth worth = new(By(step), By(-step));
         run.SetLimit(limit, row.Least, row.Most);
         return worth;
     }

@@ -46,8 +46,8 @@ internal static class ProduceChecks
                     (context, row) => context.HasUnit(context.Crop(row.CropName), row.UnitName),
                     (context, row) => context.Unit(row, context.Crop(row.Crop), row.Unit)
                 ),
-                ("quantity makes sense", (_, row) => row.Quantity > 0m && !(row.Amount < 0m), QuantityOfSale),
-                ("amount and price agree", (_, row) => row.UnitPrice is null || row.Amount is null, AmountAgrees)
+                ("quantity makes sense", (_, row) => row.IsOfGoods, QuantityOfSale),
+                ("amount and price agree", (_, row) => !row.IsPricedTwice, AmountAgrees)
             ),
         ];
 

@@ -5,10 +5,6 @@ namespace FarmEconomics.Records.Checks;
 /// <summary>Checks the records against each other; what a file can't hold by itself is the reader's to report.</summary>
 public static class RecordChecks
 {
-    /// <summary>What is checked, for documentation.</summary>
-    public static IReadOnlyList<string> Names { get; } =
-    [.. RecordSchema.Tables.SelectMany(Of).Select(check => check.Name), .. RowsOnce.Names];
-
     /// <summary>Runs all checks.</summary>
     /// <param name="tables">The tables as read.</param>
     /// <param name="settings">The farm's settings.</param>

@@ -1,5 +1,4 @@
 using System.Numerics;
-using FarmEconomics.Records.Schema;
 using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Records.Checks;
@@ -8,10 +7,6 @@ namespace FarmEconomics.Records.Checks;
 internal static class RowsOnce
 {
     private const int Slice = 1 << 17;
-
-    /// <summary>What is looked for, by name.</summary>
-    public static IEnumerable<string> Names =>
-        RecordSchema.Tables.Where(table => table.RowsOnce).Select(table => $"{table.Name}: no row twice");
 
     /// <summary>Looks through all tables. Only reads them, so that it can go on beside the other checks.</summary>
     public static IReadOnlyList<Problem> Find(RecordTables tables)
@@ -69,6 +64,8 @@ internal static class RowsOnce
     /// <summary>Goes through the rows of one day after the other; which rows were met stays small however long the table is.</summary>
     private sealed class RowsOfDays(RecordTable table, DayCells? days, int[]? order)
     {
+        // What nobody filled is the same in all rows.
+        private readonly Column[] filled = [.. table.Schema.Stored.Where(column => !table.CellsOf(column).IsEmpty)];
         private int[] met = [];
 
         public List<(int First, int Again)> Find(int from, int to)
@@ -96,7 +93,7 @@ internal static class RowsOnce
         private ReadOnlySpan<ulong> Hash(int from, Span<ulong> hashes)
         {
             hashes.Clear();
-            foreach (Column column in table.Schema.Stored)
+            foreach (Column column in filled)
             {
                 if (order is null)
                 {
@@ -136,6 +133,6 @@ internal static class RowsOnce
             }
         }
 
-        private bool Same(int left, int right) => Array.TrueForAll(table.Schema.Stored, column => column.Same(table, left, right));
+        private bool Same(int left, int right) => Array.TrueForAll(filled, column => column.Same(table, left, right));
     }
 }

@@ -7,6 +7,9 @@ namespace FarmEconomics.Records.Storage;
 /// </summary>
 internal abstract class Cells
 {
+    /// <summary>True for a column nobody filled.</summary>
+    public abstract bool IsEmpty { get; }
+
     /// <summary>Makes room for some rows; nothing that is there is lost.</summary>
     public abstract void Resize(int rows);
 
@@ -46,6 +49,8 @@ internal abstract class Cells<T> : Cells
             values[row] = value;
         }
     }
+
+    public override bool IsEmpty => values.Length == 0;
 
     public override void Resize(int rows) => Array.Resize(ref values, rows);
 

@@ -1,38 +1,42 @@
 namespace FarmEconomics.Records.Storage;
 
 /// <summary>
-/// Decimals, exactly: digits as a long, with the number of decimals and 1. A value of more digits than a long has stands in a list of
-/// its own.
+/// Decimals, exactly: digits as an int, with the number of decimals and 1. Digits beyond an int stand in a column of longs, which is there
+/// once one of them is; a value of more digits than a long has stands in a list of its own.
 /// </summary>
 internal sealed class NumberCells : Cells
 {
-    private const byte Apart = 255;
+    private const byte Apart = 0x3F;
+    private const byte Wide = 0x40;
     private const int Decimals = 8;
 
     private static readonly long[] PowersOfTen = [1, 10, 100, 1_000, 10_000, 100_000, 1_000_000, 10_000_000, 100_000_000];
 
-    private long[] digits = [];
+    private int[] digits = [];
     private byte[] scales = [];
+    private long[]? wide;
     private List<decimal> apart = [];
+
+    public override bool IsEmpty => scales.Length == 0;
 
     public decimal? this[int row]
     {
         get
         {
-            byte scale = row < scales.Length ? scales[row] : (byte)0;
-            if (scale == 0)
+            byte code = CodeOf(row);
+            if (code == 0)
             {
                 return null;
             }
 
-            long value = digits[row];
-            if (scale == Apart)
+            long value = Digits(row, code);
+            if (code == Apart)
             {
                 return apart[(int)value];
             }
 
             ulong size = value < 0 ? (ulong)-value : (ulong)value;
-            return new decimal((int)(uint)size, (int)(uint)(size >> 32), 0, value < 0, (byte)(scale - 1));
+            return new decimal((int)(uint)size, (int)(uint)(size >> 32), 0, value < 0, (byte)ScaleOf(code));
         }
 
         set
@@ -60,13 +64,27 @@ internal sealed class NumberCells : Cells
     }
 
     /// <summary>Stores digits with a number of decimals.</summary>
-    public void Set(int row, long value, int scale) => Store(row, value, (byte)(scale + 1));
+    public void Set(int row, long value, int scale)
+    {
+        if (value == (int)value)
+        {
+            Store(row, (int)value, (byte)(scale + 1));
+            return;
+        }
 
-    public bool IsBlank(int row) => row >= scales.Length || scales[row] == 0;
+        Store(row, 0, (byte)((scale + 1) | Wide));
+        WideDigits()[row] = value;
+    }
+
+    public bool IsBlank(int row) => CodeOf(row) == 0;
 
     /// <summary>Below 0, 0 (a blank as well) or above 0.</summary>
-    public int Sign(int row) =>
-        row >= scales.Length ? 0 : scales[row] == Apart ? decimal.Sign(apart[(int)digits[row]]) : Math.Sign(digits[row]);
+    public int Sign(int row) => CodeOf(row) switch
+    {
+        0 => 0,
+        Apart => decimal.Sign(apart[digits[row]]),
+        var code => Math.Sign(Digits(row, code)),
+    };
 
     /// <summary>The value in units of 10^-8.</summary>
     /// <param name="row">The row.</param>
@@ -75,36 +93,36 @@ internal sealed class NumberCells : Cells
     public bool TryUnits(int row, out long units)
     {
         units = 0;
-        int scale = row < scales.Length ? scales[row] - 1 : -1;
-        if (scale < 0)
+        byte code = CodeOf(row);
+        if (code == 0)
         {
             return true;
         }
 
-        if (scale > Decimals)
+        if (ScaleOf(code) > Decimals)
         {
             return Sign(row) == 0;
         }
 
-        long high = Math.BigMul(digits[row], PowersOfTen[Decimals - scale], out units);
+        long high = Math.BigMul(Digits(row, code), PowersOfTen[Decimals - ScaleOf(code)], out units);
         return high == units >> 63;
     }
 
     /// <summary>A number that is the same for equal values, however many zeros they are written with.</summary>
     public override long Raw(int row)
     {
-        int scale = row < scales.Length ? scales[row] - 1 : -1;
-        if (scale < 0)
+        byte code = CodeOf(row);
+        if (code == 0)
         {
             return long.MinValue;
         }
 
-        if (scale == Apart - 1)
+        if (code == Apart)
         {
-            return apart[(int)digits[row]].GetHashCode();
+            return apart[digits[row]].GetHashCode();
         }
 
-        long value = digits[row];
+        (long value, int scale) = (Digits(row, code), ScaleOf(code));
         while (scale > 0 && value % 10 == 0)
         {
             value /= 10;
@@ -118,12 +136,20 @@ internal sealed class NumberCells : Cells
     {
         Array.Resize(ref digits, rows);
         Array.Resize(ref scales, rows);
+        if (wide is not null)
+        {
+            Array.Resize(ref wide, rows);
+        }
     }
 
     public override void Move(int from, int to, int count)
     {
-        Cells<long>.Move(digits, from, to, count);
+        Cells<int>.Move(digits, from, to, count);
         Cells<byte>.Move(scales, from, to, count);
+        if (wide is not null)
+        {
+            Cells<long>.Move(wide, from, to, count);
+        }
     }
 
     public override void Clear(int from, int count)
@@ -137,17 +163,37 @@ internal sealed class NumberCells : Cells
     public override Cells Copy()
     {
         var copy = (NumberCells)MemberwiseClone();
-        (copy.digits, copy.scales, copy.apart) = ((long[])digits.Clone(), (byte[])scales.Clone(), [.. apart]);
+        (copy.digits, copy.scales, copy.apart) = ((int[])digits.Clone(), (byte[])scales.Clone(), [.. apart]);
+        copy.wide = (long[]?)wide?.Clone();
         return copy;
     }
 
-    private void Store(int row, long value, byte scale)
+    private static int ScaleOf(byte code) => (code & ~Wide) - 1;
+
+    private byte CodeOf(int row) => (uint)row < (uint)scales.Length ? scales[row] : (byte)0;
+
+    private long Digits(int row, byte code) => (code & Wide) == 0 ? digits[row] : wide![row];
+
+    private long[] WideDigits()
+    {
+        if (wide is null)
+        {
+            lock (apart)
+            {
+                wide ??= new long[digits.Length];
+            }
+        }
+
+        return wide;
+    }
+
+    private void Store(int row, int value, byte code)
     {
         if (row >= scales.Length)
         {
             Resize(Math.Max(row + 1, Math.Max(8, scales.Length * 2)));
         }
 
-        (digits[row], scales[row]) = (value, scale);
+        (digits[row], scales[row]) = (value, code);
     }
 }

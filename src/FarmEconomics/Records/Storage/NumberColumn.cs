@@ -51,11 +51,23 @@ internal sealed class NumberColumn(ColumnSchema schema, int at) : Column(schema,
             return false;
         }
 
-        int point = number.IndexOf(mark);
-        ReadOnlySpan<byte> whole = point < 0 ? number : number[..point];
-        ReadOnlySpan<byte> decimals = point < 0 ? [] : number[(point + 1)..].TrimEnd((byte)'0');
-        scale = decimals.Length;
-        if (whole.Length is 0 or > MostWhole || scale > Schema.MaxDecimals || !TryAdd(whole, ref digits) || !TryAdd(decimals, ref digits))
+        int whole = DigitsFrom(0, number, ref digits);
+        if (whole < number.Length)
+        {
+            int end = number.Length;
+            while (number[end - 1] == '0')
+            {
+                end--;
+            }
+
+            scale = end - whole - 1;
+            if (number[whole] != mark || scale > Schema.MaxDecimals || DigitsFrom(whole + 1, number[..end], ref digits) < end)
+            {
+                return false;
+            }
+        }
+
+        if (whole is 0 or > MostWhole)
         {
             return false;
         }
@@ -64,20 +76,15 @@ internal sealed class NumberColumn(ColumnSchema schema, int at) : Column(schema,
         return true;
     }
 
-    private static bool TryAdd(ReadOnlySpan<byte> text, ref long digits)
+    /// <returns>The place of what is no digit any more.</returns>
+    private static int DigitsFrom(int at, ReadOnlySpan<byte> text, ref long digits)
     {
-        foreach (byte letter in text)
+        for (; at < text.Length && (uint)(text[at] - '0') is <= 9 and uint digit; at++)
         {
-            uint digit = (uint)(letter - '0');
-            if (digit > 9)
-            {
-                return false;
-            }
-
             digits = (digits * 10) + digit;
         }
 
-        return true;
+        return at;
     }
 
     private static (long Low, long High)[] Ends(ColumnSchema schema)

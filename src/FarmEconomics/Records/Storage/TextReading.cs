@@ -8,7 +8,8 @@ namespace FarmEconomics.Records.Storage;
 /// <param name="meet">Looks at a text met for the first time: its number, or a negative one when it needs a closer look each time.</param>
 internal sealed class TextReading(TextReading.Meet meet)
 {
-    private readonly List<(int Start, int Length, int Id)> known = [];
+    private Known[] known = new Known[32];
+    private int count;
     private byte[] letters = new byte[256];
     private int used;
     private int[] slots = new int[64];
@@ -19,61 +20,71 @@ internal sealed class TextReading(TextReading.Meet meet)
 
     public int Of(ReadOnlySpan<byte> text)
     {
-        if (last >= 0 && text.SequenceEqual(Letters(last)))
+        if (last >= 0 && Is(known[last], text))
         {
             return known[last].Id;
         }
 
-        int slot = SlotOf(text);
-        if (slots[slot] == 0)
+        uint hash = Hash(text);
+        int slot = (int)hash & (slots.Length - 1);
+        for (; slots[slot] != 0; slot = (slot + 1) & (slots.Length - 1))
         {
-            int id = meet(text);
-            if (id < 0)
+            ref readonly Known one = ref known[slots[slot] - 1];
+            if (one.Hash == hash && Is(one, text))
             {
-                return id;
+                last = slots[slot] - 1;
+                return one.Id;
             }
-
-            Remember(text, id, slot);
-            return id;
         }
 
-        last = slots[slot] - 1;
-        return known[last].Id;
-    }
-
-    private ReadOnlySpan<byte> Letters(int at) => letters.AsSpan(known[at].Start, known[at].Length);
-
-    private int SlotOf(ReadOnlySpan<byte> text)
-    {
-        int slot = (int)(Hash(text) & (uint)(slots.Length - 1));
-        while (slots[slot] != 0 && !text.SequenceEqual(Letters(slots[slot] - 1)))
+        int id = meet(text);
+        if (id >= 0)
         {
-            slot = (slot + 1) & (slots.Length - 1);
+            Remember(text, id, hash, slot);
         }
 
-        return slot;
+        return id;
     }
 
-    private void Remember(ReadOnlySpan<byte> text, int id, int slot)
+    private bool Is(in Known one, ReadOnlySpan<byte> text) =>
+        one.Length == text.Length && text.SequenceEqual(letters.AsSpan(one.Start, one.Length));
+
+    private void Remember(ReadOnlySpan<byte> text, int id, uint hash, int slot)
     {
         if (used + text.Length > letters.Length)
         {
             Array.Resize(ref letters, Math.Max(used + text.Length, letters.Length * 2));
         }
 
+        if (count == known.Length)
+        {
+            Array.Resize(ref known, 2 * count);
+        }
+
         text.CopyTo(letters.AsSpan(used));
-        known.Add((used, text.Length, id));
+        known[count++] = new Known(hash, used, text.Length, id);
         used += text.Length;
-        slots[slot] = known.Count;
-        last = known.Count - 1;
-        if (known.Count * 2 > slots.Length)
+        slots[slot] = count;
+        last = count - 1;
+        if (count * 2 > slots.Length)
         {
             slots = new int[slots.Length * 2];
-            for (int i = 0; i < known.Count; i++)
+            for (int i = 0; i < count; i++)
             {
-                slots[SlotOf(Letters(i))] = i + 1;
+                slots[FreeSlot(known[i].Hash)] = i + 1;
             }
         }
+    }
+
+    private int FreeSlot(uint hash)
+    {
+        int slot = (int)hash & (slots.Length - 1);
+        while (slots[slot] != 0)
+        {
+            slot = (slot + 1) & (slots.Length - 1);
+        }
+
+        return slot;
     }
 
     private static uint Hash(ReadOnlySpan<byte> text)
@@ -85,11 +96,16 @@ internal sealed class TextReading(TextReading.Meet meet)
             hash ^= hash >> 32;
         }
 
+        ulong rest = 0;
         foreach (byte letter in text)
         {
-            hash = (hash ^ letter) * 0x100000001B3;
+            rest = (rest << 8) | letter;
         }
 
+        hash = (hash ^ rest) * 0xFF51AFD7ED558CCD;
         return (uint)(hash ^ (hash >> 29));
     }
+
+    /// <summary>A text that was met.</summary>
+    private readonly record struct Known(uint Hash, int Start, int Length, int Id);
 }

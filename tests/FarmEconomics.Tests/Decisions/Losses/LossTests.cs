@@ -129,8 +129,6 @@ public class LossTests
         Close.To(1m - (60m / 110m), Sowing.NotSold(crop).Value!.Value, 0.0000001m);
         Assert.StartsWith("1 sowing of crops that pay their way fell short, by $", SowingTables.Answer(sowings)
             .ToPlainText(), StringComparison.Ordinal);
-        Assert.Equal(2, SowingTables.OfCrop(sowings, "kale").Rows.Count);
-        Assert.Throws<ArgumentException>(() => SowingTables.OfCrop(sowings, "Melons"));
     }
 
     /// <summary>Washing the kale's four crates took 120 minutes; with a barrel washer the year after, 60 for 2.4 crates.</summary>

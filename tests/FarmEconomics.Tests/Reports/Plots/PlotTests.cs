@@ -1,4 +1,6 @@
 using FarmEconomics.Budgets;
+using FarmEconomics.Decisions;
+using FarmEconomics.Reports.Decisions;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Plots;
 using FarmEconomics.Reports.Shared;
@@ -9,22 +11,25 @@ namespace FarmEconomics.Tests.Reports.Plots;
 
 public class PlotTests
 {
-    private static IEnumerable<Figure> All(SeasonReview season, FarmReview review)
+    private static IEnumerable<Figure> All(SeasonReview season, FarmReview review) => [FlowPicture.Of(season), .. All(season, review, false)];
+
+    private static IEnumerable<Figure> All(SeasonReview season, FarmReview review, bool onPhone)
     {
-        yield return SeasonPlots.OutputAndMargin(season);
-        yield return SeasonPlots.HoursByStage(season);
-        yield return MarginScatter.Of(season);
-        yield return BedYear.Of(season);
-        yield return PriceAndYield.Of(season, PriceAndYield.LargestCrop(season));
-        yield return RecordsPlots.HoursByMonth(season);
-        yield return FlowPicture.Of(season);
-        yield return SharedPlots.OwnershipAgainstRunning(season);
-        yield return SharedPlots.PowerByMonth(season);
-        yield return ChoicePlot.Of(SharedTables.Methods(review, season.CropYear));
+        yield return SeasonPlots.HoursByStage(season, onPhone);
+        yield return MarginScatter.Of(season, onPhone);
+        yield return BedYear.Of(season, onPhone);
+        yield return RecordsPlots.HoursByMonth(season, onPhone);
+        yield return SharedPlots.OwnershipAgainstRunning(season, onPhone);
+        yield return SharedPlots.PowerByMonth(season, onPhone);
+        yield return ChoicePlot.Of(SharedTables.Methods(review, season.CropYear), onPhone);
         foreach (string place in BedMap.Places(season))
         {
-            yield return BedMap.Of(season, place);
+            yield return BedMap.Of(season, place, onPhone);
         }
+
+        Verdicts verdicts = Verdicts.Of(review, SeasonCosts.Of(season));
+        yield return DecisionPlots.Distributions(verdicts, onPhone);
+        yield return DecisionPlots.Swings(SeasonCosts.Of(season).Model(season.Farm), season.Notation, onPhone: onPhone);
     }
 
     [Fact]
@@ -42,11 +47,32 @@ public class PlotTests
         }
     }
 
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void EveryFigure_OfTheLatestYear_CutsNoWordAtItsEdges(bool onPhone)
+    {
+        foreach (Figure figure in All(DemoSeason.Latest, DemoSeason.Review, onPhone))
+        {
+            Assert.All(figure.Plot.GetPlottables<ScottPlot.Plottables.Text>().Where(text => text.LabelRotation == 0), text =>
+            {
+                double width = Canvas.TextWidth(text.LabelText, text.LabelFontSize);
+                double left = text.Location.X - (text.LabelAlignment switch
+                {
+                    ScottPlot.Alignment.MiddleRight => width,
+                    ScottPlot.Alignment.MiddleCenter => width / 2,
+                    _ => 0,
+                });
+                Assert.True(left >= -1 && left + width <= figure.Width + 1, $"'{text.LabelText}' of '{figure.Title}' goes from {left:0} to {left + width:0}");
+            });
+        }
+    }
+
     [Fact]
     public void Bars_AllZero_HaveFewTicks()
     {
         Canvas canvas = new("Nothing in any bar of these two", 900, 200);
-        new BarColumns(canvas, [new BarItem("a", [0], "0"), new BarItem("b", [0], "0")], [Palette.Dark], 20).Draw(900, 1, "hours", value => value.ToString("0.#"));
+        new BarColumns(canvas, [new BarItem("a", [0], "0"), new BarItem("b", [0], "0")], [Palette.Dark], 20).Draw(1, "hours", value => value.ToString("0.#"));
         Assert.InRange(canvas.ToFigure("Two bars without any length.").Plot.GetPlottables().Count(), 1, 60);
     }
 

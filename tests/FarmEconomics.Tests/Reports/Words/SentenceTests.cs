@@ -39,7 +39,7 @@ public class SentenceTests
     {
         SeasonReview season = new Building.FarmBuilder().AsOf("2025-12-31").Crop("<b>*Kale*</b>").Bed("A")
             .Planting("K", "<b>*Kale*</b>", "A", 10, "2025-05-01", "2025-08-01").Pick("2025-06-01", "K", 5).Sell("2025-06-01", "<b>*Kale*</b>", "Market", 5, price: 2m).Review().Season(2025);
-        string html = SeasonSentences.Output(season).ToHtml() + SeasonTables.CropRanking(season).ToHtml();
+        string html = SeasonSentences.Answer(season).ToHtml() + SeasonTables.CropRanking(season).ToHtml();
         Assert.Contains("&lt;b&gt;*Kale*&lt;/b&gt;", html, StringComparison.Ordinal);
         Assert.DoesNotContain("<b>", html, StringComparison.Ordinal);
     }
