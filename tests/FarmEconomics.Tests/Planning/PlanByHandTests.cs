@@ -1,5 +1,4 @@
 using FarmEconomics.Budgets;
-using FarmEconomics.Costing;
 using FarmEconomics.Decisions;
 using FarmEconomics.Planning;
 using FarmEconomics.Records;

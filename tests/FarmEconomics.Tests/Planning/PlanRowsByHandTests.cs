@@ -1,4 +1,3 @@
-using FarmEconomics.Decisions;
 using FarmEconomics.Planning;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Storage;
