@@ -5,7 +5,10 @@ using FarmEconomics.Water;
 
 namespace FarmEconomics.Recount.Tests;
 
-/// <summary>Holds the lists of blocks to water on days of a season that is over against the recount: what each loses, and that no other way to share saves more.</summary>
+/// <summary>
+/// Holds the lists of blocks to water on days of a season that is over against the recount: what each loses, and that no other way to share
+/// saves more.
+/// </summary>
 internal static class DailyList
 {
     private const double LitersPerGallon = 3.785411784;
@@ -40,7 +43,10 @@ internal static class DailyList
             WaterTriage list = lists[(string)row["list"]!];
             Compare(differences, $"{row["list"]}, the same everywhere", list.LostEvenly, (double)row["evenly"]!, 1e-5);
             Compare(differences, $"{row["list"]}, the best way", list.Lost, (double)row["best"]!, PartOfBest * list.Unwatered / list.Lost);
-            Assert.True(list.Lost > 1.0 && list.Unwatered > list.Lost + 1.0, $"{row["list"]}: {list.Unwatered} lost without, {list.Lost} with");
+            Assert.True(
+                list.Lost > 1.0 && list.Unwatered > list.Lost + 1.0,
+                $"{row["list"]}: {list.Unwatered} lost without, {list.Lost} with"
+            );
         }
 
         Assert.Equal(lists.Values.Sum(list => list.Lines.Count), recount.Count("FROM daily_blocks"));
@@ -52,10 +58,18 @@ internal static class DailyList
     {
         string Text(IFormattable value) => value.ToString(null, CultureInfo.InvariantCulture);
         IEnumerable<string> asked = Lists.Select(list =>
-            $"('{list.Name.Replace("'", "''", StringComparison.Ordinal)}', DATE '{list.Hand.From:yyyy-MM-dd}', {list.Hand.Days}, {Text(list.Hand.Amount / Unit(list.Hand))}, {list.Hand.InSprinklerHours})");
-        IEnumerable<string> given = Lists.SelectMany(list => lists[list.Name].Lines.Select(line =>
-            $"('{list.Name.Replace("'", "''", StringComparison.Ordinal)}', '{line.Block.Name}', {Text(line.Amount / Unit(list.Hand))})"));
-        recount.Ask("CREATE TABLE lists(list VARCHAR, day DATE, days INTEGER, amount DOUBLE, in_hours BOOLEAN); INSERT INTO lists VALUES " + string.Join(", ", asked));
+            $"('{list.Name.Replace("'", "''", StringComparison.Ordinal)}', DATE '{list.Hand.From:yyyy-MM-dd}', {list.Hand.Days}, {Text(list.Hand.Amount / Unit(list.Hand))}, {list.Hand.InSprinklerHours})"
+        );
+        IEnumerable<string> given = Lists.SelectMany(list =>
+            lists[list.Name]
+                .Lines.Select(line =>
+                    $"('{list.Name.Replace("'", "''", StringComparison.Ordinal)}', '{line.Block.Name}', {Text(line.Amount / Unit(list.Hand))})"
+                )
+        );
+        recount.Ask(
+            "CREATE TABLE lists(list VARCHAR, day DATE, days INTEGER, amount DOUBLE, in_hours BOOLEAN); INSERT INTO lists VALUES "
+                + string.Join(", ", asked)
+        );
         recount.Ask("CREATE TABLE given(list VARCHAR, block VARCHAR, amount DOUBLE); INSERT INTO given VALUES " + string.Join(", ", given));
     }
 

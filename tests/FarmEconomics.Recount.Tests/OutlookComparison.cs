@@ -17,9 +17,19 @@ internal static class OutlookComparison
         PlanOutlook outlook = PlanOutlook.Of(season, model, draft);
 
         // What comes into its bed for the year after takes hours by the model alone.
-        PlanOutlook ofTheYear = PlanOutlook.Of(season, model, draft with { Plantings = [.. draft.Plantings.Where(one => one.CropYear == year)] });
+        PlanOutlook ofTheYear = PlanOutlook.Of(
+            season,
+            model,
+            draft with
+            {
+                Plantings = [.. draft.Plantings.Where(one => one.CropYear == year)],
+            }
+        );
         recount.Ask($"CREATE TABLE outlook AS SELECT {year} AS year");
-        recount.Ask("CREATE TABLE week_hours(week BIGINT, hours DOUBLE); INSERT INTO week_hours VALUES " + string.Join(", ", outlook.Weeks.Select((week, i) => string.Create(CultureInfo.InvariantCulture, $"({i}, {week.Hours})"))));
+        recount.Ask(
+            "CREATE TABLE week_hours(week BIGINT, hours DOUBLE); INSERT INTO week_hours VALUES "
+                + string.Join(", ", outlook.Weeks.Select((week, i) => string.Create(CultureInfo.InvariantCulture, $"({i}, {week.Hours})")))
+        );
         recount.RunApart("plan-outlook");
 
         int compared = 0;
@@ -66,14 +76,15 @@ internal static class OutlookComparison
         return (compared, differences);
     }
 
-    private static decimal Of(PlanMonth month, string line) => line switch
-    {
-        "sales" => month.Sales,
-        "shares" => month.Shares,
-        "other income" => month.OtherIncome,
-        "supplies" => month.Supplies,
-        "wages" => month.Wages,
-        "running" => month.Running,
-        _ => month.Drawn,
-    };
+    private static decimal Of(PlanMonth month, string line) =>
+        line switch
+        {
+            "sales" => month.Sales,
+            "shares" => month.Shares,
+            "other income" => month.OtherIncome,
+            "supplies" => month.Supplies,
+            "wages" => month.Wages,
+            "running" => month.Running,
+            _ => month.Drawn,
+        };
 }

@@ -256,7 +256,8 @@ public sealed class PlanFacts
     {
         if (!costFacts.TryGetValue(crop, out CostFacts facts))
         {
-            facts = CostFacts.Of(seasons.Where(one => one.Season.Known.Costs is null).Select(one => (one, Budget: one.Season.Crops.FirstOrDefault(budget => budget.Crop == crop)))
+            facts = CostFacts.Of(seasons.Where(one => one.Season.Known.Costs is null)
+                .Select(one => (one, Budget: one.Season.Crops.FirstOrDefault(budget => budget.Crop == crop)))
                 .Where(one => one.Budget is not null).Select(one => (one.one, one.Budget!)));
             costFacts.Add(crop, facts);
         }

@@ -8,16 +8,17 @@ using Xunit;
 namespace FarmEconomics.Tests.Decisions;
 
 /// <summary>
-/// Boxes filled again without beets, line by line on paper (docs/methods.md, section 16). Members paid 200 for two weeks; list prices: beets
-/// 3, kale 2, leeks 1; produce bought in costs 80% of list. The first week's boxes held 60 of beets and 60 of kale: 40 are missing of the
-/// 100 paid. The second week's held 30, 100 and 5 of leeks: 105 are left, nothing is missing. The most ever in a week: 50 lb of kale, 5 of leeks.
+/// Boxes filled again without beets, line by line on paper (docs/methods.md, section 16). Members paid 200 for two weeks; list prices:
+/// beets 3, kale 2, leeks 1; produce bought in costs 80% of list. The first week's boxes held 60 of beets and 60 of kale: 40 are missing of
+/// the 100 paid. The second week's held 30, 100 and 5 of leeks: 105 are left, nothing is missing. The most ever in a week: 50 lb of kale, 5
+/// of leeks.
 /// </summary>
 public class BoxesByHandTests
 {
     /// <summary>
     /// Thrown-out kale first, 2 lb for 4, then 5 lb of the leeks that rotted in store (no more than ever), 5; both lose nothing. Kale from
-    /// the stall at 1.50 less 10% loses 1.35 for 2, less in a dollar than leeks at 0.90 for 1 and what the household ate at 2 for 2: 15.5 lb
-    /// fill the last 31, and lose 20.93.
+    /// the stall at 1.50 less 10% loses 1.35 for 2, less in a dollar than leeks at 0.90 for 1 and what the household ate at 2 for 2: 15.5
+    /// lb fill the last 31, and lose 20.93.
     /// </summary>
     [Fact]
     public void Refill_TakesWhatLosesLeastInADollarOfListValue()
@@ -34,7 +35,9 @@ public class BoxesByHandTests
         Assert.All(refill.Items, item => Assert.Equal(FarmBuilder.Day("2025-07-02"), item.Day));
         Assert.Equal(
             [(FarmBuilder.Day("2025-07-02"), 100m, 120m, 60m, 40m, 100m), (FarmBuilder.Day("2025-07-09"), 100m, 135m, 30m, 0m, 105m)],
-            refill.Weeks.Select(week => (week.First, week.Paid.Amount, week.Before.Amount, week.Missing.Amount, week.Filled.Amount, week.After.Amount))
+            refill.Weeks.Select(week =>
+                (week.First, week.Paid.Amount, week.Before.Amount, week.Missing.Amount, week.Filled.Amount, week.After.Amount)
+            )
         );
         Assert.Equal((20.93m, 40m, 200m, 255m), (refill.Total.Amount, refill.Filled.Amount, refill.Paid.Amount, refill.ListValue.Amount));
         Assert.Equal((255m / 200m, 205m / 200m, 165m / 200m), (refill.Before.Value, refill.After.Value, refill.Unfilled.Value));
@@ -46,7 +49,12 @@ public class BoxesByHandTests
     {
         Refill refill = Without(Farm(stall: false));
         Assert.Equal(
-            [(RefillSource.NotSold, 4m, 0m), (RefillSource.NotSold, 5m, 0m), (RefillSource.Household, 8m, 8m), (RefillSource.BoughtIn, 23m, 18.40m)],
+            [
+                (RefillSource.NotSold, 4m, 0m),
+                (RefillSource.NotSold, 5m, 0m),
+                (RefillSource.Household, 8m, 8m),
+                (RefillSource.BoughtIn, 23m, 18.40m),
+            ],
             refill.Items.Select(item => (item.Source, item.ListValue.Amount, item.Lost.Amount))
         );
         Assert.Equal((null, null, 0m), (refill.Items[3].Crop, refill.Items[3].From, refill.Items[3].Quantity));
@@ -61,22 +69,36 @@ public class BoxesByHandTests
         Assert.Equal([(30m, 10m), (15m, 0m)], refill.Weeks.Select(week => (week.Missing.Amount, week.Filled.Amount)));
     }
 
-    /// <summary>Kale that goes as well can't stand in: 5 of leeks are all there is that loses nothing; then 0.90 a pound at the stall is more than ever was in a box, so 35 are bought in at 80%.</summary>
+    /// <summary>
+    /// Kale that goes as well can't stand in: 5 of leeks are all there is that loses nothing; then 0.90 a pound at the stall is more than
+    /// ever was in a box, so 35 are bought in at 80%.
+    /// </summary>
     [Fact]
     public void Refill_WithoutAnotherCropToo_DoesNotTakeIt()
     {
         SeasonReview season = Farm(stall: true).Season(2025);
-        Refill refill = SeasonCosts.Of(season).Avoidable.Without([season.CropNamed("Beets")], 1m, new HashSet<Crop> { season.CropNamed("Kale").Crop! }).Refill;
-        Assert.Equal([("Leeks", 5m, 0m), (null, 35m, 28m)], refill.Items.Select(item => (item.Crop?.Name, item.ListValue.Amount, item.Lost.Amount)));
+        Refill refill = SeasonCosts
+            .Of(season)
+            .Avoidable.Without([season.CropNamed("Beets")], 1m, new HashSet<Crop> { season.CropNamed("Kale").Crop! })
+            .Refill;
+        Assert.Equal(
+            [("Leeks", 5m, 0m), (null, 35m, 28m)],
+            refill.Items.Select(item => (item.Crop?.Name, item.ListValue.Amount, item.Lost.Amount))
+        );
     }
 
-    /// <summary>Leeks that keep to the closing date count as stock, and kale picked after the boxes' day comes too late: all but 4 is the stall's.</summary>
+    /// <summary>
+    /// Leeks that keep to the closing date count as stock, and kale picked after the boxes' day comes too late: all but 4 is the stall's.
+    /// </summary>
     [Fact]
     public void Refill_LeavesStockOnHandAndWhatIsPickedLater()
     {
         FarmBuilder farm = Farm(stall: true, leeksKeep: 365m).Bed("Four").Planting("K2", "Kale", "Four", 100m, "2025-05-01", "2025-09-01");
         Refill refill = Without(farm.Pick("2025-07-03", "K2", 50m).Sell("2025-07-04", "Kale", "heap", 50m, planting: "K2"));
-        Assert.Equal([(RefillSource.NotSold, 4m), (RefillSource.Sold, 36m)], refill.Items.Select(item => (item.Source, item.ListValue.Amount)));
+        Assert.Equal(
+            [(RefillSource.NotSold, 4m), (RefillSource.Sold, 36m)],
+            refill.Items.Select(item => (item.Source, item.ListValue.Amount))
+        );
     }
 
     /// <summary>A week's boxes are worth no more than what members paid for it: nothing paid, nothing to fill.</summary>
@@ -97,16 +119,24 @@ public class BoxesByHandTests
 
     private static FarmBuilder Farm(bool stall, decimal leeksKeep = 30m)
     {
-        FarmBuilder farm = new FarmBuilder(new FarmSettings { OwnerWage = 20m, InterestPercent = 5m, BuyInPercent = 80m }).AsOf("2025-12-31")
-            .Bed("One").Bed("Two").Bed("Three")
-            .Channel("stall", ChannelKind.Market, fee: 10m).Channel("boxes", ChannelKind.Share, valuesFrom: "stall").Channel("heap", ChannelKind.Waste).Channel("table", ChannelKind.Household)
-            .Income("2025-03-01", "boxes", 200m)
-            .Crop("Beets").Planting("B", "Beets", "One", 100m, "2025-05-01", "2025-09-01").Pick("2025-07-01", "B", 30m).Price("Beets", 3m)
+        FarmBuilder farm = new FarmBuilder(
+            new FarmSettings
+            {
+                OwnerWage = 20m,
+                InterestPercent = 5m,
+                BuyInPercent = 80m,
+            }
+        ).AsOf("2025-12-31").Bed("One").Bed("Two").Bed("Three").Channel("stall", ChannelKind.Market, fee: 10m)
+            .Channel("boxes", ChannelKind.Share, valuesFrom: "stall").Channel("heap", ChannelKind.Waste)
+            .Channel("table", ChannelKind.Household).Income("2025-03-01", "boxes", 200m).Crop("Beets")
+            .Planting("B", "Beets", "One", 100m, "2025-05-01", "2025-09-01").Pick("2025-07-01", "B", 30m).Price("Beets", 3m)
             .Crop("Kale").Planting("K", "Kale", "Two", 100m, "2025-05-01", "2025-09-01").Pick("2025-07-01", "K", 200m).Price("Kale", 2m)
-            .Crop("Leeks", storageDays: leeksKeep).Planting("L", "Leeks", "Three", 100m, "2025-05-01", "2025-09-01").Pick("2025-07-01", "L", 100m).Price("Leeks", 1m)
-            .Sell("2025-07-02", "Beets", "boxes", 20m).Sell("2025-07-02", "Kale", "boxes", 30m)
-            .Sell("2025-07-09", "Beets", "boxes", 10m).Sell("2025-07-09", "Kale", "boxes", 50m).Sell("2025-07-09", "Leeks", "boxes", 5m)
-            .Sell("2025-07-10", "Kale", "heap", 2m).Sell("2025-07-10", "Kale", "table", 4m);
-        return stall ? farm.Sell("2025-07-11", "Kale", "stall", 60m, price: 1.5m).Sell("2025-07-11", "Leeks", "stall", 20m, price: 1m) : farm;
+            .Crop("Leeks", storageDays: leeksKeep).Planting("L", "Leeks", "Three", 100m, "2025-05-01", "2025-09-01")
+            .Pick("2025-07-01", "L", 100m).Price("Leeks", 1m).Sell("2025-07-02", "Beets", "boxes", 20m)
+            .Sell("2025-07-02", "Kale", "boxes", 30m).Sell("2025-07-09", "Beets", "boxes", 10m).Sell("2025-07-09", "Kale", "boxes", 50m)
+            .Sell("2025-07-09", "Leeks", "boxes", 5m).Sell("2025-07-10", "Kale", "heap", 2m).Sell("2025-07-10", "Kale", "table", 4m);
+        return stall
+            ? farm.Sell("2025-07-11", "Kale", "stall", 60m, price: 1.5m).Sell("2025-07-11", "Leeks", "stall", 20m, price: 1m)
+            : farm;
     }
 }

@@ -30,7 +30,10 @@ public class DemandByHandTests
         Assert.Equal(new MoreSold(30m, more.Amount - 100m, more.Fees - 10m, 30m, -30m), more - atList);
     }
 
-    /// <summary>Up to 2.5 times the most, 375 lb, and no further: 325 more are 275 sold and 50 left. An elasticity of 1 or less takes none beyond the most.</summary>
+    /// <summary>
+    /// Up to 2.5 times the most, 375 lb, and no further: 325 more are 275 sold and 50 left. An elasticity of 1 or less takes none beyond
+    /// the most.
+    /// </summary>
     [Fact]
     public void More_BeyondTwoAndAHalfTimesTheMost_IsNotSold()
     {
@@ -40,7 +43,9 @@ public class DemandByHandTests
         Assert.Equal((50m, 30m), (Demand(Farm(), 1m).Of(0.8m).Quantity, Demand(Farm(), -1m).Of(0.8m).NotSold));
     }
 
-    /// <summary>A twentieth thrown out in the week of 2024 tells that it wasn't all wanted: 100 is the most then; a little less doesn't.</summary>
+    /// <summary>
+    /// A twentieth thrown out in the week of 2024 tells that it wasn't all wanted: 100 is the most then; a little less doesn't.
+    /// </summary>
     [Theory]
     [InlineData(7.89, 50)]
     [InlineData(7.90, 0)]
@@ -50,7 +55,10 @@ public class DemandByHandTests
         Assert.Equal(atList, Demand(farm).Of(0.8m, todaysPriceOnly: true).Quantity);
     }
 
-    /// <summary>Sold at 98.5% of list it counts as list price, at less it doesn't; two weeks off counts, three don't (of a leap year's day 162 to 196 that of July 1, day 182, is two at most).</summary>
+    /// <summary>
+    /// Sold at 98.5% of list it counts as list price, at less it doesn't; two weeks off counts, three don't (of a leap year's day 162 to
+    /// 196 that of July 1, day 182, is two at most).
+    /// </summary>
     [Theory]
     [InlineData("2024-07-01", 1.97, 50)]
     [InlineData("2024-07-01", 1.96, 0)]
@@ -68,8 +76,17 @@ public class DemandByHandTests
         return new ChannelDemand(season, kale, SeasonCosts.Of(season).Avoidable.SalesOf(kale), elasticity);
     }
 
-    private static FarmBuilder Farm(string day = "2024-07-01", decimal price = 2m) => new FarmBuilder(new FarmSettings { OwnerWage = 20m, InterestPercent = 5m }).AsOf("2025-12-31")
-        .Bed("One").Channel("stall", ChannelKind.Market, fee: 10m).Crop("Kale").Price("Kale", 2m, "stall")
-        .Planting("K24", "Kale", "One", 100m, "2024-05-01", "2024-09-01").Pick("2024-06-03", "K24", 160m).Sell(day, "Kale", "stall", 150m, price: price)
-        .Planting("K25", "Kale", "One", 100m, "2025-05-01", "2025-09-01").Pick("2025-07-01", "K25", 100m).Sell("2025-07-01", "Kale", "stall", 100m, price: 2m);
+    private static FarmBuilder Farm(string day = "2024-07-01", decimal price = 2m) =>
+        new FarmBuilder(new FarmSettings { OwnerWage = 20m, InterestPercent = 5m })
+            .AsOf("2025-12-31")
+            .Bed("One")
+            .Channel("stall", ChannelKind.Market, fee: 10m)
+            .Crop("Kale")
+            .Price("Kale", 2m, "stall")
+            .Planting("K24", "Kale", "One", 100m, "2024-05-01", "2024-09-01")
+            .Pick("2024-06-03", "K24", 160m)
+            .Sell(day, "Kale", "stall", 150m, price: price)
+            .Planting("K25", "Kale", "One", 100m, "2025-05-01", "2025-09-01")
+            .Pick("2025-07-01", "K25", 100m)
+            .Sell("2025-07-01", "Kale", "stall", 100m, price: 2m);
 }

@@ -1,4 +1,3 @@
-using FarmEconomics.Decisions;
 using FarmEconomics.Planning;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Storage;
@@ -41,9 +40,22 @@ public class PlanRowsByHandTests
     {
         FarmRecords records = new FarmBuilder().Bed("A", 40m).Bed("B", 100m).Bed("C", 50m, width: 60m).Link();
         PlanModel model = SmallFarm.Of() with { Sowings = [Sowing(10, 5), Sowing(12, 5), Sowing(12, 3), Sowing(15, 2), Sowing(13, 2)] };
-        PlanDraft draft = DraftMaker.Of(records, model, [30.0, 100.0, 100.0, 120.0, 60.0], PlanQuantities.OfSales(new Dictionary<(int, int), double> { [(0, 20)] = 102.5 }, []));
+        PlanDraft draft = DraftMaker.Of(
+            records,
+            model,
+            [30.0, 100.0, 100.0, 120.0, 60.0],
+            PlanQuantities.OfSales(new Dictionary<(int, int), double> { [(0, 20)] = 102.5 }, [])
+        );
         Assert.Equal(
-            [("A 2026-1", "A", 30m, 10), ("A 2026-2", "B", 100m, 12), ("A 2026-3", "C", 50m, 12), ("A 2026-4", "A", 10m, 13), ("A 2026-4", "A", 50m, 13), ("A 2026-5", "C", 50m, 15), ("A 2026-5", "A", 20m, 15)],
+            [
+                ("A 2026-1", "A", 30m, 10),
+                ("A 2026-2", "B", 100m, 12),
+                ("A 2026-3", "C", 50m, 12),
+                ("A 2026-4", "A", 10m, 13),
+                ("A 2026-4", "A", 50m, 13),
+                ("A 2026-5", "C", 50m, 15),
+                ("A 2026-5", "A", 20m, 15),
+            ],
             draft.Plantings.Select(one => (one.Planting, one.Bed, one.BedFeet, (one.In.DayNumber - new DateOnly(2026, 1, 1).DayNumber) / 7))
         );
 
@@ -57,37 +69,86 @@ public class PlanRowsByHandTests
     [Fact]
     public void Draft_Names_PassOverThoseOnRecord()
     {
-        FarmRecords records = new FarmBuilder().Crop("A").Bed("A", 40m).Planting("A 2026-1", "A", "A", 1m, "2025-05-01", "2025-06-01").Link();
+        FarmRecords records = new FarmBuilder()
+            .Crop("A")
+            .Bed("A", 40m)
+            .Planting("A 2026-1", "A", "A", 1m, "2025-05-01", "2025-06-01")
+            .Link();
         PlanModel model = SmallFarm.Of() with { Sowings = [Sowing(10, 5), Sowing(20, 5)] };
-        Assert.Equal(["A 2026-2"], DraftMaker.Of(records, model, [0.25, 1.0], PlanQuantities.OfSales(new Dictionary<(int, int), double>(), [])).Plantings.Select(one => one.Planting));
+        Assert.Equal(
+            ["A 2026-2"],
+            DraftMaker
+                .Of(records, model, [0.25, 1.0], PlanQuantities.OfSales(new Dictionary<(int, int), double>(), []))
+                .Plantings.Select(one => one.Planting)
+        );
     }
 
-    /// <summary>Rows of the year, and those of the year after that come in during it; a case of 12 lb at 30 is 24 lb at 2.50 in two.</summary>
+    /// <summary>
+    /// Rows of the year, and those of the year after that come in during it; a case of 12 lb at 30 is 24 lb at 2.50 in two.
+    /// </summary>
     [Fact]
     public void OnFile_TakesTheYearsRowsAndWhatComesInForTheNext()
     {
-        FarmBuilder farm = new FarmBuilder().Crop("Carrots").Unit("Carrots", "case", 12m).Crop("Garlic").Bed("A").Channel("Market", ChannelKind.Market);
+        FarmBuilder farm = new FarmBuilder()
+            .Crop("Carrots")
+            .Unit("Carrots", "case", 12m)
+            .Crop("Garlic")
+            .Bed("A")
+            .Channel("Market", ChannelKind.Market);
         Row(farm, 2026, "Carrots", "2026-05-01", "2026-07-31");
         Row(farm, 2027, "Garlic", "2026-10-15", "2027-07-20");
         Row(farm, 2027, "Carrots", "2027-05-01", "2027-07-31");
-        farm.Add<PlanSaleRow>(new RowValues { ["crop_year"] = 2026, ["crop"] = "carrots", ["channel"] = "market", ["quantity"] = 2m, ["unit"] = "case", ["price"] = 30m, ["from"] = new DateOnly(2026, 7, 10), ["weeks"] = 3m });
-        farm.Add<PlanSaleRow>(new RowValues { ["crop_year"] = 2027, ["crop"] = "Carrots", ["channel"] = "Market", ["quantity"] = 2m, ["price"] = 3m, ["from"] = new DateOnly(2027, 7, 10) });
+        farm.Add<PlanSaleRow>(
+            new RowValues
+            {
+                ["crop_year"] = 2026,
+                ["crop"] = "carrots",
+                ["channel"] = "market",
+                ["quantity"] = 2m,
+                ["unit"] = "case",
+                ["price"] = 30m,
+                ["from"] = new DateOnly(2026, 7, 10),
+                ["weeks"] = 3m,
+            }
+        );
+        farm.Add<PlanSaleRow>(
+            new RowValues
+            {
+                ["crop_year"] = 2027,
+                ["crop"] = "Carrots",
+                ["channel"] = "Market",
+                ["quantity"] = 2m,
+                ["price"] = 3m,
+                ["from"] = new DateOnly(2027, 7, 10),
+            }
+        );
         FarmRecords records = farm.Link();
 
         Assert.Equal([2026, 2027], PlanOnFile.Years(records));
         PlanDraft draft = PlanOnFile.Of(records, 2026)!;
         Assert.Equal([(2026, "Carrots"), (2027, "Garlic")], draft.Plantings.Select(one => (one.CropYear, one.Crop)));
-        Assert.Equal((50m, 8m, 0m, 0m), (draft.Plantings[0].Yield, draft.Plantings[0].Hours, draft.Plantings[0].Cost, draft.Plantings[0].Trays));
+        Assert.Equal(
+            (50m, 8m, 0m, 0m),
+            (draft.Plantings[0].Yield, draft.Plantings[0].Hours, draft.Plantings[0].Cost, draft.Plantings[0].Trays)
+        );
         Assert.Equal(new DraftSale(2026, "Carrots", "Market", 24m, 2.5m, new DateOnly(2026, 7, 10), 3), Assert.Single(draft.Sales));
         Assert.Equal(1, Assert.Single(PlanOnFile.Of(records, 2027)!.Sales).Weeks);
         Assert.Null(PlanOnFile.Of(records, 2025));
     }
 
-    /// <summary>1000 at the beginning; members' 300 in February, rent 500 in March, phone 120 and tax 70 in April, draws 33 in May, 45 in November; 2000 may be owed to June.</summary>
+    /// <summary>
+    /// 1000 at the beginning; members' 300 in February, rent 500 in March, phone 120 and tax 70 in April, draws 33 in May, 45 in November;
+    /// 2000 may be owed to June.
+    /// </summary>
     [Fact]
     public void Cash_OfTheYearPlanned_IsTheSeasonsThatDoesNotVary()
     {
-        PlanCash cash = PlanByHandTests.ModelOf(PlanByHandTests.Farm().Limit("Line of credit", 2000m, from: "2026-01-01", to: "2026-06-30"), new PlanSettings { OpeningCash = 1000m }).Cash!;
+        PlanCash cash = PlanByHandTests
+            .ModelOf(
+                PlanByHandTests.Farm().Limit("Line of credit", 2000m, from: "2026-01-01", to: "2026-06-30"),
+                new PlanSettings { OpeningCash = 1000m }
+            )
+            .Cash!;
         Assert.Equal(1000.0, cash.Opening);
         Assert.Equal([0.0, 300.0, -500.0, -190.0, -33.0, 0.0, 0.0, 0.0, 0.0, 0.0, 45.0, 0.0], cash.Fixed);
         Assert.Equal([2000.0, 2000.0, 2000.0, 2000.0, 2000.0, 2000.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0], cash.Line);
@@ -113,31 +174,37 @@ public class PlanRowsByHandTests
         farm.Set(farm.Tables.Crops[0], CropRow.FamilyColumn, "Umbels");
         PlanModel model = PlanByHandTests.ModelOf(farm);
         Assert.Equal(families, model.Rotation.Count);
-        Assert.All(model.Rotation, one => Assert.Equal(("Umbels", 0, 100.0, "B"), (one.Family, one.Cover, one.Feet, Assert.Single(one.Beds))));
+        Assert.All(model.Rotation, one =>
+            Assert.Equal(("Umbels", 0, 100.0, "B"), (one.Family, one.Cover, one.Feet, Assert.Single(one.Beds)))
+        );
         Assert.All(model.Rotation, one => Assert.True(one.Holds(model, model.Sowings[0])));
         string[] notes = [.. model.NotChecked.Where(note => note.StartsWith("rotation", StringComparison.OrdinalIgnoreCase))];
         Assert.True(told is null ? notes.Length == 0 : notes.Contains(told), string.Join("; ", notes));
     }
 
-    private static PlanSowing Sowing(int week, int weeks) => new(0, 0, week, weeks)
-    {
-        Yield = [.. SmallFarm.Weekly(0.0).Select((_, at) => at == 20 ? 1.0 : 0.0)],
-        Hours = [.. SmallFarm.Weekly(0.0).Select((_, at) => at == week ? 0.5 : 0.0)],
-        Trays = [.. SmallFarm.Weekly(0.0).Select((_, at) => at < week && at >= week - 3 ? 0.1 : 0.0)],
-        Cost = 2.0,
-        NurseryWeeks = 3,
-    };
+    private static PlanSowing Sowing(int week, int weeks) =>
+        new(0, 0, week, weeks)
+        {
+            Yield = [.. SmallFarm.Weekly(0.0).Select((_, at) => at == 20 ? 1.0 : 0.0)],
+            Hours = [.. SmallFarm.Weekly(0.0).Select((_, at) => at == week ? 0.5 : 0.0)],
+            Trays = [.. SmallFarm.Weekly(0.0).Select((_, at) => at < week && at >= week - 3 ? 0.1 : 0.0)],
+            Cost = 2.0,
+            NurseryWeeks = 3,
+        };
 
-    private static void Row(FarmBuilder farm, int year, string crop, string inBed, string outOfBed) => farm.Add<PlanRow>(new RowValues
-    {
-        ["crop_year"] = year,
-        ["planting"] = $"{crop} {year}",
-        ["crop"] = crop,
-        ["bed"] = "A",
-        ["bed_feet"] = 20m,
-        ["in_bed"] = FarmBuilder.Day(inBed),
-        ["out_of_bed"] = FarmBuilder.Day(outOfBed),
-        ["yield"] = 50m,
-        ["hours"] = 8m,
-    });
+    private static void Row(FarmBuilder farm, int year, string crop, string inBed, string outOfBed) =>
+        farm.Add<PlanRow>(
+            new RowValues
+            {
+                ["crop_year"] = year,
+                ["planting"] = $"{crop} {year}",
+                ["crop"] = crop,
+                ["bed"] = "A",
+                ["bed_feet"] = 20m,
+                ["in_bed"] = FarmBuilder.Day(inBed),
+                ["out_of_bed"] = FarmBuilder.Day(outOfBed),
+                ["yield"] = 50m,
+                ["hours"] = 8m,
+            }
+        );
 }

@@ -13,9 +13,9 @@ namespace FarmEconomics.Tests.Planning;
 public class VariancesByHandTests
 {
     /// <summary>
-    /// No hours of 2024: an hour is planned at what one cost in 2025, 22 own hours at 15 and a guest's 8, 330 / 30 = 11. Planned 450 - 220 -
-    /// 40 = 190; came 360 - 225 - 30 = 105. A fifth less yield: 360 - 16 x 11 - 40 = 144, -46. An hour less: +11. 15 hours at 4 more: -60. Seed
-    /// +10.
+    /// No hours of 2024: an hour is planned at what one cost in 2025, 22 own hours at 15 and a guest's 8, 330 / 30 = 11. Planned 450 - 220
+    /// - 40 = 190; came 360 - 225 - 30 = 105. A fifth less yield: 360 - 16 x 11 - 40 = 144, -46. An hour less: +11. 15 hours at 4 more:
+    /// -60. Seed +10.
     /// </summary>
     [Fact]
     public void Parts_OfAWholeSeason_AreThoseWorkedOnPaper()
@@ -27,24 +27,34 @@ public class VariancesByHandTests
             [(VarianceKind.Yield, -46m), (VarianceKind.Hours, 11m), (VarianceKind.Wage, -60m), (VarianceKind.Spending, 10m)],
             carrots.Parts.Where(part => part.Value.Amount != 0m).Select(part => (part.Key, part.Value.Amount))
         );
-        Assert.Equal((190m, 105m, 190m, 105m), (variances.Planned.Amount, variances.Actual.Amount, variances.YearPlanned.Amount, variances.Outlook.Amount));
+        Assert.Equal(
+            (190m, 105m, 190m, 105m),
+            (variances.Planned.Amount, variances.Actual.Amount, variances.YearPlanned.Amount, variances.Outlook.Amount)
+        );
         Assert.Equal((false, new DateOnly(2025, 12, 31)), (variances.IsPartOfYear, variances.UpTo));
         Assert.Equal(-46m, variances.Of(VarianceKind.Yield).Amount);
     }
 
     /// <summary>
-    /// Closed on July 15: 75 of 91 days grown, 5 of 14 days sold. An hour at 18 x 15 / 26. Planned up to then 450 x 5/14 - 20 x 75/91 x 10.3846
-    /// - 40 = -50.46; in the year 450 - 20 x 10.3846 - 40 = 202.31. Came: 100 lb sold, 180 - 225 - 30 = -75. Outlook: -75 + 202.31 + 50.46.
+    /// Closed on July 15: 75 of 91 days grown, 5 of 14 days sold. An hour at 18 x 15 / 26. Planned up to then 450 x 5/14 - 20 x 75/91 x
+    /// 10.3846 - 40 = -50.46; in the year 450 - 20 x 10.3846 - 40 = 202.31. Came: 100 lb sold, 180 - 225 - 30 = -75. Outlook: -75 + 202.31
+    /// + 50.46.
     /// </summary>
     [Fact]
     public void Parts_DuringTheSeason_AreOfThePlanUpToThen()
     {
         PlanVariances variances = PlanVariances.Of(Farm().AsOf("2025-07-15").Season(2025))!;
         Assert.Equal((true, new DateOnly(2025, 7, 15)), (variances.IsPartOfYear, variances.UpTo));
-        Assert.Equal((-50.46m, -75m, 202.31m, 177.77m), (variances.Planned.Amount, variances.Actual.Amount, variances.YearPlanned.Amount, variances.Outlook.Amount));
+        Assert.Equal(
+            (-50.46m, -75m, 202.31m, 177.77m),
+            (variances.Planned.Amount, variances.Actual.Amount, variances.YearPlanned.Amount, variances.Outlook.Amount)
+        );
     }
 
-    /// <summary>10 of the 110 lb of 2024 were culled: that part is planned on top, 250 x (1/11) / (10/11) = 25 lb. None came: culls gain what they would have lost.</summary>
+    /// <summary>
+    /// 10 of the 110 lb of 2024 were culled: that part is planned on top, 250 x (1/11) / (10/11) = 25 lb. None came: culls gain what they
+    /// would have lost.
+    /// </summary>
     [Fact]
     public void Culls_OfTheSeasonBefore_AreExpectedOnTopOfTheYield()
     {
@@ -62,27 +72,32 @@ public class VariancesByHandTests
             farm.Set(farm.Tables.Harvests[0], HarvestRow.CulledColumn, culled);
         }
 
-        return farm.Add<PlanRow>(new RowValues
-        {
-            ["crop_year"] = 2025,
-            ["planting"] = "Carrots 2025-1",
-            ["crop"] = "Carrots",
-            ["bed"] = "A",
-            ["bed_feet"] = 100m,
-            ["in_bed"] = new DateOnly(2025, 5, 1),
-            ["out_of_bed"] = new DateOnly(2025, 7, 31),
-            ["yield"] = 250m,
-            ["hours"] = 20m,
-            ["cost"] = 40m,
-        }).Add<PlanSaleRow>(new RowValues
-        {
-            ["crop_year"] = 2025,
-            ["crop"] = "Carrots",
-            ["channel"] = "Market",
-            ["quantity"] = 250m,
-            ["price"] = 2m,
-            ["from"] = new DateOnly(2025, 7, 10),
-            ["weeks"] = 2m,
-        });
+        return farm.Add<PlanRow>(
+                new RowValues
+                {
+                    ["crop_year"] = 2025,
+                    ["planting"] = "Carrots 2025-1",
+                    ["crop"] = "Carrots",
+                    ["bed"] = "A",
+                    ["bed_feet"] = 100m,
+                    ["in_bed"] = new DateOnly(2025, 5, 1),
+                    ["out_of_bed"] = new DateOnly(2025, 7, 31),
+                    ["yield"] = 250m,
+                    ["hours"] = 20m,
+                    ["cost"] = 40m,
+                }
+            )
+            .Add<PlanSaleRow>(
+                new RowValues
+                {
+                    ["crop_year"] = 2025,
+                    ["crop"] = "Carrots",
+                    ["channel"] = "Market",
+                    ["quantity"] = 250m,
+                    ["price"] = 2m,
+                    ["from"] = new DateOnly(2025, 7, 10),
+                    ["weeks"] = 2m,
+                }
+            );
     }
 }

@@ -42,7 +42,9 @@ public class LossByStageByHandTests
         Assert.Equal(0.0, Of(Crop with { ByStage = new StageResponse(0.5, null, null, null) }, 30.0, first: 0.0).Of([0, 5, 0, 0, 0]));
     }
 
-    /// <summary>6 mm on day 4 take 0.55; 2 mm on day 1 take 0.125 of the 0.45 left; 12 mm on day 5 take the 0.45 that mid-season has left, of 0.875.</summary>
+    /// <summary>
+    /// 6 mm on day 4 take 0.55; 2 mm on day 1 take 0.125 of the 0.45 left; 12 mm on day 5 take the 0.45 that mid-season has left, of 0.875.
+    /// </summary>
     [Fact]
     public void Lost_DayByDay_IsTheDaysOwnOfWhatTheOthersLeft()
     {
@@ -58,7 +60,10 @@ public class LossByStageByHandTests
     public void Stages_OneKyIsEnoughToCount()
     {
         Assert.False(default(StageResponse).IsSet);
-        foreach (StageResponse one in (StageResponse[])[new(1, null, null, null), new(null, 1, null, null), new(null, null, 1, null), new(null, null, null, 1)])
+        foreach (
+            StageResponse one in (StageResponse[])
+                [new(1, null, null, null), new(null, 1, null, null), new(null, null, 1, null), new(null, null, null, 1)]
+        )
         {
             Assert.True(one.IsSet);
             Assert.False(one.IsWhole);
@@ -67,7 +72,9 @@ public class LossByStageByHandTests
         Assert.True(new StageResponse(1, 1, 1, 1).IsWhole);
     }
 
-    /// <summary>One column of the crops table is enough for the coefficients to be the grower's; the other two stay those of small vegetables.</summary>
+    /// <summary>
+    /// One column of the crops table is enough for the coefficients to be the grower's; the other two stay those of small vegetables.
+    /// </summary>
     [Theory]
     [InlineData(0, 0.5, 1.05, 0.95)]
     [InlineData(1, 0.7, 0.5, 0.95)]

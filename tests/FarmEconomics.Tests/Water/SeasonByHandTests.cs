@@ -28,7 +28,9 @@ public class SeasonByHandTests
     private static WaterSeason Season(Func<DateOnly, WaterLimit> limit, FarmBuilder? farm = null) =>
         WaterSeason.Of(DryFarm.Farm(farm ?? TriageByHandTests.Builder(1)), 2025, limit, Worth);
 
-    /// <summary>Taken up and missed day by day with so much put on each day, and money lost of 1000, each mm missed 1 / (174 x 6.35) of it.</summary>
+    /// <summary>
+    /// Taken up and missed day by day with so much put on each day, and money lost of 1000, each mm missed 1 / (174 x 6.35) of it.
+    /// </summary>
     private static (double Used, double Missed, double Lost)[] Days(Func<int, double> put, int days = 22)
     {
         double dry = 0.0;
@@ -52,10 +54,14 @@ public class SeasonByHandTests
         Assert.Equal(22 * Need * PerMm, season.Needed, 6);
         Assert.Equal(22 * Need * PerMm, Assert.Single(season.Crops).Needed, 6);
         Assert.Equal((null, null, null), (season.LostAtLimit, season.LostAsWatered, season.WorstDay));
-        Assert.Equal((null, 0.0, null), (season.PutAtLimit(In), season.PutAtLimit(season.Farm.Sowings[0], In), season.SprinklerHoursAtLimit(In)));
+        Assert.Equal(
+            (null, 0.0, null),
+            (season.PutAtLimit(In), season.PutAtLimit(season.Farm.Sowings[0], In), season.SprinklerHoursAtLimit(In))
+        );
         Assert.Null(season.LostWith(100));
         Assert.Equal((0, null), (season.DaysShort, season.Crops[0].LostAtLimit));
-        Assert.Equal([new DateOnly(2025, 7, 7), new DateOnly(2025, 7, 14)], season.Weeks.Take(2).Select(week => week.Monday)); // none stands before
+        // none stands before
+        Assert.Equal([new DateOnly(2025, 7, 7), new DateOnly(2025, 7, 14)], season.Weeks.Take(2).Select(week => week.Monday));
         Assert.Equal(13, season.Weeks.Count);
         Assert.Equal(4 * Need * PerMm, season.Weeks[0].Needed, 6);
         Assert.Equal((null, null), (season.Weeks[0].Limit, season.Weeks[0].Put));
@@ -94,12 +100,22 @@ public class SeasonByHandTests
         Assert.Null(season.Weeks[0].Limit); // no liters are limited
     }
 
-    /// <summary>200 gallons on July 12 and nothing after: 16.3 mm into a soil that is 12.7 dry that morning; the rest of the season as it dries.</summary>
+    /// <summary>
+    /// 200 gallons on July 12 and nothing after: 16.3 mm into a soil that is 12.7 dry that morning; the rest of the season as it dries.
+    /// </summary>
     [Fact]
     public void AsWatered_FollowsTheLogDayByDay()
     {
         FarmBuilder farm = TriageByHandTests.Builder(1);
-        farm.Tables.Add<WateringRow>(new RowValues { ["date"] = new DateOnly(2025, 7, 12), ["block"] = "Block 0", ["gallons"] = 200m, Source = new SourceLine("watering.csv", 2) });
+        farm.Tables.Add<WateringRow>(
+            new RowValues
+            {
+                ["date"] = new DateOnly(2025, 7, 12),
+                ["block"] = "Block 0",
+                ["gallons"] = 200m,
+                Source = new SourceLine("watering.csv", 2),
+            }
+        );
         WaterSeason season = Season(_ => default, farm);
         double put = 200 * Gallon / PerMm;
         (double Used, double Missed, double Lost)[] days = Days(day => day == 2 ? put : 0.0);

@@ -22,7 +22,9 @@ public class TriageByHandTests
 
     private static readonly DateOnly Morning = new(2025, 7, 10);
 
-    /// <summary>The part of the yield lost in the days of watering and the six after, of 174 x 6.35 mm in all (Eq. 84 to 86 of FAO-56).</summary>
+    /// <summary>
+    /// The part of the yield lost in the days of watering and the six after, of 174 x 6.35 mm in all (Eq. 84 to 86 of FAO-56).
+    /// </summary>
     private static double Lost(double mm, int days = 1)
     {
         (double dry, double missed) = (0.0, 0.0);
@@ -63,7 +65,9 @@ public class TriageByHandTests
     public void Wanted_IsWhatFillsTheSoilAndTheDaysOfWatering(int days) =>
         Assert.All(List(Farm(2), 100, days).Lines, line => Assert.Equal(days * Need * PerMm, line.Wanted, 6));
 
-    /// <summary>What a block gets and loses, by the working above; the dearest is filled first, and the same depth everywhere loses more.</summary>
+    /// <summary>
+    /// What a block gets and loses, by the working above; the dearest is filled first, and the same depth everywhere loses more.
+    /// </summary>
     [Theory]
     [InlineData(200.0, 1)]
     [InlineData(400.0, 1)]
@@ -71,7 +75,9 @@ public class TriageByHandTests
     public void Parts_LoseByWhatTheyGet(double liters, int days)
     {
         WaterTriage list = List(Farm(3), liters, days);
-        Assert.All(list.Lines, line => Assert.Equal(Lost(line.Amount / PerMm, days) * 1000 * (1 + (line.Block.Index * 3 % 7)), line.Lost, 6));
+        Assert.All(list.Lines, line =>
+            Assert.Equal(Lost(line.Amount / PerMm, days) * 1000 * (1 + (line.Block.Index * 3 % 7)), line.Lost, 6)
+        );
         Assert.All(list.Lines, line => Assert.Equal(line.Unwatered - line.Lost, line.Saved, 9));
         Assert.Equal([2, 1, 0], list.Lines.Select(line => line.Block.Index)); // worth 7000, 4000, 1000
         Assert.Equal(Math.Min(liters, days * Need * PerMm), list.Lines[0].Amount, 3);
@@ -96,13 +102,16 @@ public class TriageByHandTests
     [InlineData(2.4, 2, true)]
     public void Sets_AreLaidOutAsLosesLeast(double there, int days, bool hours)
     {
-        double[] sets = [30, 50, 40], worth = [1000, 4000, 7000];
+        double[] sets = [30, 50, 40],
+            worth = [1000, 4000, 7000];
         double[] sizes = [.. sets.Select(set => hours ? set / 60 : set * Gallon)];
         double amount = hours ? there : there * Gallon;
         int most = days + 1;
         (double Lost, int[] Counts)[] ways =
         [
-            .. Enumerable.Range(0, most * most * most).Select(way => new[] { way % most, way / most % most, way / most / most })
+            .. Enumerable
+                .Range(0, most * most * most)
+                .Select(way => new[] { way % most, way / most % most, way / most / most })
                 .Where(counts => counts.Zip(sizes, (count, size) => count * size).Sum() <= amount)
                 .Select(counts => (counts.Select((count, i) => worth[i] * Lost(count * sets[i] * Gallon / PerMm, days)).Sum(), counts)),
         ];
@@ -115,7 +124,10 @@ public class TriageByHandTests
         Assert.True(list.Gap >= -1e-9);
     }
 
-    /// <summary>A set of 40 gallons on the block worth 7000 and 60 gallons in parts: the dearer of the others is filled, the rest is left to the last.</summary>
+    /// <summary>
+    /// A set of 40 gallons on the block worth 7000 and 60 gallons in parts: the dearer of the others is filled, the rest is left to the
+    /// last.
+    /// </summary>
     [Fact]
     public void Sets_BesideParts_LeaveTheRestToThese()
     {
@@ -128,8 +140,8 @@ public class TriageByHandTests
     }
 
     /// <summary>
-    /// 21 blocks with a set of 20 gallons each are more than a million ways: set after set goes where it saves most, so 110 gallons give one
-    /// to the five dearest, by their worth of 7000 (2, 9, 16) and 6000 (4, 11), the first of each worth first.
+    /// 21 blocks with a set of 20 gallons each are more than a million ways: set after set goes where it saves most, so 110 gallons give
+    /// one to the five dearest, by their worth of 7000 (2, 9, 16) and 6000 (4, 11), the first of each worth first.
     /// </summary>
     [Fact]
     public void Sets_OfManyBlocks_GoWhereTheySaveMostSetAfterSet()
@@ -147,7 +159,16 @@ public class TriageByHandTests
     public void Block_OfTwoBeds_HasTheirAreaAndItsFiguresInMetricUnits()
     {
         FarmBuilder farm = Builder(1, [25]);
-        farm.Tables.Add<BedRow>(new RowValues { ["bed"] = "Wide", ["length_ft"] = 50m, ["width_in"] = 48m, ["block"] = "block 0 ", Source = new SourceLine("beds.csv", 9) });
+        farm.Tables.Add<BedRow>(
+            new RowValues
+            {
+                ["bed"] = "Wide",
+                ["length_ft"] = 50m,
+                ["width_in"] = 48m,
+                ["block"] = "block 0 ",
+                Source = new SourceLine("beds.csv", 9),
+            }
+        );
         WaterBlock block = DryFarm.Farm(farm).Blocks[0];
         Assert.Equal((30.48 * 0.762) + (15.24 * 1.2192), block.AreaM2, 9);
         Assert.Equal(100.0, block.SoilMmPerM, 9);
@@ -181,7 +202,9 @@ public class TriageByHandTests
 
     internal static FarmBuilder Builder(int blocks, decimal?[]? sets = null)
     {
-        FarmBuilder farm = new FarmBuilder(new FarmSettings { UnpaidHours = UnpaidHours.None }).Crop("Chives", perennial: true).AsOf("2025-12-31");
+        FarmBuilder farm = new FarmBuilder(new FarmSettings { UnpaidHours = UnpaidHours.None })
+            .Crop("Chives", perennial: true)
+            .AsOf("2025-12-31");
         CropRow chives = farm.Tables.Crops[0];
         foreach (NumberColumn column in (NumberColumn[])[CropRow.KcIniColumn, CropRow.KcMidColumn, CropRow.KcEndColumn, CropRow.KyColumn])
         {
@@ -190,22 +213,39 @@ public class TriageByHandTests
 
         for (int i = 0; i < blocks; i++)
         {
-            farm.Tables.Add<BedRow>(new RowValues { ["bed"] = $"Bed {i}", ["length_ft"] = 100m, ["block"] = $"Block {i}", Source = new SourceLine("beds.csv", i + 2) });
+            farm.Tables.Add<BedRow>(
+                new RowValues
+                {
+                    ["bed"] = $"Bed {i}",
+                    ["length_ft"] = 100m,
+                    ["block"] = $"Block {i}",
+                    Source = new SourceLine("beds.csv", i + 2),
+                }
+            );
             farm.Planting($"Chives {i}", "Chives", $"Bed {i}", 100m, "2025-07-10");
-            farm.Tables.Add<BlockRow>(new RowValues
-            {
-                ["block"] = $"Block {i}",
-                ["soil_water_in_ft"] = 1.2m,
-                ["efficiency_percent"] = 50m,
-                ["sprinkler_gph"] = 60m,
-                ["set_gallons"] = sets?[i % sets.Length],
-                Source = new SourceLine("blocks.csv", i + 2),
-            });
+            farm.Tables.Add<BlockRow>(
+                new RowValues
+                {
+                    ["block"] = $"Block {i}",
+                    ["soil_water_in_ft"] = 1.2m,
+                    ["efficiency_percent"] = 50m,
+                    ["sprinkler_gph"] = 60m,
+                    ["set_gallons"] = sets?[i % sets.Length],
+                    Source = new SourceLine("blocks.csv", i + 2),
+                }
+            );
         }
 
         for (DateOnly day = new(2025, 7, 1); day < new DateOnly(2025, 10, 1); day = day.AddDays(1))
         {
-            farm.Tables.Add<WeatherRow>(new RowValues { ["date"] = day, ["et0_in"] = 0.25m, Source = new SourceLine("weather.csv", day.DayOfYear) });
+            farm.Tables.Add<WeatherRow>(
+                new RowValues
+                {
+                    ["date"] = day,
+                    ["et0_in"] = 0.25m,
+                    Source = new SourceLine("weather.csv", day.DayOfYear),
+                }
+            );
         }
 
         return farm;
