@@ -35,7 +35,8 @@ public sealed record ChannelResult(
     internal static List<ChannelResult> Of(ChargeBook book, int year, Availability known)
     {
         List<ChannelResult> results = [];
-        ILookup<Pool, Charge> byPool = book.ByYear[year].InPools.Where(charge => charge.Pool!.Channel is not null).ToLookup(charge => charge.Pool!);
+        ILookup<Pool, Charge> byPool = book
+            .ByYear[year].InPools.Where(charge => charge.Pool!.Channel is not null).ToLookup(charge => charge.Pool!);
         foreach (Channel channel in book.Trace.Records.Channels)
         {
             (Int128 value, Int128 fees, bool incomplete) = Through(book.Trace, channel, year);

@@ -69,7 +69,8 @@ internal sealed class ChargeList(LaborTable table) : IReadOnlyList<Charge>
     }
 
     /// <summary>The enterprise a charge landed on.</summary>
-    internal Enterprise? EnterpriseOf(int index) => IsOfLabor(index, out LaborCharge own) ? table.EnterpriseOf(own.Share) : this[index].Enterprise;
+    internal Enterprise? EnterpriseOf(int index) =>
+        IsOfLabor(index, out LaborCharge own) ? table.EnterpriseOf(own.Share) : this[index].Enterprise;
 
     /// <summary>The pool a charge landed in.</summary>
     internal Pool? PoolOf(int index) => IsOfLabor(index, out LaborCharge own) ? table.PoolOf(own.Share) : this[index].Pool;

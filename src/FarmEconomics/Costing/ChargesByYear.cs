@@ -62,7 +62,7 @@ internal sealed class ChargesOfYear(ChargeList charges, int[] places) : IReadOnl
     /// <inheritdoc/>
     public Charge this[int index] => charges[places[index]];
 
-    /// <summary>Those that landed on no enterprise of the crop year whose row they are of: outside, in a pool, or in another year.</summary>
+    /// <summary>Those that landed on no enterprise of their row's own crop year: outside, in a pool, or in another year.</summary>
     internal ColumnList<Charge> NotAtHome => At(Array.FindAll(places, IsNotAtHome));
 
     /// <summary>What landed on enterprises of a crop year.</summary>
