@@ -104,7 +104,8 @@ public static class RecordsFolder
             [.. problems.OrderBy(problem => problem.Source, Comparer<SourceLine>.Create(SourceLine.Compare))],
             counts,
             [.. schemas.Where(schema => !schema.Required && !schema.IsAid && !tables.Present.Contains(schema.Name))
-                .Select(schema => new MissingTable(schema.Name, schema.Without!, schema.ComesNext))]) { Inputs = inputs };
+                .Select(schema => new MissingTable(schema.Name, schema.Without!, schema.ComesNext))])
+        { Inputs = inputs };
     }
 
     // The cells of a sheet hold numbers, not text: they are written with the farm's decimal mark, which stands among them.

@@ -58,13 +58,7 @@ internal static class JupyterCommand
     }
 
     private static async Task<int> RunAsync(
-        string folder,
-        int? year,
-        string output,
-        string[]? set,
-        bool skip,
-        CancellationToken cancellation
-    )
+        string folder, int? year, string output, string[]? set, bool skip, CancellationToken cancellation)
     {
         FarmFolder farm = CommonOptions.Open(folder, set, skip, new Terminal());
         if (farm.Review is { } review && year is not null)
@@ -81,24 +75,27 @@ internal static class JupyterCommand
         {
             project = JupyterKernelSpec.FindProject();
             Directory.CreateDirectory(target);
-            await File.WriteAllTextAsync(
-                    Path.Combine(target, Mark),
-                    "Notebooks to open in Jupyter; the command jupyter brings them up to date.\n",
-                    cancellation
-                )
-                .ConfigureAwait(false);
-            written = JupyterFolder.Write(
-                target,
-                project,
-                [.. ShippedNotebooks.Find()],
-                Parameters(farm, target, year ?? 0, CommonOptions.Settings(set), skip)
-            );
+            const string Said = "Notebooks to open in Jupyter; the command jupyter brings them up to date.\n";
+            await File.WriteAllTextAsync(Path.Combine(target, Mark), Said, cancellation).ConfigureAwait(false);
+            Dictionary<string, object> parameters = Parameters(farm, target, year ?? 0, CommonOptions.Settings(set), skip);
+            written = JupyterFolder.Write(target, project, [.. ShippedNotebooks.Find()], parameters);
         }
         catch (NotebookException fault)
         {
             throw new WrongUseException($"The notebooks can't be made ready for Jupyter: {fault.Message}.");
         }
 
+        await TellAsync(farm, written, folder).ConfigureAwait(false);
+        foreach (string line in await JupyterStart.TellAsync(written, project, cancellation).ConfigureAwait(false))
+        {
+            await Console.Out.WriteLineAsync(line).ConfigureAwait(false);
+        }
+
+        return ExitCode.Done;
+    }
+
+    private static async Task TellAsync(FarmFolder farm, JupyterFolderContents written, string folder)
+    {
         TextWriter say = Console.Out;
         if (written.SetAside.Count > 0)
         {
@@ -110,12 +107,5 @@ internal static class JupyterCommand
         {
             await say.WriteLineAsync($"The records hold {farm.Notation.Count(farm.ErrorCount, "error")}: 01-records-check lists them, the other notebooks stop at them.").ConfigureAwait(false);
         }
-
-        foreach (string line in await JupyterStart.TellAsync(written, project, cancellation).ConfigureAwait(false))
-        {
-            await say.WriteLineAsync(line).ConfigureAwait(false);
-        }
-
-        return ExitCode.Done;
     }
 }

@@ -57,12 +57,7 @@ internal static class ReviewAllCommand
     }
 
     private static async Task<int> RunAsync(
-        string folder,
-        string output,
-        int parallel,
-        FarmRunOptions options,
-        CancellationToken cancellation
-    )
+        string folder, string output, int parallel, FarmRunOptions options, CancellationToken cancellation)
     {
         IReadOnlyList<FarmPlace> places = FarmPlace.In(folder);
         string full = Place(output, folder, places);
@@ -80,13 +75,8 @@ internal static class ReviewAllCommand
             Tell(terminal, outcomes.Count, places.Count);
         }).ConfigureAwait(false);
         terminal.Clear();
-
-        using (
-            OutputFolder summary = OutputFolder.Start(
-                new OutputPlace(Path.Combine(full, "summary"), OutputPlace.Summary) { IsOneOfMany = true },
-                folder
-            )
-        )
+        OutputPlace summed = new(Path.Combine(full, "summary"), OutputPlace.Summary) { IsOneOfMany = true };
+        using (OutputFolder summary = OutputFolder.Start(summed, folder))
         {
             await SummaryTables
                 .WriteAsync(summary.Path, places.Select(place => (place.Name, Record(place, outcomes[place.Name], farms))))
@@ -94,6 +84,13 @@ internal static class ReviewAllCommand
             summary.SwapIn();
         }
 
+        await TellFaultsAsync(places, outcomes).ConfigureAwait(false);
+        await TellGoneAsync(farms, outcomes, folder, output).ConfigureAwait(false);
+        return await TellCountsAsync(places.Count, outcomes, output).ConfigureAwait(false);
+    }
+
+    private static async Task TellFaultsAsync(IReadOnlyList<FarmPlace> places, ConcurrentDictionary<string, FarmOutcome> outcomes)
+    {
         foreach (FarmPlace place in places)
         {
             if (outcomes[place.Name] is { Reason: { } reason, Status: var status })
@@ -101,7 +98,12 @@ internal static class ReviewAllCommand
                 await Console.Error.WriteLineAsync($"{place.Name} ({status}): {reason}").ConfigureAwait(false);
             }
         }
+    }
 
+    /// <summary>Names the farms whose results stand there from an earlier run and whose records do not.</summary>
+    private static async Task TellGoneAsync(
+        string farms, ConcurrentDictionary<string, FarmOutcome> outcomes, string folder, string output)
+    {
         string[] gone =
         [
             .. Directory
@@ -114,13 +116,16 @@ internal static class ReviewAllCommand
         {
             await Console.Error.WriteLineAsync($"Results of {Notation.Default.Count(gone.Length, "farm")} that {folder} doesn't hold any more are left in {Path.Combine(output, "farms")}, and not in the summary: {string.Join(", ", gone.Take(10))}{(gone.Length > 10 ? ", ..." : "")}").ConfigureAwait(false);
         }
+    }
 
+    private static async Task<int> TellCountsAsync(int farms, ConcurrentDictionary<string, FarmOutcome> outcomes, string output)
+    {
         int Count(string status) => outcomes.Values.Count(outcome => outcome.Status == status);
         int bad = Count(FarmRun.Failed) + Count(FarmRun.NotProven);
         await Console
             .Out.WriteLineAsync(
                 Notation.Default.Text(
-                    $"{Notation.Default.Count(places.Count, "farm")}: {Count(FarmRun.Done):N0} done ({outcomes.Values.Count(outcome => outcome.WasThere && outcome.Status == FarmRun.Done):N0} of them before, of the same records), "
+                    $"{Notation.Default.Count(farms, "farm")}: {Count(FarmRun.Done):N0} done ({outcomes.Values.Count(outcome => outcome.WasThere && outcome.Status == FarmRun.Done):N0} of them before, of the same records), "
                         + $"{Count(FarmRun.Failed):N0} failed, {Count(FarmRun.NotProven):N0} not proven, {Count(FarmRun.Empty):N0} empty."
                 )
             )

@@ -64,22 +64,8 @@ internal static class FarmRun
         {
             if (place.Fault is { } fault)
             {
-                return FarmOutcome.Of(
-                    Save(
-                        FarmRecord.Of(
-                            "",
-                            new FarmResult(
-                                place.IsEmpty ? Empty : Failed,
-                                PathWords.Hidden(fault, Path.GetFullPath(place.Records)),
-                                null,
-                                null
-                            )
-                        ),
-                        place,
-                        output,
-                        null
-                    )
-                );
+                FarmRecord none = Without("", place.IsEmpty ? Empty : Failed, PathWords.Hidden(fault, Path.GetFullPath(place.Records)));
+                return FarmOutcome.Of(Save(none, place, output, null));
             }
 
             key = options.Key(place.Records);
@@ -96,14 +82,7 @@ internal static class FarmRun
         {
             // Records that can't be made into a result won't be the next time either; a full disk may be.
             string lasting = fault is RecordsException or WrongUseException ? key : "";
-            return TrySave(
-                FarmRecord.Of(
-                    lasting,
-                    new FarmResult(Failed, PathWords.Hidden(Reason(fault), Path.GetFullPath(place.Records)), null, null)
-                ),
-                place,
-                output
-            );
+            return TrySave(Without(lasting, Failed, PathWords.Hidden(Reason(fault), Path.GetFullPath(place.Records))), place, output);
         }
     }
 
@@ -130,44 +109,35 @@ internal static class FarmRun
         return record;
     }
 
+    /// <summary>The record of a farm without results, with the reason.</summary>
+    private static FarmRecord Without(string key, string status, string reason, FarmFolder? farm = null) =>
+        FarmRecord.Of(key, new FarmResult(status, reason, farm, null));
+
     private static async Task<FarmRecord> ReviewAsync(
-        string key,
-        FarmPlace place,
-        FarmRunOptions options,
-        string output,
-        CancellationToken cancellation
-    )
+        string key, FarmPlace place, FarmRunOptions options, string output, CancellationToken cancellation)
     {
         FarmFolder farm = FarmFolder.Open(place.Records, options.Settings, options.SkipBadRows);
         if (farm.Review is not { } review)
         {
             Problem first = farm.Problems.First(problem => problem.Severity == Severity.Error);
             string more = farm.ErrorCount > 1 ? farm.Notation.Text($" (and {farm.ErrorCount - 1:N0} more)") : "";
-            return Save(
-                FarmRecord.Of(
-                    key,
-                    new FarmResult(Failed, $"{first.Source}: {first.Code}: {first.Message}{more}".ReplaceLineEndings(" "), farm, null)
-                ),
-                place,
-                output,
-                farm
-            );
+            string why = $"{first.Source}: {first.Code}: {first.Message}{more}".ReplaceLineEndings(" ");
+            return Save(Without(key, Failed, why, farm), place, output, farm);
         }
 
         if (review.CropYears.Count == 0)
         {
-            return Save(
-                FarmRecord.Of(key, new FarmResult(Empty, "no harvests, sales, hours or expenses of any planting yet", farm, null)),
-                place,
-                output,
-                farm
-            );
+            return Save(Without(key, Empty, "no harvests, sales, hours or expenses of any planting yet", farm), place, output, farm);
         }
 
         SeasonReview season = review.Season(CommonOptions.YearOf(review, options.Year));
         using OutputFolder results = OutputFolder.Start(new OutputPlace(output, OutputPlace.Review) { IsOneOfMany = true }, place.Records);
         ReviewWriter writer = new(farm, season, options.Settings, options.SkipBadRows, new Terminal(silent: true));
-        if (options.Pages)
+        if (!options.Pages)
+        {
+            writer.WriteTables(results.Path);
+        }
+        else
         {
             writer.WritePages(results.Path, cancellation);
             IReadOnlyList<string> stopped = await writer.WriteNotebooksAsync(results.Path, cancellation).ConfigureAwait(false);
@@ -175,10 +145,6 @@ internal static class FarmRun
             {
                 throw new IOException(string.Join("; ", stopped));
             }
-        }
-        else
-        {
-            writer.WriteTables(results.Path);
         }
 
         FarmRecord record = Finish(results.Path, key, farm, season);

@@ -62,7 +62,8 @@ internal sealed class WorkbookStyles
                 named
                     .Select(style => FormatOf(style, codes, quoted: false, of: null))
                     .Prepend(FormatOf(null, codes, quoted: false, of: null))
-            ) { Count = (uint)named.Count + 1 }
+            )
+            { Count = (uint)named.Count + 1 }
         );
         sheet.Append(
             new CellFormats(formats.Select(format => FormatOf(format.Style, codes, format.Quoted, of: NumberOf(format.Style))))
@@ -73,7 +74,8 @@ internal sealed class WorkbookStyles
                 named
                     .Select((style, i) => new DocumentFormat.OpenXml.Spreadsheet.CellStyle { Name = style.Name, FormatId = (uint)i + 1 })
                     .Prepend(new DocumentFormat.OpenXml.Spreadsheet.CellStyle { Name = "Normal", FormatId = 0, BuiltinId = 0 })
-            ) { Count = (uint)named.Count + 1 }
+            )
+            { Count = (uint)named.Count + 1 }
         );
         return sheet;
     }

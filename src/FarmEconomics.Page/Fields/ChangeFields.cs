@@ -36,7 +36,8 @@ internal static class ChangeFields
                 FieldKind.Text,
                 "",
                 $"A price per unit, such as 4{farm.Settings.DecimalMark}50, or a part more or less, such as +10% or -5%."
-            ) { Unit = money, Group = group };
+            )
+            { Unit = money, Group = group };
         }
 
         yield return new(Prices, "All prices", FieldKind.Text, "", "A part more or less, such as +3%; empty = as they were.")

@@ -51,7 +51,8 @@ internal static class SettingFields
                 value is { } now
                     ? $"Empty = as in your records: {own.Notation.Number(now, Look.Exact)}."
                     : "Empty = as in your records: not given."
-            ) { Unit = unit, Lowest = lowest, Highest = highest, Group = Group };
+            )
+            { Unit = unit, Lowest = lowest, Highest = highest, Group = Group };
 
         PageField Choice<T>(string name, string label, T value, params (string Value, string Text)[] options)
             where T : struct, Enum => new(Prefix + name, label, FieldKind.Choice, "", "")

@@ -115,39 +115,24 @@ public sealed class CropReport : Report<CropParameters>
                 )
             )
         );
-        blocks.Add(
-            new FoldBlock(
-                CropBlock.Budget,
-                "Its budget, line by line",
-                [new TableBlock(CropBlock.BudgetLines, null, parts.Budget(slug)) { Rows = 0 }]
-            )
-        );
-        blocks.Add(
-            new FoldBlock(
-                CropBlock.Shared,
-                "Its part of each shared cost",
-                [new TableBlock(CropBlock.Charges, null, PoolTables.ChargesOf(farm.Season, crop.Name))]
-            )
-        );
-        blocks.Add(
-            new FoldBlock(
-                CropBlock.Weeks,
-                "Picked and sold, week by week",
-                [new TableBlock(CropBlock.WeekTable, null, parts.Weeks()) { Rows = 0 }]
-            )
-        );
-        blocks.Add(
-            new FoldBlock(
-                CropBlock.Behavior,
-                "Break-even, and what each cost varies with",
-                [
-                    new TableBlock(CropBlock.BreakEven, null, DecisionTables.BreakEvens(farm.Costs, crop)),
-                    new TableBlock(CropBlock.Varies, null, DecisionTables.Behavior(farm.Costs, crop)),
-                ]
-            )
-        );
+        blocks.AddRange(Folds(farm, crop, parts, slug));
         return blocks;
     }
+
+    private static IEnumerable<Block> Folds(ReviewedFarm farm, EnterpriseBudget crop, CropParts parts, string slug) =>
+    [
+        new FoldBlock(CropBlock.Budget, "Its budget, line by line",
+            [new TableBlock(CropBlock.BudgetLines, null, parts.Budget(slug)) { Rows = 0 }]),
+        new FoldBlock(CropBlock.Shared, "Its part of each shared cost",
+            [new TableBlock(CropBlock.Charges, null, PoolTables.ChargesOf(farm.Season, crop.Name))]),
+        new FoldBlock(CropBlock.Weeks, "Picked and sold, week by week",
+            [new TableBlock(CropBlock.WeekTable, null, parts.Weeks()) { Rows = 0 }]),
+        new FoldBlock(CropBlock.Behavior, "Break-even, and what each cost varies with",
+            [
+                new TableBlock(CropBlock.BreakEven, null, DecisionTables.BreakEvens(farm.Costs, crop)),
+                new TableBlock(CropBlock.Varies, null, DecisionTables.Behavior(farm.Costs, crop)),
+            ]),
+    ];
 
     /// <summary>The budget of a crop; of the one with the most output where none is named.</summary>
     /// <exception cref="ArgumentException">The season has no such crop.</exception>

@@ -139,7 +139,8 @@ public sealed class LenderReport : Report<LenderParameters>
                 LenderBlock.BeforeSending,
                 "Before you send this (not printed)",
                 [new ProseBlock(BlockKey.Of(LenderBlock.BeforeSending, "points"), null, words.BeforeSending)]
-            ) { ScreenOnly = true }
+            )
+            { ScreenOnly = true }
         );
         blocks.AddRange(Books(books, tables));
         blocks.AddRange(Rest(books, tables));

@@ -207,7 +207,8 @@ public sealed class NextYearReport : Report<NextYearParameters>
                 NextYearBlock.Worth,
                 "What one more hour, crate or length of bed is worth",
                 PlanWords.Limits(mix, plan.Farm.Notation, plan.Limits)
-            ) { Rows = 6 };
+            )
+            { Rows = 6 };
         }
 
         if (plan.Safe is { } safe)

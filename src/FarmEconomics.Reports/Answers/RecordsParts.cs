@@ -139,7 +139,8 @@ internal sealed class RecordsParts
                 : errors > 0 ? "What to fix"
                 : "What to look at",
             folder.Problems.Count == 0 ? table.Note("No error and no warning.") : table
-        ) { Rows = 0 };
+        )
+        { Rows = 0 };
     }
 
     /// <summary>Every error and warning, in the order of the files; so many at most, since a page must stay one that opens.</summary>

@@ -85,7 +85,8 @@ public sealed class RecordsReport : Report<ReportParameters>
                 "What was read",
                 ("files", RecordsTables.FilesRead(folder)),
                 ("missing", RecordsTables.Missing(folder))
-            ) with { ScreenOnly = true }
+            ) with
+            { ScreenOnly = true }
         );
         return blocks;
     }

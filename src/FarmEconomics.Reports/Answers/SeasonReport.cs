@@ -149,6 +149,11 @@ public sealed class SeasonReport : Report<SeasonParameters>
         ArgumentNullException.ThrowIfNull(farm);
         ArgumentNullException.ThrowIfNull(parameters);
         SeasonReview season = farm.Season;
+        if (season.Crops.Count > 0)
+        {
+            farm.BeginAside();
+        }
+
         List<Block> blocks = [];
         if (farm.Folder.Skipped.Count > 0)
         {

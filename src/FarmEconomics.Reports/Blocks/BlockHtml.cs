@@ -61,7 +61,7 @@ internal static class BlockHtml
         html.Add($"<div class=\"k\" id=\"{block.Key.Id}\" data-block=\"{block.Key.Name}\">\n");
         foreach (KeyFigure figure in block.Figures)
         {
-            html.Add($"<div><b>{figure.Shown}</b><span>{figure.Words}</span></div>\n");
+            html.Add($"<div><b>{figure.Shown}</b> <span>{figure.Words}</span></div>\n");
         }
 
         return html.Add($"</div>\n").ToHtml();

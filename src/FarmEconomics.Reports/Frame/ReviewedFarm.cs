@@ -101,6 +101,12 @@ public sealed class ReviewedFarm
     public PlanVariances? Planned => planned.Value;
 
     /// <summary>
+    /// Begins, on another core, what the season's page asks for beside the verdicts: whoever asks for it waits for what is still being worked
+    /// out, and meets there what went wrong.
+    /// </summary>
+    internal void BeginAside() => Task.Run(() => (Shorts, WriteUp, Prices));
+
+    /// <summary>
     /// What one report took long to work out: its last answers are kept, for whoever asks the same again. Who asks meanwhile waits, so that
     /// nothing is worked out twice; what was stopped is not kept.
     /// </summary>

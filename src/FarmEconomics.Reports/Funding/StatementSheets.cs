@@ -12,14 +12,9 @@ public static class StatementSheets
     public static FundingSheet Tax(FundingWriteUp writeUp)
     {
         TaxStatement tax = writeUp.Tax;
-        ReportTable table = new ReportTable(
-            $"The whole farm in {writeUp.Period.Year} by Schedule F line, cash basis",
-            writeUp.Season.Notation
-        )
-            .InOrder()
-            .Column("Line")
-            .Column("What")
-            .Column("Amount", Look.Money);
+        string title = $"The whole farm in {writeUp.Period.Year} by Schedule F line, cash basis";
+        ReportTable table = new ReportTable(title, writeUp.Season.Notation).InOrder()
+            .Column("Line").Column("What").Column("Amount", Look.Money);
         FundingSheet sheet = new("Schedule F", table);
         ReportCell Income(decimal amount) => ReportCell.Known(amount, tax.IncomeUnknown);
         table
@@ -40,6 +35,15 @@ public static class StatementSheets
             );
         }
 
+        Totals(sheet, tax);
+        return tax.NetUnknown is not null ? Noted(sheet, "What is not on file is not known: it is no 0.")
+            : writeUp.Period.IsCalendarYear ? sheet
+            : Noted(sheet, $"The year runs from {Looks.Day(writeUp.Period.Start)}; a tax year usually is a calendar year.");
+    }
+
+    private static void Totals(FundingSheet sheet, TaxStatement tax)
+    {
+        ReportTable table = sheet.Table;
         int last = table.Rows.Count - 1;
         decimal total = tax.Expenses.Sum(line => line.Amount ?? 0m);
         string? leavesOut = tax.WithoutClass.Count == 0 ? null : tax.NetProfit.Reason;
@@ -48,7 +52,7 @@ public static class StatementSheets
             table
                 .Row("33", "Total expenses", ReportCell.Known(total, tax.ExpensesUnknown))
                 .Row("34", "Net farm profit or loss", ReportCell.Missing(unknown));
-            return Noted(sheet, "What is not on file is not known: it is no 0.");
+            return;
         }
 
         table.Row("33", leavesOut is null ? "Total expenses" : "Total expenses, depreciation only of assets with a class", total);
@@ -66,9 +70,6 @@ public static class StatementSheets
             .Note(
                 "Purchases of what lasts, loan principal, income tax, drawings and the household's part of bills are not in it. Accrual adjustments stand apart, in the table of income."
             );
-        return writeUp.Period.IsCalendarYear
-            ? sheet
-            : Noted(sheet, $"The year runs from {Looks.Day(writeUp.Period.Start)}; a tax year usually is a calendar year.");
     }
 
     /// <summary>From the cash statement to the enterprise statement.</summary>

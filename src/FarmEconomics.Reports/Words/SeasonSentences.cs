@@ -1,7 +1,6 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Display;
-using FarmEconomics.Reports.Plots;
 using FarmEconomics.Reports.Tables;
 using FarmEconomics.Units;
 
@@ -38,22 +37,6 @@ public static class SeasonSentences
             Leading(season, season.Settings.LengthUnit.Label("bed-foot-week"), budget => budget.GrossMarginPerBedFootWeek)
             + Leading(season, "labor hour", budget => budget.GrossMarginPerLaborHour);
         return new Prose(text + Losses(season));
-    }
-
-    /// <summary>Reads the hours figure: the stage and the crop that took most, and how much is estimated.</summary>
-    public static Prose Hours(SeasonReview season)
-    {
-        if (season.Known.Hours is { } why || season.Farm.LaborHours.Value <= 0m)
-        {
-            return new Prose($"Labor hours are not available ({season.Known.Hours ?? "no hours reached a crop"}).");
-        }
-
-        BudgetSums sums = season.Farm.Sums;
-        Stage most = Enum.GetValues<Stage>().MaxBy(stage => sums.HoursByStage[(int)stage]);
-        EnterpriseBudget crop = season.Crops.MaxBy(budget => budget.LaborHours.Value)!;
-        return new Prose($"{SeasonPlots.StageName(most)} took {season.Notation.Number(sums.HoursByStage[(int)most], Look.Hours)} of {season.Notation.Number(season.Farm.LaborHours.Value, Look.Hours)} hours; "
-            + $"{Phrase.Bold(crop.Name)} took the most of any crop, {season.Notation.Number(crop.LaborHours.Value, Look.Hours)} hours. {Phrase.Percent(season.Farm.EstimatedShare.Value ?? 0m)} of the hours rest on time standards, not on a log. "
-            + $"Another {season.Notation.Number(sums.OverheadHours, Look.Hours)} hours were general overhead and stand on that line.");
     }
 
     /// <summary>How sure the figures are: estimated hours, prices missing, sales without a harvest, money not assigned.</summary>

@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using FarmEconomics.Budgets;
 using FarmEconomics.Costing;
 using FarmEconomics.Decisions.Avoidable;
+using FarmEconomics.Decisions.Changes;
 using FarmEconomics.Records;
 using FarmEconomics.Tracing;
 using FarmEconomics.Units;
@@ -20,6 +21,7 @@ public sealed class SeasonCosts
     private readonly Dictionary<Enterprise, List<Charge>> direct = [];
     private readonly ConcurrentDictionary<EnterpriseBudget, IReadOnlyList<CostLine>> lines = [];
     private readonly ConcurrentDictionary<EnterpriseBudget, SensitivityModel> models = [];
+    private readonly ConcurrentDictionary<(EnterpriseBudget Budget, bool WithTrips), IReadOnlyList<WeeklyUse>> weeks = [];
     private readonly Lazy<AvoidableCost> avoidable;
 
     private SeasonCosts(SeasonReview season)
@@ -93,6 +95,12 @@ public sealed class SeasonCosts
 
     /// <summary>Direct charges of an enterprise, looked up once.</summary>
     internal IReadOnlyList<Charge> DirectCharges(Enterprise enterprise) => direct[enterprise];
+
+    /// <summary>A crop's bed time and hours week by week (<see cref="WeeklyUse"/>), looked up once.</summary>
+    /// <param name="budget">The budget of a crop.</param>
+    /// <param name="withTrips">With the trips of channels that end when it isn't grown.</param>
+    internal IReadOnlyList<WeeklyUse> WeeksOf(EnterpriseBudget budget, bool withTrips) =>
+        weeks.GetOrAdd((budget, withTrips), asked => WeeklyUse.Find(this, asked.Budget, asked.WithTrips));
 
     /// <summary>The what-if model of a budget.</summary>
     /// <param name="budget">The budget.</param>

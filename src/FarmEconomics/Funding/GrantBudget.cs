@@ -154,44 +154,15 @@ public sealed class GrantBudget
         ArgumentNullException.ThrowIfNull(records);
         ArgumentNullException.ThrowIfNull(project);
         ArgumentNullException.ThrowIfNull(assumptions);
-        List<FundingRow> rows = records.Tables.Funding.FindAll(row =>
-            row.Project.Trim().Equals(project.Trim(), StringComparison.OrdinalIgnoreCase)
-        );
-        if (rows.Count == 0)
-        {
-            string[] known = [.. records.Tables.Funding.Select(row => row.Project.Trim()).Distinct(StringComparer.OrdinalIgnoreCase)];
-            throw new ArgumentException(
-                known.Length == 0
-                    ? "The records hold no funding table, so there is no project to ask money for."
-                    : $"There is no project \"{project}\" in the funding table; it holds {string.Join(", ", known)}.",
-                nameof(project)
-            );
-        }
-
+        List<FundingRow> rows = RowsOf(records, project);
         Notation notation = records.Settings.Notation;
         decimal? hour = assumptions.Saving.HourValue ?? records.Settings.OwnerWage;
         List<GrantLine> lines = [.. rows.OrderBy(row => row.ObjectClass).Select(row => LineOf(row, hour, notation))];
-        decimal hours = assumptions.Grant.InKindHours;
-        if (hours > 0m)
+        if (assumptions.Grant.InKindHours is var hours and > 0m)
         {
             decimal value = hour
-                ?? throw new ArgumentException(
-                    "in_kind_hours need hour_value, or owner_wage among the farm's settings.",
-                    nameof(assumptions)
-                );
-            int at = lines.FindLastIndex(line => line.Class == ObjectClass.Personnel) + 1;
-            lines.Insert(
-                at,
-                new GrantLine(
-                    ObjectClass.Personnel,
-                    "Unpaid hours given to the project",
-                    notation.Text($"{hours:0.##} hours x {value:0.00}"),
-                    0m,
-                    Money.Rounded(hours * value).Amount,
-                    InKind: true,
-                    null
-                )
-            );
+                ?? throw new ArgumentException("in_kind_hours need hour_value, or owner_wage among the farm's settings.", nameof(assumptions));
+            lines.Insert(lines.FindLastIndex(line => line.Class == ObjectClass.Personnel) + 1, HoursGiven(hours, value, notation));
         }
 
         if (assumptions.Grant.IndirectPercent is { } percent and > 0m)
@@ -208,6 +179,22 @@ public sealed class GrantBudget
 
         return new GrantBudget(rows[0].Project.Trim(), lines, assumptions);
     }
+
+    private static List<FundingRow> RowsOf(FarmRecords records, string project)
+    {
+        List<FundingRow> rows = records.Tables.Funding.FindAll(row =>
+            row.Project.Trim().Equals(project.Trim(), StringComparison.OrdinalIgnoreCase));
+        string[] known = [.. records.Tables.Funding.Select(row => row.Project.Trim()).Distinct(StringComparer.OrdinalIgnoreCase)];
+        return rows.Count > 0 ? rows : throw new ArgumentException(
+            known.Length == 0
+                ? "The records hold no funding table, so there is no project to ask money for."
+                : $"There is no project \"{project}\" in the funding table; it holds {string.Join(", ", known)}.",
+            nameof(project));
+    }
+
+    private static GrantLine HoursGiven(decimal hours, decimal value, Notation notation) =>
+        new(ObjectClass.Personnel, "Unpaid hours given to the project", notation.Text($"{hours:0.##} hours x {value:0.00}"),
+            0m, Money.Rounded(hours * value).Amount, InKind: true, null);
 
     private static GrantLine IndirectOf(IGrouping<int, GrantLine> year, decimal percent, decimal funderPercent, Notation notation)
     {

@@ -31,11 +31,8 @@ internal sealed class ChannelDemand
 {
     private static readonly decimal[] Steps = [1m, 1.1m, 1.25m, 1.5m, 2m, 2.5m];
 
-    private readonly CropSales sales;
-    private readonly SeasonReview season;
-    private readonly decimal? elasticity;
-    private readonly Dictionary<int, decimal> flow;
-    private readonly Dictionary<int, List<Step>> steps = [];
+    private readonly List<Week> weeks;
+    private readonly Flow[] flows;
 
     /// <summary>Looks into what a crop sold.</summary>
     /// <param name="season">The season.</param>
@@ -43,23 +40,18 @@ internal sealed class ChannelDemand
     /// <param name="sales">What it sold in all years on record.</param>
     /// <param name="elasticity">Instead of the channels' own, by size; null: the channels' own.</param>
     internal ChannelDemand(SeasonReview season, Crop crop, CropSales sales, decimal? elasticity)
+        : this(WeeksOf(season, crop, sales), elasticity) { }
+
+    private ChannelDemand(List<Week> weeks, decimal? elasticity)
     {
-        this.season = season;
-        this.elasticity = elasticity is { } own ? Math.Abs(own) : null;
-        this.sales = sales;
-        flow = season
-            .PartsOf(crop)
-            .Where(part => part.Enterprise is not null && part.Quantity > 0m)
-            .GroupBy(part => sales.WeekOf(part.Disposition.Row.Date))
-            .ToDictionary(week => week.Key, week => week.Sum(part => part.Quantity));
-        foreach (int week in flow.Keys)
-        {
-            steps[week] =
-            [
-                .. sales.Channels.SelectMany(channel => StepsOf(channel, week)).OrderByDescending(step => step.Price * (1m - step.Fee)),
-            ];
-        }
+        this.weeks = weeks;
+        decimal? size = elasticity is { } own ? Math.Abs(own) : null;
+        flows = [.. weeks.Select(week => FlowOf(week, size))];
     }
+
+    /// <summary>The same sales at another elasticity: what channels took is not looked up again.</summary>
+    /// <param name="elasticity">Instead of the channels' own, by size; null: the channels' own.</param>
+    internal ChannelDemand At(decimal? elasticity) => new(weeks, elasticity);
 
     /// <summary>What growing more sells: each week's quantity grows alike, and the best channels take it first.</summary>
     /// <param name="growth">0.5 is half as much again.</param>
@@ -67,16 +59,11 @@ internal sealed class ChannelDemand
     internal MoreSold Of(decimal growth, bool todaysPriceOnly = false)
     {
         decimal sold = 0m, amount = 0m, fees = 0m, below = 0m, left = 0m;
-        foreach ((int week, decimal quantity) in flow)
+        foreach (Flow flow in flows)
         {
-            decimal more = quantity * growth;
-            foreach (Step step in steps[week])
+            decimal more = flow.Quantity * growth;
+            foreach (Step step in todaysPriceOnly ? flow.Today : flow.All)
             {
-                if (todaysPriceOnly && step.BelowToday)
-                {
-                    continue;
-                }
-
                 decimal taken = Math.Min(more, step.Room);
                 sold += taken;
                 amount += taken * step.Price;
@@ -95,23 +82,48 @@ internal sealed class ChannelDemand
         return new MoreSold(sold, amount, fees, below, left);
     }
 
-    private IEnumerable<Step> StepsOf(Channel channel, int week)
+    private static List<Week> WeeksOf(SeasonReview season, Crop crop, CropSales sales) =>
+    [
+        .. season
+            .PartsOf(crop)
+            .Where(part => part.Enterprise is not null && part.Quantity > 0m)
+            .GroupBy(part => sales.WeekOf(part.Disposition.Row.Date))
+            .Select(week => new Week(
+                week.Sum(part => part.Quantity),
+                [.. sales.Channels.Select(channel => TakenBy(season, sales, channel, week.Key)).Where(taken => taken is { Most: > 0m, Price: > 0m })]
+            )),
+    ];
+
+    private static Taken TakenBy(SeasonReview season, CropSales sales, Channel channel, int week)
     {
         (decimal most, decimal? price) = sales.MostAtList(channel, week);
-        if (most <= 0m || price is not > 0m)
-        {
-            yield break;
-        }
+        return new Taken(
+            most,
+            price ?? 0m,
+            (channel.Row.FeePercent ?? 0m) / 100m,
+            sales.Sold(season.CropYear, channel, week),
+            Math.Abs(channel.Row.Elasticity ?? MarketTerms.UsualElasticity)
+        );
+    }
 
-        decimal p = price.Value;
-        decimal fee = (channel.Row.FeePercent ?? 0m) / 100m;
-        decimal sold = sales.Sold(season.CropYear, channel, week);
+    private static Flow FlowOf(Week week, decimal? elasticity)
+    {
+        Step[] all =
+        [
+            .. week.Channels.SelectMany(channel => StepsOf(channel, elasticity)).OrderByDescending(step => step.Price * (1m - step.Fee)),
+        ];
+        return new Flow(week.Quantity, all, [.. all.Where(step => !step.BelowToday)]);
+    }
+
+    private static IEnumerable<Step> StepsOf(Taken channel, decimal? elasticity)
+    {
+        (decimal most, decimal p, decimal fee, decimal sold) = (channel.Most, channel.Price, channel.Fee, channel.Sold);
         if (sold < most)
         {
             yield return new Step(most - sold, p, fee, BelowToday: false);
         }
 
-        decimal e = elasticity ?? Math.Abs(channel.Row.Elasticity ?? MarketTerms.UsualElasticity);
+        decimal e = elasticity ?? channel.Elasticity;
         decimal at = Math.Max(1m, sold / most);
         foreach (decimal end in e <= 1m ? [] : Steps.Where(end => end > at))
         {
@@ -125,6 +137,15 @@ internal sealed class ChannelDemand
     /// price elasticity of demand (OpenStax, Principles of Economics, ch. 5).
     /// </summary>
     private static decimal Revenue(decimal times, decimal elasticity) => (decimal)Math.Pow((double)times, 1.0 - (1.0 / (double)elasticity));
+
+    /// <summary>A week of the crop year: what the crop brought, and the channels that took it near that week.</summary>
+    private sealed record Week(decimal Quantity, IReadOnlyList<Taken> Channels);
+
+    /// <summary>What a channel took: the most near a week, at which price, less which fee, and how much of it this season.</summary>
+    private readonly record struct Taken(decimal Most, decimal Price, decimal Fee, decimal Sold, decimal Elasticity);
+
+    /// <summary>A week's quantity and who takes more of it, the best first; once at any price, once at today's alone.</summary>
+    private sealed record Flow(decimal Quantity, Step[] All, Step[] Today);
 
     private readonly record struct Step(decimal Room, decimal Price, decimal Fee, bool BelowToday);
 }

@@ -16,7 +16,6 @@ public sealed class ChangeJudge
     private readonly LaborLimits limits;
     private readonly HoursShift hours;
     private readonly Dictionary<(string Crop, decimal? Elasticity), CropGrowth> growths = [];
-    private readonly Dictionary<(string Crop, bool WithTrips), IReadOnlyList<WeeklyUse>> weekly = [];
 
     /// <summary>Prepares to judge changes of a season.</summary>
     /// <param name="costs">The season's costs.</param>
@@ -197,7 +196,7 @@ public sealed class ChangeJudge
 
         return Result.Known(decimal.Round(high, 2));
 
-        bool Pays(decimal e) => new CropGrowth(costs, crop, e).Gain(feet) > 0m;
+        bool Pays(decimal e) => GrowthOf(crop, null).At(e).Gain(feet) > 0m;
     }
 
     /// <summary>The what-if model of a crop.</summary>
@@ -294,24 +293,18 @@ public sealed class ChangeJudge
     private IEnumerable<EnterpriseBudget> Others(EnterpriseBudget crop) => season.Crops.Where(other =>
         other != crop && other.Sums.BedFeet.Value > 0m && other.Known.Value is null && other.Crop?.Perennial != true);
 
-    private List<WeeklyUse> Scaled(EnterpriseBudget crop, decimal factor, bool withTrips)
-    {
-        if (!weekly.TryGetValue((crop.Name, withTrips), out IReadOnlyList<WeeklyUse>? weeks))
-        {
-            weekly[(crop.Name, withTrips)] = weeks = WeeklyUse.Of(costs, crop, withTrips);
-        }
-
-        return
-        [
-            .. weeks.Select(week => new WeeklyUse(
+    private List<WeeklyUse> Scaled(EnterpriseBudget crop, decimal factor, bool withTrips) =>
+    [
+        .. costs
+            .WeeksOf(crop, withTrips)
+            .Select(week => new WeeklyUse(
                 week.Monday,
                 week.BedFootWeeks * factor,
                 week.Hours * factor,
                 week.HiredHours * factor,
                 week.OwnHours * factor
             )),
-        ];
-    }
+    ];
 
     private static Dictionary<DateOnly, decimal> Difference(IReadOnlyList<WeeklyUse> taken, IReadOnlyList<WeeklyUse> freed)
     {

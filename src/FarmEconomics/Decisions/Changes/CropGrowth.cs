@@ -14,6 +14,9 @@ internal sealed class CropGrowth
     private readonly decimal ofBeds;
     private readonly decimal ofUnits;
 
+    // Mixes are tried by the hundred, most of them at lengths another has tried before.
+    private readonly Dictionary<decimal, decimal> gainsToday = [];
+
     internal CropGrowth(SeasonCosts costs, EnterpriseBudget crop, decimal? elasticity)
     {
         this.costs = costs.Avoidable;
@@ -25,6 +28,15 @@ internal sealed class CropGrowth
         }
     }
 
+    private CropGrowth(CropGrowth same, decimal? elasticity)
+    {
+        (costs, crop, ofBeds, ofUnits) = (same.costs, same.crop, same.ofBeds, same.ofUnits);
+        demand = same.demand.At(elasticity);
+    }
+
+    /// <summary>The same crop at another elasticity.</summary>
+    internal CropGrowth At(decimal? elasticity) => new(this, elasticity);
+
     /// <summary>Half as much again is 0.5.</summary>
     internal decimal Growth(decimal feet) => feet / crop.Sums.BedFeet.Value;
 
@@ -32,14 +44,27 @@ internal sealed class CropGrowth
     internal MoreSold Sold(decimal feet, decimal before = 0m) =>
         before == 0m ? demand.Of(Growth(feet)) : demand.Of(Growth(before + feet)) - demand.Of(Growth(before));
 
-    /// <summary>What so many bed-feet more add to the farm's net return, unrounded.</summary>
+    /// <summary>What so many bed-feet more add to the farm's net return, beyond what channels took before by elasticity; unrounded.</summary>
     /// <param name="feet">Bed-feet more.</param>
-    /// <param name="todaysPriceOnly">True: as far as channels took as much before, at today's price; false: beyond it by
-    /// elasticity.</param>
-    internal decimal Gain(decimal feet, bool todaysPriceOnly = false)
+    internal decimal Gain(decimal feet) => GainOf(feet, todaysPriceOnly: false);
+
+    /// <summary>The same as far as channels took as much before, at today's price; worked out once for a length.</summary>
+    /// <param name="feet">Bed-feet more.</param>
+    internal decimal GainToday(decimal feet)
     {
-        MoreSold more = demand.Of(Growth(feet), todaysPriceOnly);
-        return more.Amount - more.Fees - (ofBeds * Growth(feet)) - (ofUnits * UnitsPart(more));
+        if (!gainsToday.TryGetValue(feet, out decimal gain))
+        {
+            gainsToday[feet] = gain = GainOf(feet, todaysPriceOnly: true);
+        }
+
+        return gain;
+    }
+
+    private decimal GainOf(decimal feet, bool todaysPriceOnly)
+    {
+        decimal growth = Growth(feet);
+        MoreSold more = demand.Of(growth, todaysPriceOnly);
+        return more.Amount - more.Fees - (ofBeds * growth) - (ofUnits * UnitsPart(more));
     }
 
     internal IEnumerable<PartialBudgetLine> Returns(decimal feet, decimal before)

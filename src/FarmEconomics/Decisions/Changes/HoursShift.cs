@@ -43,7 +43,7 @@ internal sealed class HoursShift
     {
         season = costs.Season;
         this.limits = limits;
-        farm = WeeklyUse.OfFarm(season);
+        farm = limits.Farm;
         List<Charge> hired =
         [
             .. season

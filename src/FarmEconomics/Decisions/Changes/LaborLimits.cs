@@ -7,7 +7,6 @@ namespace FarmEconomics.Decisions.Changes;
 internal sealed class LaborLimits
 {
     private readonly SeasonReview season;
-    private readonly Dictionary<DateOnly, WeeklyUse> farm;
     private readonly List<LimitRow> hours = [];
     private readonly List<LimitRow> own = [];
     private readonly Lazy<decimal> mostOwn;
@@ -15,7 +14,7 @@ internal sealed class LaborLimits
     internal LaborLimits(SeasonReview season)
     {
         this.season = season;
-        farm = WeeklyUse.OfFarm(season);
+        Farm = WeeklyUse.OfFarm(season);
         mostOwn = new(() => season.Records.Labor.Where(row => season.Records.WorkerOn(row.Worker, row.Date).Kind == WorkerKind.Owner)
             .GroupBy(row => WeeklyUse.MondayOf(row.Date)).Select(week => week.Sum(row => row.Hours)).DefaultIfEmpty().Max());
         foreach (LimitRow row in season.Records.Tables.Limits)
@@ -39,6 +38,9 @@ internal sealed class LaborLimits
     /// <summary>Limits a partial budget can't check: no record says how much of them each crop takes.</summary>
     internal List<string> NotChecked { get; } = [];
 
+    /// <summary>All hours of the farm week by week, as logged.</summary>
+    internal Dictionary<DateOnly, WeeklyUse> Farm { get; }
+
     internal bool Any => hours.Count > 0;
 
     /// <summary>Weeks in which a change goes beyond the limit on hours and the season as it was did not, or goes further beyond.</summary>
@@ -48,7 +50,7 @@ internal sealed class LaborLimits
         List<WeekBeyondLimit> beyond = [];
         foreach ((DateOnly week, decimal more) in added.OrderBy(pair => pair.Key))
         {
-            decimal after = (farm.GetValueOrDefault(week)?.Hours ?? 0m) + more;
+            decimal after = (Farm.GetValueOrDefault(week)?.Hours ?? 0m) + more;
             if (more > 0m && LimitOn(week, hours) is { } limit && after > limit)
             {
                 beyond.Add(new WeekBeyondLimit(week, after, limit));

@@ -11,11 +11,8 @@ internal sealed class MixFinder
 {
     private const int Tried = 8;
 
-    private readonly BedTime beds;
-    private readonly List<List<BedTime.Gap>> gaps;
-    private readonly List<(EnterpriseBudget Crop, CropGrowth Growth)> crops;
-    private readonly IReadOnlyDictionary<string, decimal> already;
-    private readonly Dictionary<(int Gap, EnterpriseBudget Crop), decimal> feet = [];
+    private readonly int gaps;
+    private readonly List<Candidate> crops;
 
     /// <param name="beds">Who stands in which bed when.</param>
     /// <param name="gaps">The time beds are free.</param>
@@ -28,22 +25,27 @@ internal sealed class MixFinder
         IReadOnlyDictionary<string, decimal>? already = null
     )
     {
-        this.beds = beds;
-        this.already = already ?? new Dictionary<string, decimal>();
-        this.gaps =
+        List<List<BedTime.Gap>> times =
         [
             .. gaps.GroupBy(gap => (gap.Bed, gap.From, gap.To))
                 .Select(group => group.ToList())
                 .OrderByDescending(group => group[0].BedFeet),
         ];
+        this.gaps = times.Count;
         this.crops =
         [
             .. crops
                 .Where(crop => !crop.Crop.Crop!.Perennial)
+                .Select(crop => new Candidate(
+                    crop.Crop.Name,
+                    crop.Growth,
+                    already?.GetValueOrDefault(crop.Crop.Name) ?? 0m,
+                    [.. times.Select(time => beds.FittingFeet(time, crop.Crop))]
+                ))
                 .Select(crop => (crop, Mix: Fill([crop])))
                 .Where(alone => alone.Mix.Change.Amount > 0m)
                 .OrderByDescending(alone => alone.Mix.Change.Amount)
-                .ThenBy(alone => alone.crop.Crop.Name, StringComparer.Ordinal)
+                .ThenBy(alone => alone.crop.Name, StringComparer.Ordinal)
                 .Take(Tried)
                 .Select(alone => alone.crop),
         ];
@@ -53,7 +55,7 @@ internal sealed class MixFinder
     /// <summary>The mix with what it adds, without what the crop before it brought; null when nothing that fits adds anything.</summary>
     internal Mix? Best { get; }
 
-    private IEnumerable<List<(EnterpriseBudget, CropGrowth)>> Combinations()
+    private IEnumerable<List<Candidate>> Combinations()
     {
         for (int i = 0; i < crops.Count; i++)
         {
@@ -69,20 +71,19 @@ internal sealed class MixFinder
         }
     }
 
-    private Mix Fill(List<(EnterpriseBudget Crop, CropGrowth Growth)> mix)
+    private Mix Fill(List<Candidate> mix)
     {
-        decimal[] before = [.. mix.Select(one => already.GetValueOrDefault(one.Crop.Name))];
-        decimal[] has = [.. before];
-        decimal[] start = [.. mix.Select((one, i) => has[i] > 0m ? one.Growth.Gain(has[i], todaysPriceOnly: true) : 0m)];
+        decimal[] has = [.. mix.Select(one => one.Before)];
+        decimal[] start = [.. mix.Select(one => one.Before > 0m ? one.Growth.GainToday(one.Before) : 0m)];
         decimal[] gains = [.. start];
-        for (int gap = 0; gap < gaps.Count; gap++)
+        for (int gap = 0; gap < gaps; gap++)
         {
             int best = -1;
             decimal most = 0m, bestGain = 0m;
             for (int i = 0; i < mix.Count; i++)
             {
-                decimal more = FeetIn(gap, mix[i].Crop);
-                decimal gain = more > 0m ? mix[i].Growth.Gain(has[i] + more, todaysPriceOnly: true) : 0m;
+                decimal more = mix[i].Feet[gap];
+                decimal gain = more > 0m ? mix[i].Growth.GainToday(has[i] + more) : 0m;
                 if (more > 0m && gain - gains[i] > most)
                 {
                     (best, most, bestGain) = (i, gain - gains[i], gain);
@@ -91,14 +92,14 @@ internal sealed class MixFinder
 
             if (best >= 0)
             {
-                has[best] += FeetIn(gap, mix[best].Crop);
+                has[best] += mix[best].Feet[gap];
                 gains[best] = bestGain;
             }
         }
 
         return new Mix(
             [
-                .. mix.Select((one, i) => (one.Crop.Name, has[i] - before[i]))
+                .. mix.Select((one, i) => (one.Name, has[i] - one.Before))
                     .Where(one => one.Item2 > 0m)
                     .OrderByDescending(one => one.Item2),
             ],
@@ -106,13 +107,10 @@ internal sealed class MixFinder
         );
     }
 
-    private decimal FeetIn(int gap, EnterpriseBudget crop)
-    {
-        if (!feet.TryGetValue((gap, crop), out decimal fits))
-        {
-            feet[(gap, crop)] = fits = beds.FittingFeet(gaps[gap], crop);
-        }
-
-        return fits;
-    }
+    /// <summary>A crop to try.</summary>
+    /// <param name="Name">The crop.</param>
+    /// <param name="Growth">What more of it brings.</param>
+    /// <param name="Before">Bed-feet more of it that are there already.</param>
+    /// <param name="Feet">Bed-feet of it that fit into each gap.</param>
+    private sealed record Candidate(string Name, CropGrowth Growth, decimal Before, decimal[] Feet);
 }

@@ -22,15 +22,18 @@ public sealed record WeeklyUse(DateOnly Monday, decimal BedFootWeeks, decimal Ho
     /// <param name="costs">The season's costs.</param>
     /// <param name="budget">The budget of a crop.</param>
     /// <returns>The weeks in order, empty ones left out.</returns>
-    public static IReadOnlyList<WeeklyUse> Of(SeasonCosts costs, EnterpriseBudget budget) => Of(costs, budget, withTrips: false);
-
-    /// <summary>The same with the trips of channels that end when the crop isn't grown.</summary>
-    internal static IReadOnlyList<WeeklyUse> Of(SeasonCosts costs, EnterpriseBudget budget, bool withTrips)
+    public static IReadOnlyList<WeeklyUse> Of(SeasonCosts costs, EnterpriseBudget budget)
     {
         ArgumentNullException.ThrowIfNull(costs);
         ArgumentNullException.ThrowIfNull(budget);
+        return costs.WeeksOf(budget, withTrips: false);
+    }
+
+    /// <summary>The same, worked out; with the trips of channels that end when the crop isn't grown, or without.</summary>
+    internal static IReadOnlyList<WeeklyUse> Find(SeasonCosts costs, EnterpriseBudget budget, bool withTrips)
+    {
         SeasonReview season = costs.Season;
-        SortedDictionary<DateOnly, WeeklyUse> weeks = [];
+        Dictionary<DateOnly, Sums> weeks = [];
         foreach (Enterprise enterprise in budget.Enterprises)
         {
             AddBeds(season, enterprise, weeks);
@@ -54,13 +57,13 @@ public sealed record WeeklyUse(DateOnly Monday, decimal BedFootWeeks, decimal Ho
             }
         }
 
-        return [.. weeks.Values];
+        return [.. Together(weeks).OrderBy(week => week.Monday)];
     }
 
     /// <summary>All hours of the farm week by week, overhead included, as logged.</summary>
     internal static Dictionary<DateOnly, WeeklyUse> OfFarm(SeasonReview season, int? cropYear = null)
     {
-        Dictionary<DateOnly, WeeklyUse> weeks = [];
+        Dictionary<DateOnly, Sums> weeks = [];
         foreach (LaborRow row in season.Records.Labor)
         {
             if (season.Settings.WindowOf(row.Date) == (cropYear ?? season.CropYear))
@@ -69,18 +72,18 @@ public sealed record WeeklyUse(DateOnly Monday, decimal BedFootWeeks, decimal Ho
             }
         }
 
-        return weeks;
+        return Together(weeks).ToDictionary(week => week.Monday);
     }
 
-    private static void AddBeds(SeasonReview season, Enterprise enterprise, SortedDictionary<DateOnly, WeeklyUse> weeks)
+    private static void AddBeds(SeasonReview season, Enterprise enterprise, Dictionary<DateOnly, Sums> weeks)
     {
         foreach (BedStay bed in enterprise.Stays)
         {
             (DateOnly from, DateOnly to) = Stay(season, enterprise, bed);
+            decimal aDay = bed.BedFeet / 7m;
             for (DateOnly day = from; day < to; day = day.AddDays(1))
             {
-                WeeklyUse week = At(weeks, day);
-                weeks[week.Monday] = week with { BedFootWeeks = week.BedFootWeeks + (bed.BedFeet / 7m) };
+                At(weeks, day).BedFootWeeks += aDay;
             }
         }
     }
@@ -99,7 +102,7 @@ public sealed record WeeklyUse(DateOnly Monday, decimal BedFootWeeks, decimal Ho
         return (bed.In > start ? bed.In : start, to < end ? to : end);
     }
 
-    private static void AddHours(SeasonReview season, Charge charge, decimal share, SortedDictionary<DateOnly, WeeklyUse> weeks)
+    private static void AddHours(SeasonReview season, Charge charge, decimal share, Dictionary<DateOnly, Sums> weeks)
     {
         if (charge.Hours > 0m && share > 0m && charge.Origin is LaborRow row)
         {
@@ -107,18 +110,35 @@ public sealed record WeeklyUse(DateOnly Monday, decimal BedFootWeeks, decimal Ho
         }
     }
 
-    private static void Add(SeasonReview season, LaborRow row, decimal hours, IDictionary<DateOnly, WeeklyUse> weeks)
+    private static void Add(SeasonReview season, LaborRow row, decimal hours, Dictionary<DateOnly, Sums> weeks)
     {
-        WeeklyUse week = At(weeks, row.Date);
+        Sums week = At(weeks, row.Date);
         WorkerKind kind = season.Records.WorkerOn(row.Worker, row.Date).Kind;
-        weeks[week.Monday] = week with
-        {
-            Hours = week.Hours + hours,
-            HiredHours = week.HiredHours + (kind == WorkerKind.Hired ? hours : 0m),
-            OwnHours = week.OwnHours + (kind == WorkerKind.Owner ? hours : 0m),
-        };
+        week.Hours += hours;
+        week.HiredHours += kind == WorkerKind.Hired ? hours : 0m;
+        week.OwnHours += kind == WorkerKind.Owner ? hours : 0m;
     }
 
-    private static WeeklyUse At(IDictionary<DateOnly, WeeklyUse> weeks, DateOnly day) =>
-        weeks.TryGetValue(MondayOf(day), out WeeklyUse? week) ? week : new WeeklyUse(MondayOf(day), 0m, 0m);
+    private static Sums At(Dictionary<DateOnly, Sums> weeks, DateOnly day)
+    {
+        DateOnly monday = MondayOf(day);
+        return weeks.TryGetValue(monday, out Sums? week) ? week : weeks[monday] = new Sums();
+    }
+
+    private static IEnumerable<WeeklyUse> Together(Dictionary<DateOnly, Sums> weeks) =>
+        weeks.Select(week =>
+            new WeeklyUse(week.Key, week.Value.BedFootWeeks, week.Value.Hours, week.Value.HiredHours, week.Value.OwnHours)
+        );
+
+    /// <summary>A week's sums while they grow: day by day and row by row.</summary>
+    private sealed class Sums
+    {
+        internal decimal BedFootWeeks { get; set; }
+
+        internal decimal Hours { get; set; }
+
+        internal decimal HiredHours { get; set; }
+
+        internal decimal OwnHours { get; set; }
+    }
 }

@@ -98,6 +98,18 @@ public class FigureTests
         }
     }
 
+    [Theory]
+    [InlineData("<tr><th scope=\"row\">Kale</th><td class=\"n loss\">1</td><td class=\"num\">2</td></tr>", 1)]
+    [InlineData("<thead><tr><th scope=\"col\" class=\"l h\">Crop</th><th class=\"n\">Left<small>$</small></th><td>why</td></tr></thead>", 2)]
+    public void Words_OfATableInANotebook_StandAtTheLeft(string table, int words)
+    {
+        string shown = HtmlFormatterSource.Guarded(table);
+        Assert.Equal(words, Regex.Count(shown, "text-align:left"));
+        Assert.DoesNotMatch("text-align:left[^>]*class=\"n", shown);
+        Assert.Equal(table.Contains("<small>", StringComparison.Ordinal), shown.Contains("<br><small>", StringComparison.Ordinal));
+        Assert.Equal(table, HtmlFormatterSource.Unguarded(shown));
+    }
+
     private static Figure Make(string title, string label)
     {
         PlotFont.Use();
