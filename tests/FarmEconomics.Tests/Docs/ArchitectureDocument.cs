@@ -42,6 +42,7 @@ internal static class ArchitectureDocument
         Lots, dispositions and their parts are columns, laid out crop by crop, and crops are traced side by side, since no lot is ever drawn on by another crop (`CropLayout`, `RowRanges`).
         A piece of work writes to its own rows only and problems are told in the order of the rows (`CropProblems`), so that every run gives the same bytes.
         What is summed by planting and channel is summed once, while parts are split (`ChannelSums`); the proof adds up the columns themselves (`YearTotals`).
+        A charge is large and there are many: who looks for those in pools or on enterprises goes by their places (`ChargesOfYear`), and what of a year is wrong is looked for in all years side by side (`FarmReview.Prepare`).
         Labor, its parts and their charges are plain values in arrays (`LaborTable`, `ChargeList`); `LaborUse` and `Charge` are views made when somebody looks.
         A kind of problem that millions of rows may have is put into words only as often as a list keeps it.
 
