@@ -60,6 +60,20 @@ public class BoxesByHandTests
         Assert.Equal((null, null, 0m), (refill.Items[3].Crop, refill.Items[3].From, refill.Items[3].Quantity));
     }
 
+    /// <summary>
+    /// Members paid 200 a week, more than the boxes held: all 60 and all 30 are missing. Kale up to the 50 lb a week's boxes ever held, 18
+    /// from the stall for 36 and 24.30; leeks 5; the last 15 are bought in, and the second week's 30, which holds its most of both already.
+    /// </summary>
+    [Fact]
+    public void Refill_PutsNoMoreOfACropInAWeekThanEver()
+    {
+        Refill refill = Without(Farm(stall: true).Income("2025-04-01", "boxes", 200m));
+        Assert.Equal(
+            [(2m, 4m, 0m), (5m, 5m, 0m), (18m, 36m, 24.30m), (0m, 15m, 12m), (0m, 30m, 24m)],
+            refill.Items.Select(item => (item.Quantity, item.ListValue.Amount, item.Lost.Amount))
+        );
+    }
+
     /// <summary>Half the beets: 30 out of 120 leave 90, 10 are missing: 4, 5 and half a pound from the stall, which loses 0.675.</summary>
     [Fact]
     public void Refill_OfAPartOfTheCrop_IsThatOfItsPart()
@@ -132,7 +146,8 @@ public class BoxesByHandTests
             .Planting("B", "Beets", "One", 100m, "2025-05-01", "2025-09-01").Pick("2025-07-01", "B", 30m).Price("Beets", 3m)
             .Crop("Kale").Planting("K", "Kale", "Two", 100m, "2025-05-01", "2025-09-01").Pick("2025-07-01", "K", 200m).Price("Kale", 2m)
             .Crop("Leeks", storageDays: leeksKeep).Planting("L", "Leeks", "Three", 100m, "2025-05-01", "2025-09-01")
-            .Pick("2025-07-01", "L", 100m).Price("Leeks", 1m).Sell("2025-07-02", "Beets", "boxes", 20m)
+            .Pick("2025-07-01", "L", 100m).Price("Leeks", 1m).Sell("2025-07-02", "Beets", "boxes", 12m)
+                .Sell("2025-07-03", "Beets", "boxes", 8m)
             .Sell("2025-07-02", "Kale", "boxes", 30m).Sell("2025-07-09", "Beets", "boxes", 10m).Sell("2025-07-09", "Kale", "boxes", 50m)
             .Sell("2025-07-09", "Leeks", "boxes", 5m).Sell("2025-07-10", "Kale", "heap", 2m).Sell("2025-07-10", "Kale", "table", 4m);
         return stall

@@ -31,6 +31,24 @@ public class PlanRowsByHandTests
     }
 
     /// <summary>
+    /// 40 lb more last year, 20 in boxes at a list price of 3 and 20 at the market for 20, and 10 more the year before: 240 and 110 lb of
+    /// 100 feet each, 175 expected, 35/48 of each sale. The market's week of July 16 took 120 for 220.
+    /// </summary>
+    [Fact]
+    public void LikeLastYear_TakesEachChannelsWeekAtItsMeanPriceAndBoxesAtListValue()
+    {
+        FarmBuilder farm = PlanByHandTests.Farm().Pick("2025-07-17", "C25", 40m).Price("Carrots", 3m, "Boxes");
+        farm.Pick("2024-07-10", "C24", 10m).Sell("2024-07-12", "Carrots", "Market", 10m, price: 2m);
+        farm.Sell("2025-07-18", "Carrots", "Boxes", 20m).Sell("2025-07-18", "Carrots", "Market", 20m, price: 1m);
+        PlanDraft draft = LikeLastYear.Of(farm.Season(2025), PlanByHandTests.ModelOf(farm));
+        Assert.Equal(
+            [("Boxes", 14.583m, 3m, 16), ("Market", 72.917m, 2m, 9), ("Market", 87.5m, 1.8333m, 16)],
+            draft.Sales.Select(sale => (sale.Channel, sale.Quantity, sale.Price, sale.From.Day))
+        );
+        Assert.Equal(175m, Assert.Single(draft.Plantings).Yield);
+    }
+
+    /// <summary>
     /// Beds of 40 and 100 feet, and one of 50 twice as wide. 30 feet go where least is left over them (40), 100 into the 100, as many again
     /// into the wide one as 50 of its length; 60 find 10 beside the first and stand the rest where most room is, told by the outlook; when
     /// all are out again but the second, 120 take the wide bed whole and 20 of the first.
@@ -98,6 +116,7 @@ public class PlanRowsByHandTests
         Row(farm, 2026, "Carrots", "2026-05-01", "2026-07-31");
         Row(farm, 2027, "Garlic", "2026-10-15", "2027-07-20");
         Row(farm, 2027, "Carrots", "2027-05-01", "2027-07-31");
+        Row(farm, 2027, "Garlic", "2027-01-01", "2027-07-20");
         farm.Add<PlanSaleRow>(
             new RowValues
             {
