@@ -195,7 +195,7 @@ public sealed class NextYearReport : Report<NextYearParameters>
                 NextYearBlock.Changes,
                 words.ChangesHeading(lengths),
                 plan.Farm.Notation.Label(
-                    $"Bed-feet over the year, {plan.Farm.Season.CropYear} → {plan.Model.CropYear}; those that change most."
+                    $"Bed-feet over the year, {plan.Farm.Season.CropYear} to {plan.Model.CropYear}; those that change most."
                 ),
                 PlanPlots.Changes(lengths, MostBars, sheets.Lengths(lengths), plan.Farm.Notation)
             );

@@ -27,7 +27,7 @@ internal static class PlanPlots
         IEnumerable<Bar> bars = lengths.Where(crop => Math.Abs(crop.After - crop.Before) >= (decimal)Least)
             .OrderByDescending(crop => Math.Abs(crop.After - crop.Before)).ThenBy(crop => crop.Crop, StringComparer.Ordinal).Take(most)
             .OrderByDescending(crop => crop.After - crop.Before).Select(crop => new Bar(
-                crop.Crop, crop.After - crop.Before, notation.Text($"{crop.Before:#,0} → {crop.After:#,0}"),
+                crop.Crop, crop.After - crop.Before, notation.Text($"{crop.Before:#,0} to {crop.After:#,0}"),
                 notation.Label(notation.Text($"{crop.Crop}: {crop.Before:#,0.#} bed-feet now, {crop.After:#,0.#} planned"))));
         return new Chart(data) { Bars = new BarList("Change in length by crop", [.. bars]) };
     }

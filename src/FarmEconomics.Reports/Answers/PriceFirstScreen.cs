@@ -88,7 +88,7 @@ internal sealed class PriceFirstScreen(ReviewedFarm farm, PriceFindings found, S
         string got = PriceTables.Times(price.Realized, size).Value is { } had ? notation.Number(had, Look.Rate) : "";
         string asked = price.Advice(price.SellingUnit).Price.Value is { } want ? notation.Number(want, Look.Rate) : "";
         return new Bar(
-            $"{price.Crop.Name}: {got} → {asked}",
+            $"{price.Crop.Name}: {got} to {asked}",
             missing,
             Money(missing),
             $"{price.Crop.Name}: {Money(missing)} short; a {price.SellingUnit} sold for {got}, at least {asked}"

@@ -25,6 +25,13 @@ public static class PlotFont
         return font.MeasureText(text);
     }
 
+    /// <summary>True where the font has every letter of a text: a picture shows an empty box for one it lacks.</summary>
+    internal static bool Holds(string text)
+    {
+        using SKFont font = new(Typeface.Value);
+        return font.ContainsGlyphs(text);
+    }
+
     private static readonly Lazy<SKTypeface> Typeface = new(() =>
         new EmbeddedFontResolver().CreateTypeface(Name, FontWeight.Normal, FontSlant.Upright, FontSpacing.Normal)!
     );

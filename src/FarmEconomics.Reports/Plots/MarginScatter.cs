@@ -93,7 +93,7 @@ public static class MarginScatter
             double x = across[Math.Clamp(crop.X, across.Min, across.Max)];
             double y = up[Math.Clamp(crop.Y, up.Min, up.Max)];
             double size = 6 + (12 * Math.Sqrt(Math.Max(0, (double)(crop.Output / Math.Max(1m, most)))));
-            string text = beyond ? $"{crop.Name}{(canvas.OnPhone ? "" : $" ({Shown(crop.X, season)}, {Shown(crop.Y, season)})")} →" : crop.Name;
+            string text = beyond ? $"{crop.Name}{(canvas.OnPhone ? "" : $" ({Shown(crop.X, season)}, {Shown(crop.Y, season)})")} ›" : crop.Name;
             double away = Math.Pow((x - across[mid.X]) / (across.To - across.From), 2) + Math.Pow((y - up[mid.Y]) / (up.From - up.To), 2);
             return (text, x, y, size, away + (double)(crop.Output / Math.Max(1m, most) * 0.2m));
         });

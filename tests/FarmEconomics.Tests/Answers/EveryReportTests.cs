@@ -5,6 +5,7 @@ using System.Text.RegularExpressions;
 using FarmEconomics.Files;
 using FarmEconomics.Reports.Answers;
 using FarmEconomics.Reports.Blocks;
+using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Frame;
 using FarmEconomics.Tests.Files;
 using Xunit;
@@ -42,6 +43,20 @@ public partial class EveryReportTests
         Assert.Equal(keys.Count, keys.Distinct().Count());
         Assert.Single(keys.Select(key => key.Report).Distinct());
         Assert.Single(Make(id).OfType<HeadlineBlock>());
+    }
+
+    [Theory]
+    [MemberData(nameof(Reports))]
+    public void Pictures_OfANotebook_HoldNoLetterTheirFontLacks(ReportId id)
+    {
+        foreach (PlotBlock plot in BlockJson.Flat(Make(id)).OfType<PlotBlock>())
+        {
+            Figure figure = plot.Chart.Figure ?? BarFigure.Of(plot.Heading ?? "", plot.Chart.Bars!);
+            Assert.All(
+                figure.Plot.GetPlottables<ScottPlot.Plottables.Text>().Select(text => text.LabelText).Append(figure.Title),
+                text => Assert.True(PlotFont.Holds(text), $"{plot.Key.Name}: {text}")
+            );
+        }
     }
 
     [Theory]

@@ -98,6 +98,13 @@ public class FigureTests
         }
     }
 
+    [Fact]
+    public void Font_OfPlots_HoldsLettersOfThreeScriptsAndNoArrow()
+    {
+        Assert.True(PlotFont.Holds("Kohlrabi żž Ω ж −$3 1.5×€ ›"));
+        Assert.False(PlotFont.Holds("3 → 4"));
+    }
+
     [Theory]
     [InlineData("<tr><th scope=\"row\">Kale</th><td class=\"n loss\">1</td><td class=\"num\">2</td></tr>", 1)]
     [InlineData("<thead><tr><th scope=\"col\" class=\"l h\">Crop</th><th class=\"n\">Left<small>$</small></th><td>why</td></tr></thead>", 2)]
