@@ -77,6 +77,15 @@ public class RecordsFolderTests
         Assert.Equal("owner_wage", problem.Nearest);
     }
 
+    [Theory]
+    [InlineData("price of Kale", true)]
+    [InlineData("owner_wages", false)]
+    public void Read_AChangeGivenAsASetting_NamesTheCommandForIt(string name, bool told)
+    {
+        RecordsReading reading = RecordsFolder.Read(TestFolders.Make(("farm.csv", "setting,value\nowner_wage,18\n")), [new(name, "5")]);
+        Assert.Equal(told, reading.Problems.Single(problem => problem.Code == "E120").Message.Contains("whatif and --change", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Read_RowWithThreeBadFields_ReportsThreeAndLeavesTheRowOut()
     {
