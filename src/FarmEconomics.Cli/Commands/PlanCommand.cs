@@ -157,7 +157,8 @@ internal static class PlanCommand
         return wishes;
     }
 
-    private static (PlanDraft? Draft, bool Holds) Best(FarmReview review, SeasonReview season, PlanModel model, Asked asked, Terminal terminal)
+    private static (PlanDraft? Draft, bool Holds) Best(
+        FarmReview review, SeasonReview season, PlanModel model, Asked asked, Terminal terminal)
     {
         terminal.Step("Looking for the best mix");
         BestMix mix = BestMix.Of(model, asked.Solver!);

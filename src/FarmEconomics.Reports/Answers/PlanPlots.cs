@@ -71,7 +71,8 @@ internal static class PlanPlots
         string again = $"as in {plan.Farm.Season.CropYear}";
         if (plan.Source == PlanSource.LikeLastYear)
         {
-            canvas.Text(again, right + (narrow ? 0 : 2), money[(double)plan.Closing[^1]] - (narrow ? 22 : 0), 12, Palette.GainText, narrow ? Alignment.MiddleRight : Alignment.MiddleLeft, bold: true, halo: true);
+            (double x, double up, Alignment align) = narrow ? (right, 22.0, Alignment.MiddleRight) : (right + 2, 0.0, Alignment.MiddleLeft);
+            canvas.Text(again, x, money[(double)plan.Closing[^1]] - up, 12, Palette.GainText, align, bold: true, halo: true);
         }
         else
         {

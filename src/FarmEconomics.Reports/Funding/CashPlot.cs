@@ -46,7 +46,8 @@ public static class CashPlot
         canvas.Dot(months[next.LowMonth], money[(double)next.LowPoint], 11, Palette.GainText, Palette.GainText);
         for (int i = 0; i < CashFlow.MonthCount; i++)
         {
-            canvas.Tip(months[i] - 10, 14, 20, bottom - 14, $"{next.Months[i].ToString("MMMM", CultureInfo.InvariantCulture)}: {BlockNumber.Of(last.Closing[i], Look.WholeMoney, notation)} in {last.Months[i].Year}, {BlockNumber.Of(next.Closing[i], Look.WholeMoney, notation)} in {next.Months[i].Year}");
+            string month = next.Months[i].ToString("MMMM", CultureInfo.InvariantCulture);
+            canvas.Tip(months[i] - 10, 14, 20, bottom - 14, $"{month}: {In(last, i)}, {In(next, i)}");
         }
 
         LineChart.Names(
@@ -58,5 +59,8 @@ public static class CashPlot
         return canvas.ToFigure(
             $"Two lines of cash at the end of each month. Last year ends at {notation.InWords(last.Closing[^1], Look.WholeMoney)}; next year, by last year's pattern and the factors assumed, "
             + $"is lowest at the end of {low} with {lowest} and ends at {notation.InWords(next.Closing[^1], Look.WholeMoney)}.");
+
+        string In(CashFlow year, int month) =>
+            $"{BlockNumber.Of(year.Closing[month], Look.WholeMoney, notation)} in {year.Months[month].Year}";
     }
 }

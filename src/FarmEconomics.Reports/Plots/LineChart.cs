@@ -19,7 +19,11 @@ internal static class LineChart
     /// The names of two lines at their ends, kept apart; on a phone above and below the last months, where no line goes.
     /// </summary>
     internal static void Names(
-        Canvas canvas, (Scale Amounts, double Right) on, (string Name, IReadOnlyList<decimal> Amounts, Color Color) main, (string Name, IReadOnlyList<decimal> Amounts) other)
+        Canvas canvas,
+        (Scale Amounts, double Right) on,
+        (string Name, IReadOnlyList<decimal> Amounts, Color Color) main,
+        (string Name, IReadOnlyList<decimal> Amounts) other
+    )
     {
         const double Apart = 17;
         const int Last = 5;
@@ -27,7 +31,8 @@ internal static class LineChart
         bool above = at <= beside;
         if (canvas.OnPhone)
         {
-            double[] last = [.. main.Amounts.TakeLast(Last).Concat(other.Amounts.TakeLast(Last)).Select(amount => on.Amounts[(double)amount])];
+            IEnumerable<decimal> months = main.Amounts.TakeLast(Last).Concat(other.Amounts.TakeLast(Last));
+            double[] last = [.. months.Select(amount => on.Amounts[(double)amount])];
             (double top, double under) = (last.Min() - Apart, last.Max() + Apart);
             (at, beside) = above ? (top, under) : (under, top);
         }
