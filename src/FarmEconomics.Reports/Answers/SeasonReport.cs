@@ -6,7 +6,6 @@ using FarmEconomics.Reports.Planning;
 using FarmEconomics.Reports.Plots;
 using FarmEconomics.Reports.RecordsCheck;
 using FarmEconomics.Reports.Season;
-using FarmEconomics.Reports.Tables;
 using FarmEconomics.Reports.Words;
 
 namespace FarmEconomics.Reports.Answers;
@@ -249,13 +248,13 @@ public sealed class SeasonReport : Report<SeasonParameters>
                     SeasonBlock.BedYear,
                     null,
                     FigureSentences.BedTime(season).ToPlainText(),
-                    new Chart((ReportTable?)null) { Figure = BedYear.Of(season), Phone = BedYear.Of(season, onPhone: true) }
+                    new Picture(onPhone => BedYear.Of(season, onPhone)).AsChart()
                 ),
                 new PlotBlock(
                     SeasonBlock.BedMap,
                     null,
                     null,
-                    new Chart((ReportTable?)null) { Figure = BedMap.Of(season, place), Phone = BedMap.Of(season, place, onPhone: true) }
+                    new Picture(onPhone => BedMap.Of(season, place, onPhone)).AsChart()
                 ),
             ]
         );

@@ -181,7 +181,8 @@ public static class DecisionPlots
 
             double names = rows.Max(row => canvas.Measure(row.Name, 11.5)) + 20;
             double bottom = canvas.Bottom - 40;
-            Scale scale = Covering(rows.Select(row => row.After - row.Before).Append(0m), names + (onPhone ? 50 : 70), canvas.Width - (onPhone ? 46 : 180));
+            (double from, double to) = (names + (onPhone ? 50 : 70), canvas.Width - (onPhone ? 46 : 180));
+            Scale scale = Covering(rows.Select(row => row.After - row.Before).Append(0m), from, to);
             Axis(canvas, notation, scale, 28, bottom, $"change of net return in {notation.Currency}", onPhone ? 2 : 7);
             double height = (bottom - 28) / rows.Count;
             for (int i = 0; i < rows.Count; i++)

@@ -73,7 +73,8 @@ public static class GridHeatMap
             canvas.Centered(notation.Text($"{yields[j] * 100m:0}%"), left + ((j + 0.5) * w), bottom + 12, 11, Palette.Ink);
         }
 
-        canvas.Centered("yield, of the season's", onPhone ? left + ((right - left) * 0.65) : (left + right) / 2, bottom + 30, 11, Palette.Soft);
+        double middle = onPhone ? left + ((right - left) * 0.65) : (left + right) / 2;
+        canvas.Centered("yield, of the season's", middle, bottom + 30, 11, Palette.Soft);
         string[] key = [$"net return in {notation.Currency}; brown: loss, blue: gain;", "bold: as it was; line: full cost just met"];
         canvas.Text("price, of the season's", 10, onPhone ? canvas.Bottom - 14 : 14, 11, Palette.Soft);
         if (onPhone)

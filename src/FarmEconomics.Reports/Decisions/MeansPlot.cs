@@ -49,11 +49,7 @@ internal static class MeansPlot
     internal static Chart Of(Verdicts verdicts, string title = " ")
     {
         List<Verdict> crops = Nearest(verdicts);
-        return new Chart(Data(verdicts.Season.Notation, crops))
-        {
-            Figure = Draw(verdicts, crops, (900, title)),
-            Phone = Draw(verdicts, crops, (400, title)),
-        };
+        return new Picture(onPhone => Draw(verdicts, crops, title, onPhone)).AsChart(Data(verdicts.Season.Notation, crops));
     }
 
     private static ReportTable Data(Notation notation, List<Verdict> crops)
@@ -83,14 +79,12 @@ internal static class MeansPlot
         return table;
     }
 
-    private static Figure Draw(Verdicts verdicts, List<Verdict> crops, (int Width, string Title) frame)
+    private static Figure Draw(Verdicts verdicts, List<Verdict> crops, string title, bool narrow)
     {
-        int width = frame.Width;
         Notation notation = verdicts.Season.Notation;
-        bool narrow = width < 600;
         double size = narrow ? 13 : 12.5;
         int height = 34 + Top + (crops.Count * Row) + 34;
-        Canvas canvas = new(frame.Title, width, height);
+        Canvas canvas = new(title, narrow, height);
         double left = crops.Max(verdict => Canvas.TextWidth(verdict.Budget.Name, size)) + 16;
         Scale scale = DecisionPlots.Covering(
             crops
@@ -99,7 +93,7 @@ internal static class MeansPlot
                 )
                 .Append(0m),
             left,
-            width - 12
+            canvas.Width - 12
         );
         double bottom = Top + (crops.Count * Row);
         foreach (double at in scale.Ticks(narrow ? 4 : 7))
@@ -130,7 +124,7 @@ internal static class MeansPlot
         foreach ((int index, Verdict verdict) in crops.Index())
         {
             Crop(canvas, verdict, scale, (left, Top + ((index + 0.5) * Row), size));
-            canvas.Tip(0, Top + (index * Row), width, Row, Tip(verdict, notation));
+            canvas.Tip(0, Top + (index * Row), canvas.Width, Row, Tip(verdict, notation));
         }
 
         return canvas.ToFigure(

@@ -38,7 +38,9 @@ public sealed partial class HtmlFormatterSource
     {
         ArgumentNullException.ThrowIfNull(html);
         return html.StartsWith(Open, StringComparison.Ordinal) && html.EndsWith(Close, StringComparison.Ordinal)
-            ? html[Open.Length..^Close.Length].Replace(Left, "", StringComparison.Ordinal).Replace(UnitBelow, Unit, StringComparison.Ordinal)
+            ? html[Open.Length..^Close.Length]
+                .Replace(Left, "", StringComparison.Ordinal)
+                .Replace(UnitBelow, Unit, StringComparison.Ordinal)
             : html;
     }
 

@@ -101,8 +101,8 @@ public sealed class ReviewedFarm
     public PlanVariances? Planned => planned.Value;
 
     /// <summary>
-    /// Begins, on another core, what the season's page asks for beside the verdicts: whoever asks for it waits for what is still being worked
-    /// out, and meets there what went wrong.
+    /// Begins, on another core, what the season's page asks for beside the verdicts: whoever asks for it waits for what is still being
+    /// worked out, and meets there what went wrong.
     /// </summary>
     internal void BeginAside() => Task.Run(() => (Shorts, WriteUp, Prices));
 

@@ -32,7 +32,8 @@ public static class CashPlot
         string lowest = notation.InWords(next.LowPoint, Look.WholeMoney);
         Canvas canvas = new($"Cash is lowest at the end of {low}: {lowest}", onPhone, Height);
         double left = onPhone ? 62 : 84, right = onPhone ? canvas.Width - 14 : 730, bottom = canvas.Bottom - 30;
-        Scale money = Scale.Covering(last.Closing.Concat(next.Closing).Select(amount => (double)amount), bottom, onPhone ? 30 : 14, onPhone ? 4 : 5);
+        (double top, int ticks) = onPhone ? (30, 4) : (14, 5);
+        Scale money = Scale.Covering(last.Closing.Concat(next.Closing).Select(amount => (double)amount), bottom, top, ticks);
         Scale months = new(0, CashFlow.MonthCount - 1, left + 20, right - (onPhone ? 8 : 0));
         LineChart.Rules(canvas, money, (left, right), tick => BlockNumber.Of((decimal)tick, Look.WholeMoney, notation));
         for (int i = 0; i < CashFlow.MonthCount; i += onPhone ? 2 : 1)

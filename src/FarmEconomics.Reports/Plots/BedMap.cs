@@ -11,8 +11,6 @@ namespace FarmEconomics.Reports.Plots;
 /// <summary>Beds by weeks: what stood where and when, and which beds stood empty.</summary>
 public static class BedMap
 {
-    private const int Wide = 900;
-    private const int Narrow = 400;
 
     /// <summary>The blocks and structures of the farm, in the order of the beds table, so that each can have its own map.</summary>
     public static IReadOnlyList<string> Places(SeasonReview season) =>
@@ -27,7 +25,8 @@ public static class BedMap
     /// <param name="onPhone">True: for a window of 400 px.</param>
     public static Figure Of(SeasonReview season, string place, bool onPhone = false)
     {
-        (int width, double least, double right) = onPhone ? (Narrow, 62, 44) : (Wide, 86, 64);
+        int width = Canvas.WidthFor(onPhone);
+        (double least, double right) = onPhone ? (62, 44) : (86, 64);
         FarmSettings settings = season.Settings;
         (DateOnly from, DateOnly to) = (settings.StartOf(season.CropYear), settings.EndOf(season.CropYear));
         List<BedRow> beds = season

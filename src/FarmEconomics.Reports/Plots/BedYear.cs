@@ -10,8 +10,6 @@ namespace FarmEconomics.Reports.Plots;
 /// <summary>The whole farm week by week: how much of each block or structure held a crop.</summary>
 public static class BedYear
 {
-    private const int Wide = 900;
-    private const int Narrow = 400;
     private const double Row = 26;
 
     /// <summary>The figure: the darker a week, the fuller the beds; the yearly share stands at the right.</summary>
@@ -19,7 +17,8 @@ public static class BedYear
     /// <param name="onPhone">True: for a window of 400 px.</param>
     public static Figure Of(SeasonReview season, bool onPhone = false)
     {
-        (int width, double left, double right) = onPhone ? (Narrow, 88, 42) : (Wide, 110, 70);
+        int width = Canvas.WidthFor(onPhone);
+        (double left, double right) = onPhone ? (88, 42) : (110, 70);
         IReadOnlyList<string> places = BedMap.Places(season);
         DateOnly from = season.Settings.StartOf(season.CropYear);
         DateOnly to = season.Settings.EndOf(season.CropYear);

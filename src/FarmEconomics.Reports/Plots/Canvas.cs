@@ -10,9 +10,9 @@ namespace FarmEconomics.Reports.Plots;
 internal sealed class Canvas
 {
     private const int TitleHeight = 34;
+
     // Smaller is hard to read at the size a page shows it: 12 px where a drawing fills the page or a phone.
     private const double Least = 11.3, LeastOnPhone = 13;
-    private const int Wide = 900, Narrow = 400;
 
     private readonly Plot plot;
     private readonly int width;
@@ -24,7 +24,7 @@ internal sealed class Canvas
     }
 
     internal Canvas(string title, bool onPhone, int height)
-        : this(title, onPhone ? Narrow : Wide, height)
+        : this(title, WidthFor(onPhone), height)
     {
     }
 
@@ -52,7 +52,10 @@ internal sealed class Canvas
     internal int Width => width;
 
     /// <summary>Whether it is drawn for a window of 400 px.</summary>
-    internal bool OnPhone => width <= Narrow;
+    internal bool OnPhone => width <= WidthFor(onPhone: true);
+
+    /// <summary>Width of a drawing for a page, or for a window of 400 px.</summary>
+    internal static int WidthFor(bool onPhone) => onPhone ? 400 : 900;
 
     /// <summary>Width of a text here, where small letters are drawn larger on a phone.</summary>
     internal double Measure(string text, double size) => TextWidth(text, size, OnPhone);

@@ -47,7 +47,8 @@ public static class FlowPicture
         int most = new[] { left, middle, right }.Max(column => column.Names.Count);
         Drawing drawing = new(canvas, notation, (canvas.Bottom - 34 - (Gap * (most - 1))) / total,
             name => spent.IndexOf(name) is >= 0 and var i ? Palette.Of(i) : Palette.Middle);
-        drawing.Bands(left, middle, (from, to) => flows.Where(flow => flow.From == from && flow.Carrier == to).Sum(flow => flow.Amount), 172, 392);
+        drawing.Bands(left, middle, (from, to) => flows.Where(flow => flow.From == from && flow.Carrier == to).Sum(flow => flow.Amount),
+            172, 392);
         drawing.Bands(middle, right, (from, to) => flows.Where(flow => flow.Carrier == from && flow.To == to).Sum(flow => flow.Amount),
             392 + Node, 706);
         drawing.Nodes(left, 172 - Node, 154, Alignment.MiddleRight);
@@ -64,7 +65,9 @@ public static class FlowPicture
         double total = flows.Sum(flow => flow.Amount);
         HashSet<string> small =
         [
-            .. flows.GroupBy(flow => flow.Carrier).Where(group => group.Sum(flow => flow.Amount) < total * 0.012).Select(group => group.Key),
+            .. flows.GroupBy(flow => flow.Carrier)
+                .Where(group => group.Sum(flow => flow.Amount) < total * 0.012)
+                .Select(group => group.Key),
         ];
         return flows.ConvertAll(flow => small.Contains(flow.Carrier) ? flow with { Carrier = "other pools" } : flow);
     }

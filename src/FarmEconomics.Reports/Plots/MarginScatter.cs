@@ -39,10 +39,11 @@ public static class MarginScatter
         int poorBoth = crops.Count(crop => crop.X < midX && crop.Y < midY);
         int split = crops.Count(crop => (crop.X < midX) != (crop.Y < midY));
         Canvas canvas = new($"{Phrase.Sentence(season.Notation.Count(split, "crop"))} of {crops.Count} beat the farm's average by bed or by hour, but not by both", onPhone, Height);
-        Scale across = Scale.Covering(crops.Select(crop => Math.Min(crop.X, edgeX)), onPhone ? 48 : 64, canvas.Width - (onPhone ? 8 : 24), onPhone ? 4 : 8);
+        (double left, double right, int ticks) = onPhone ? (48, 8, 4) : (64, 24, 8);
+        Scale across = Scale.Covering(crops.Select(crop => Math.Min(crop.X, edgeX)), left, canvas.Width - right, ticks);
         Scale up = Scale.Covering(crops.Select(crop => Math.Min(crop.Y, edgeY)), canvas.Bottom - 58, 12, 6);
         string sign = season.Notation.Prefix;
-        foreach (double tick in across.Ticks(onPhone ? 4 : 8))
+        foreach (double tick in across.Ticks(ticks))
         {
             canvas.Line(across[tick], up.To, across[tick], up.From, Palette.Rule);
             canvas.Centered(season.Notation.Text($"{tick:0.##}"), across[tick], up.From + 11, 11, Palette.Soft);

@@ -29,7 +29,9 @@ public static class RecordsPlots
             months.ConvertAll(month => new BarItem(
                 month.Month.ToString("MMM"),
                 [(double)month.Named, (double)month.Other],
-                onPhone ? season.Notation.Number(month.Named + month.Other, Look.Count) : Label(season, month.Month, month.Named + month.Other)
+                onPhone
+                    ? season.Notation.Number(month.Named + month.Other, Look.Count)
+                    : Label(season, month.Month, month.Named + month.Other)
             )),
             [Palette.Dark, Palette.Light],
             Math.Max(top, 28)).Draw(1, "hours logged", value => season.Notation.Text($"{value:#,0}"));

@@ -28,7 +28,8 @@ public sealed class PriceReport
         new(book, book.Prices.Count == 0 ? null : PriceSentences.ChannelOf(book, channel));
 
     /// <summary>What each crop brought against full cost.</summary>
-    public Figure Figure(bool onPhone = false) => channel is null ? SeasonPlots.Nothing(Nothing) : PricePlots.AgainstFullCost(book, channel, onPhone);
+    public Figure Figure(bool onPhone = false) =>
+        channel is null ? SeasonPlots.Nothing(Nothing) : PricePlots.AgainstFullCost(book, channel, onPhone);
 
     /// <summary>The same in other units.</summary>
     public ReportTable Units() => Table(PriceTables.Units);

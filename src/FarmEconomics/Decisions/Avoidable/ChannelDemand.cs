@@ -90,7 +90,10 @@ internal sealed class ChannelDemand
             .GroupBy(part => sales.WeekOf(part.Disposition.Row.Date))
             .Select(week => new Week(
                 week.Sum(part => part.Quantity),
-                [.. sales.Channels.Select(channel => TakenBy(season, sales, channel, week.Key)).Where(taken => taken is { Most: > 0m, Price: > 0m })]
+                [
+                    .. sales.Channels.Select(channel => TakenBy(season, sales, channel, week.Key))
+                        .Where(taken => taken is { Most: > 0m, Price: > 0m }),
+                ]
             )),
     ];
 

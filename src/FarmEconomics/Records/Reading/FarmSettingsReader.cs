@@ -182,7 +182,9 @@ public static class FarmSettingsReader
         if (spec is null)
         {
             // What to try of a price or yield is no setting: whatif has another option for it.
-            string other = source is null && name.Trim().Contains(' ') ? " Prices, wages, hours and yields are tried with whatif and --change." : "";
+            string other = source is null && name.Trim().Contains(' ')
+                ? " Prices, wages, hours and yields are tried with whatif and --change."
+                : "";
             problem = ProblemCatalog.Make(ProblemCodes.UnknownSetting, place, "setting", $"There is no setting \"{name}\".{other}", name,
                 NearestName.Find(name, Settings.Select(setting => setting.Name)));
             return settings;
