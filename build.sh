@@ -24,7 +24,7 @@ trap 'rm -rf "$results"' EXIT
 status=0
 # Each test program runs itself, one after another: side by side they make each other slow, and between a test program and `dotnet test`
 # stands a pipe that a busy machine now and then closes before the last words are through.
-for name in FarmEconomics.Tests FarmEconomics.Recount.Tests FarmEconomics.EndToEnd.Tests; do
+for name in FarmEconomics.Tests FarmEconomics.WholeWay.Tests FarmEconomics.Recount.Tests FarmEconomics.EndToEnd.Tests; do
   "tests/$name/bin/Release/net10.0/$name" -noLogo -noColor -result-trx "$results/$name.trx" || status=$?
 done
 

@@ -5,7 +5,7 @@ using FarmEconomics.Records.Storage;
 using FarmEconomics.Tests.Files;
 using FarmEconomics.Tests.Generators;
 
-namespace FarmEconomics.Tests.Fuzz;
+namespace FarmEconomics.WholeWay.Tests.Fuzz;
 
 /// <summary>Small folders to be damaged: a cutting of the demo farm, and random farms written as a grower would write them.</summary>
 internal static class SoundFolders

@@ -5,7 +5,7 @@ using FarmEconomics.Tests.Building;
 using FarmEconomics.Tests.House;
 using Xunit;
 
-namespace FarmEconomics.Tests.Demo;
+namespace FarmEconomics.WholeWay.Tests.Demo;
 
 /// <summary>The demo farm through the engine: nothing lost in any year, and real decisions to make.</summary>
 public class DemoSeasonTests

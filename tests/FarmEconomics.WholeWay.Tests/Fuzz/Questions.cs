@@ -13,7 +13,7 @@ using FarmEconomics.Reports.Funding;
 using FarmEconomics.Reports.Pricing;
 using FarmEconomics.Reports.WhatIf;
 
-namespace FarmEconomics.Tests.Fuzz;
+namespace FarmEconomics.WholeWay.Tests.Fuzz;
 
 /// <summary>The commands decide, prices, writeup, whatif and explain, with options at their ends; each works as its command does.</summary>
 internal sealed class Questions(Random random, FarmReview review, int year)

@@ -6,7 +6,7 @@ using FarmEconomics.Tests.Building;
 using FarmEconomics.Tests.Generators;
 using Xunit;
 
-namespace FarmEconomics.Tests.Decisions.Scenarios;
+namespace FarmEconomics.WholeWay.Tests.Ends;
 
 /// <summary>What must hold for every scenario of every farm. FARMECONOMICS_FARMS sets how many random farms each property sees.</summary>
 public class ScenarioPropertyTests

@@ -2,7 +2,7 @@ using System.Globalization;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Schema;
 
-namespace FarmEconomics.Tests.Fuzz;
+namespace FarmEconomics.WholeWay.Tests.Fuzz;
 
 /// <summary>What a damaged cell may hold: texts of the wrong kind, and the least and greatest of the right one.</summary>
 internal static class CellValues

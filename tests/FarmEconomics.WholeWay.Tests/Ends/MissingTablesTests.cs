@@ -5,9 +5,10 @@ using FarmEconomics.Files;
 using FarmEconomics.Funding;
 using FarmEconomics.Pricing;
 using FarmEconomics.Records.Schema;
+using FarmEconomics.Tests.Files;
 using Xunit;
 
-namespace FarmEconomics.Tests.Files;
+namespace FarmEconomics.WholeWay.Tests.Ends;
 
 /// <summary>Where a table isn't there its names can't be checked: rows that give them must be understood all the same.</summary>
 public class MissingTablesTests

@@ -12,7 +12,7 @@ using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Funding;
 using FarmEconomics.Reports.Season;
 
-namespace FarmEconomics.Tests.Fuzz;
+namespace FarmEconomics.WholeWay.Tests.Fuzz;
 
 /// <summary>
 /// Everything a grower may ask of a folder, in this process: check, review with every season's proof and tables, and by chance one of the

@@ -6,7 +6,7 @@ using FarmEconomics.Records;
 using FarmEconomics.Tests.Files;
 using Xunit;
 
-namespace FarmEconomics.Tests.Funding;
+namespace FarmEconomics.WholeWay.Tests.Ends;
 
 /// <summary>Every assumption at the ends of what is taken, and beyond: a write-up or a sentence, never an overflow.</summary>
 public class FundingAssumptionExtremesTests

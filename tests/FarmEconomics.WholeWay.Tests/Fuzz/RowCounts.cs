@@ -4,7 +4,7 @@ using FarmEconomics.Files.Reading;
 using FarmEconomics.Records;
 using Xunit;
 
-namespace FarmEconomics.Tests.Fuzz;
+namespace FarmEconomics.WholeWay.Tests.Fuzz;
 
 /// <summary>No row of a damaged file is lost in silence: it is read, in error or passed over, and each is counted once.</summary>
 internal static class RowCounts

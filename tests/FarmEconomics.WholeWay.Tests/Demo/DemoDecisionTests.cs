@@ -13,7 +13,7 @@ using FarmEconomics.Tests.House;
 using FarmEconomics.Units;
 using Xunit;
 
-namespace FarmEconomics.Tests.Demo;
+namespace FarmEconomics.WholeWay.Tests.Demo;
 
 /// <summary>The decision the demo farm has to make: crops that full cost would drop and the farm should keep, and others it should not.</summary>
 public class DemoDecisionTests

@@ -1,7 +1,7 @@
 using System.Text;
 using FarmEconomics.Records.Schema;
 
-namespace FarmEconomics.Tests.Fuzz;
+namespace FarmEconomics.WholeWay.Tests.Fuzz;
 
 /// <summary>What is done to a folder: bytes changed, cells of other kinds, or the ends of what is allowed.</summary>
 internal enum DamageKind

@@ -10,10 +10,11 @@ using FarmEconomics.Records.Storage;
 using FarmEconomics.Reports.Answers;
 using FarmEconomics.Reports.Funding;
 using FarmEconomics.Tests.Funding;
+using FarmEconomics.Tests.Published;
 using FarmEconomics.Tests.Support;
 using Xunit;
 
-namespace FarmEconomics.Tests.Reports.Funding;
+namespace FarmEconomics.WholeWay.Tests.Ends;
 
 public class WriteUpWorkbookTests
 {
@@ -47,8 +48,8 @@ public class WriteUpWorkbookTests
         LibreOffice.SkipWithout();
         Workbook workbook = new();
         WorkbookSheet sheet = workbook.Sheet("Check");
-        CapitalBudget[] budgets = [.. Published.Fixture.Load("capital-budgets").GetProperty("cases").EnumerateArray()
-            .Select(item => new CapitalBudget(Published.Fixture.Numbers(item, "amounts"), Published.Fixture.Number(item, "rate")))];
+        CapitalBudget[] budgets = [.. Fixture.Load("capital-budgets").GetProperty("cases").EnumerateArray()
+            .Select(item => new CapitalBudget(Fixture.Numbers(item, "amounts"), Fixture.Number(item, "rate")))];
         foreach (CapitalBudget budget in budgets)
         {
             int row = sheet.NextRow;

@@ -11,9 +11,10 @@ using FarmEconomics.Records.Schema;
 using FarmEconomics.Reports.Answers;
 using FarmEconomics.Reports.Decisions;
 using FarmEconomics.Reports.Pricing;
+using FarmEconomics.Tests.Files;
 using Xunit;
 
-namespace FarmEconomics.Tests.Files;
+namespace FarmEconomics.WholeWay.Tests.Ends;
 
 /// <summary>What the schema allows must be safe everywhere: each column at its least and greatest value, by itself and all at once, goes the whole way.</summary>
 public class ColumnRangeTests

@@ -4,7 +4,7 @@ using FarmEconomics.Records;
 using FarmEconomics.Tests.Files;
 using Xunit;
 
-namespace FarmEconomics.Tests.Fuzz;
+namespace FarmEconomics.WholeWay.Tests.Fuzz;
 
 /// <summary>
 /// Damaged folders taken the whole way: no exception escapes, every season's proof holds, no row is lost in silence. 200 folders;

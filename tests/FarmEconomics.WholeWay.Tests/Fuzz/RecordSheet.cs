@@ -1,7 +1,7 @@
 using FarmEconomics.EndToEnd.Tests.Support;
 using FarmEconomics.Records.Schema;
 
-namespace FarmEconomics.Tests.Fuzz;
+namespace FarmEconomics.WholeWay.Tests.Fuzz;
 
 /// <summary>A table of a records folder as text, cell by cell, to be damaged and written.</summary>
 internal sealed class RecordSheet(string table, List<string> heading, List<List<string>> rows)

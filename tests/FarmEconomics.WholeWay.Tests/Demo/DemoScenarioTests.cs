@@ -5,7 +5,7 @@ using FarmEconomics.Tests.Building;
 using FarmEconomics.Tests.Reports;
 using Xunit;
 
-namespace FarmEconomics.Tests.Demo;
+namespace FarmEconomics.WholeWay.Tests.Demo;
 
 /// <summary>Scenarios of the demo farm: what each kind of change does to a whole season, proven to the cent.</summary>
 public class DemoScenarioTests
