@@ -25,6 +25,34 @@ public class RemovalByHandTests
     public void Engine_RunAgainWithoutCrops_LosesWhatGoesWithThem(params string[] crops) => AvoidableCostTests.AssertSame(Farm().Review(), crops);
 
     /// <summary>
+    /// The same where hours are filled up to a total, hired work is paid in the books, rhubarb's establishment is spread, and a fan and
+    /// measured water name kale.
+    /// </summary>
+    [Theory]
+    [InlineData("Kale")]
+    [InlineData("Leeks")]
+    [InlineData("Rhubarb")]
+    [InlineData("Beets", "Kale", "Leeks", "Rhubarb")]
+    public void Engine_RunAgainWithTotalsWagesAndLoads_LosesWhatGoesWithThem(params string[] crops)
+    {
+        FarmBuilder farm = Farm()
+            .Total("labor", "hours:grow", 30m, "2025-01-01")
+            .Spend("2025-07-31", 200m, "wages")
+            .Spend("2025-07-31", 25m, "wages", crop: "Kale")
+            .Pool("power", "measured")
+            .Load("fan", "power", "Kale", 100m, 10m, "2025-07-01", "2025-07-31")
+            .Load("lights", "power", "household", 100m, 10m, "2025-07-01", "2025-07-31")
+            .Spend("2025-08-01", 62m, "repairs", pool: "power")
+            .Pool("well", "measured")
+            .Use("well", "Kale", 300m, 2025)
+            .Use("well", "Beets", 100m, 2025)
+            .Spend("2025-08-01", 40m, "repairs", pool: "well");
+        CropRow rhubarb = farm.Tables.Crops[3];
+        farm.Set(rhubarb, CropRow.BearingYearsColumn, 8m).Set(rhubarb, CropRow.EstablishmentCostColumn, 400m);
+        AvoidableCostTests.AssertSame(farm.Review(), crops);
+    }
+
+    /// <summary>
     /// Beets: 240 at the stall less 24 of fees; 20 of seed, 60% of a bill of 50; 4 own hours at 20 and 2 hired ones at 15. The stall's trips
     /// stay: kale is sold there.
     /// </summary>
