@@ -8,13 +8,15 @@ using Xunit;
 
 namespace FarmEconomics.Tests.Decisions;
 
-/// <summary>What if, break-even and what would change a verdict, in whole numbers on paper (docs/methods.md, sections 14, 16 and 17).</summary>
+/// <summary>
+/// What if, break-even and what would change a verdict, in whole numbers on paper (docs/methods.md, sections 14, 16 and 17).
+/// </summary>
 public class AdviceByHandTests
 {
     /// <summary>
-    /// Sold for 1,000 (200 units), 100 eaten. Seed 100 and straw 60 go with the bed; picking 150 with the quantity; bags 40 and fees 50 with
-    /// units sold; rent 200 and trips 30 stay. 470 are left.
-    /// Follows price and yield: 1,000 - 50 = 950; the yield alone: 100 - 150 - 40 = -90; neither: 100 + 60 + 200 + 30 = 390.
+    /// Sold for 1,000 (200 units), 100 eaten. Seed 100 and straw 60 go with the bed; picking 150 with the quantity; bags 40 and fees 50
+    /// with units sold; rent 200 and trips 30 stay. 470 are left. Follows price and yield: 1,000 - 50 = 950; the yield alone: 100 - 150 -
+    /// 40 = -90; neither: 100 + 60 + 200 + 30 = 390.
     /// </summary>
     private static SensitivityModel Model(decimal sold = 1000m, decimal fees = 50m) =>
         new(
@@ -36,8 +38,8 @@ public class AdviceByHandTests
         );
 
     /// <summary>
-    /// A tenth dearer and a tenth less: 950 x 0.99 - 90 x 0.9 - 390 = 469.50. Without what stays (rent, trips): 950 x 0.99 - 81 - 160. Gross
-    /// margin leaves out the picking and the rent: 950 + (100 - 40) - 160 - 30 = 820, and 940.50 + 54 - 190 = 804.50.
+    /// A tenth dearer and a tenth less: 950 x 0.99 - 90 x 0.9 - 390 = 469.50. Without what stays (rent, trips): 950 x 0.99 - 81 - 160.
+    /// Gross margin leaves out the picking and the rent: 950 + (100 - 40) - 160 - 30 = 820, and 940.50 + 54 - 190 = 804.50.
     /// </summary>
     [Fact]
     public void WhatIf_MovesWhatFollowsPriceAndYield()
@@ -117,10 +119,10 @@ public class AdviceByHandTests
     public void PessimisticRule_MovesReceiptsAndVariableCost() => Assert.Equal(-94m, SensitivityCase.Pessimistic.NetReturn(Model()).Amount);
 
     /// <summary>
-    /// Beets in boxes that members paid 200 for, 20 lb of them, and 80 lb at the stall for 240 less 24; seed 46. Members' 200 stand to beets
-    /// by 60 of the 250 of list value: 48. Without beets 3 lb of kale go into the boxes that brought 1.80: 5.40. So the farm, short run:
-    /// 216 x f + 5.40 = 46, f x 3 a pound; at (46 / 221.40) of the yield. Textbook: (46 - 5.40) / 80 and the fee of 0.30. For the crop, long
-    /// run, textbook: (46 + 24) / 100 a pound; it brought 288 / 100.
+    /// Beets in boxes that members paid 200 for, 20 lb of them, and 80 lb at the stall for 240 less 24; seed 46. Members' 200 stand to
+    /// beets by 60 of the 250 of list value: 48. Without beets 3 lb of kale go into the boxes that brought 1.80: 5.40. So the farm, short
+    /// run: 216 x f + 5.40 = 46, f x 3 a pound; at (46 / 221.40) of the yield. Textbook: (46 - 5.40) / 80 and the fee of 0.30. For the
+    /// crop, long run, textbook: (46 + 24) / 100 a pound; it brought 288 / 100.
     /// </summary>
     [Fact]
     public void BreakEven_OfACropInBoxes_CountsWhatFillsThemAgain()
@@ -151,8 +153,8 @@ public class AdviceByHandTests
     }
 
     /// <summary>
-    /// 10 hours of picking that name no crop are 200 by rule, and 100 of the 200 lb picked name no planting, of two: 400 of the 800 brought.
-    /// One season has no spread: the noise is the root of (0.2 x 200)^2 + (0.2 x 400)^2. 10 of 15 hours are by rule.
+    /// 10 hours of picking that name no crop are 200 by rule, and 100 of the 200 lb picked name no planting, of two: 400 of the 800
+    /// brought. One season has no spread: the noise is the root of (0.2 x 200)^2 + (0.2 x 400)^2. 10 of 15 hours are by rule.
     /// </summary>
     [Fact]
     public void Noise_IsWhatRulesMayBeOffBy()
@@ -165,8 +167,8 @@ public class AdviceByHandTests
     }
 
     /// <summary>
-    /// Sales 800, seed 90, 15 hours at 20 and rent 500 leave -90. 90 more for 200 lb is 0.45 a pound; 90 of the 300 for labor are 4.5 hours;
-    /// with the yield move 800 - 300: 590 / 500 is 18% more.
+    /// Sales 800, seed 90, 15 hours at 20 and rent 500 leave -90. 90 more for 200 lb is 0.45 a pound; 90 of the 300 for labor are 4.5
+    /// hours; with the yield move 800 - 300: 590 / 500 is 18% more.
     /// </summary>
     [Fact]
     public void Needs_OfACropShortOfItsFullCost_AreEachAlone()

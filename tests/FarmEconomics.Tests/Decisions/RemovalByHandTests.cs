@@ -22,7 +22,8 @@ public class RemovalByHandTests
     [InlineData("Kale", "Leeks")]
     [InlineData("Beets", "Leeks", "Rhubarb")]
     [InlineData("Beets", "Kale", "Leeks", "Rhubarb")]
-    public void Engine_RunAgainWithoutCrops_LosesWhatGoesWithThem(params string[] crops) => AvoidableCostTests.AssertSame(Farm().Review(), crops);
+    public void Engine_RunAgainWithoutCrops_LosesWhatGoesWithThem(params string[] crops) =>
+        AvoidableCostTests.AssertSame(Farm().Review(), crops);
 
     /// <summary>
     /// The same where hours are filled up to a total, hired work is paid in the books, rhubarb's establishment is spread, and a fan and
@@ -53,8 +54,8 @@ public class RemovalByHandTests
     }
 
     /// <summary>
-    /// Beets: 240 at the stall less 24 of fees; 20 of seed, 60% of a bill of 50; 4 own hours at 20 and 2 hired ones at 15. The stall's trips
-    /// stay: kale is sold there.
+    /// Beets: 240 at the stall less 24 of fees; 20 of seed, 60% of a bill of 50; 4 own hours at 20 and 2 hired ones at 15. The stall's
+    /// trips stay: kale is sold there.
     /// </summary>
     [Fact]
     public void Departure_OfBeets_IsWhatGoesOnPaper()
@@ -76,7 +77,9 @@ public class RemovalByHandTests
         Assert.Empty(gone.Trips);
     }
 
-    /// <summary>Half of it takes half of returns, costs and fees, and no trips even where it is all that is sold through a channel.</summary>
+    /// <summary>
+    /// Half of it takes half of returns, costs and fees, and no trips even where it is all that is sold through a channel.
+    /// </summary>
     [Fact]
     public void Departure_OfAPart_IsThatPart()
     {

@@ -44,19 +44,29 @@ public class FactsByHandTests
         Assert.Equal(0.5 + 0.34, leeks.Cost, 9);
     }
 
-    /// <summary>12 hours picked 120 lb; packaging 12 over 120 picked, card fees 6 over 120 sold; 21 days in store are 3 weeks, a year all.</summary>
+    /// <summary>
+    /// 12 hours picked 120 lb; packaging 12 over 120 picked, card fees 6 over 120 sold; 21 days in store are 3 weeks, a year all.
+    /// </summary>
     [Fact]
     public void Crop_TakesHandlingAndPackagingByTheUnit()
     {
         PlanCrop leeks = Crop("Leeks");
         Assert.Equal(
             (0.1, 0.1, 0.05, 3, 10.0),
-            (Math.Round(leeks.HandlingHours, 9), Math.Round(leeks.PickedCost, 9), Math.Round(leeks.SoldCost, 9), leeks.Keeps, leeks.UnitsPerCrate)
+            (
+                Math.Round(leeks.HandlingHours, 9),
+                Math.Round(leeks.PickedCost, 9),
+                Math.Round(leeks.SoldCost, 9),
+                leeks.Keeps,
+                leeks.UnitsPerCrate
+            )
         );
-        Assert.Equal((52, "lb", 0.0, 0.0), (Crop("Garlic").Keeps, Crop("Garlic").Unit, Crop("Garlic").HandlingHours, Crop("Garlic").SoldCost));
+        PlanCrop garlic = Crop("Garlic");
+        Assert.Equal((52, "lb", 0.0, 0.0), (garlic.Keeps, garlic.Unit, garlic.HandlingHours, garlic.SoldCost));
         Assert.Equal(("Alliums", null), (leeks.Family, Crop("Rhubarb").Family));
         Assert.Equal((0.0, double.PositiveInfinity), leeks.Wish);
-        Assert.Equal((25.0, 60.0), ModelOf(Farm(), new PlanSettings { Least = Named(" leeks", 25m), Most = Named("LEEKS", 60m) }).Crops[0].Wish);
+        PlanSettings wishes = new() { Least = Named(" leeks", 25m), Most = Named("LEEKS", 60m) };
+        Assert.Equal((25.0, 60.0), ModelOf(Farm(), wishes).Crops[0].Wish);
     }
 
     /// <summary>
@@ -171,8 +181,8 @@ public class FactsByHandTests
     }
 
     /// <summary>
-    /// 10 hours in the week 100 feet of beets come in, 2 in each of the 12 after: 0.02 a foot to weed, 0.08 more to plant, so that the first
-    /// week counts 5 of 17: 34 hours are 0.34 a foot.
+    /// 10 hours in the week 100 feet of beets come in, 2 in each of the 12 after: 0.02 a foot to weed, 0.08 more to plant, so that the
+    /// first week counts 5 of 17: 34 hours are 0.34 a foot.
     /// </summary>
     [Fact]
     public void FirstWeek_CountsAsLeastSquaresHaveIt()

@@ -1,3 +1,4 @@
+using FarmEconomics.Budgets;
 using FarmEconomics.Decisions;
 using FarmEconomics.Planning;
 using FarmEconomics.Records;
@@ -58,7 +59,10 @@ public class LayingByHandTests
     [Fact]
     public void Rotation_WhereAnOrderLeavesAFamilyWithoutABed_AnotherIsTried()
     {
-        PlanModel model = Model([Sowing(0, 10, 5), Sowing(1, 12, 5)]) with { Rotation = [Free("X", 200.0, "Q", "P"), Free("Y", 100.0, "Q")] };
+        PlanModel model = Model([Sowing(0, 10, 5), Sowing(1, 12, 5)]) with
+        {
+            Rotation = [Free("X", 200.0, "Q", "P"), Free("Y", 100.0, "Q")],
+        };
         Assert.Equal([("X 2026-1", "P"), ("Y 2026-1", "Q")], Laid(model, 100.0, 100.0).Select(one => (one.Planting, one.Bed)));
     }
 
@@ -69,7 +73,10 @@ public class LayingByHandTests
     [Fact]
     public void Rotation_TheFamilyWithLeastRoomIsLaidFirst()
     {
-        PlanModel model = Model([Sowing(0, 10, 5), Sowing(1, 12, 5)]) with { Rotation = [Free("X", 200.0, "Q", "P"), Free("Y", 100.0, "Q")] };
+        PlanModel model = Model([Sowing(0, 10, 5), Sowing(1, 12, 5)]) with
+        {
+            Rotation = [Free("X", 200.0, "Q", "P"), Free("Y", 100.0, "Q")],
+        };
         Assert.Equal(
             [("Y 2026-1", "Q", 90m), ("X 2026-1", "P", 100m), ("X 2026-1", "Q", 10m)],
             Laid(model, 110.0, 90.0).Select(one => (one.Planting, one.Bed, one.BedFeet))
@@ -103,7 +110,9 @@ public class LayingByHandTests
     {
         FarmBuilder farm = PlanByHandTests.Farm().Limit("rotation", 3m, "years");
         farm.Set(farm.Tables.Crops[0], CropRow.FamilyColumn, "Umbels");
-        SeasonReview(farm, out Budgets.SeasonReview season, out PlanModel model);
+        FarmReview review = farm.Review();
+        SeasonReview season = review.Season(2025);
+        PlanModel model = PlanFacts.Of(review, SeasonCosts.Of(season));
         DraftPlanting one = new(2026, "C1", "Carrots", bed, first, new(2026, 5, 1), new(2026, 7, 1)) { Yield = 0m, Hours = 0m, Cost = 0m };
         DraftPlanting two = one with { Planting = "C2", BedFeet = second, In = new(2026, 8, 1), Out = new(2026, 9, 1) };
         PlanProblem[] told =
@@ -116,13 +125,6 @@ public class LayingByHandTests
             Assert.Equal(("Umbels", bed, over, new DateOnly(2026, 5, 1)), (problem.Family, problem.Where, problem.Short, problem.Day));
             Assert.Equal(["C1", "C2"], problem.Plantings);
         });
-    }
-
-    private static void SeasonReview(FarmBuilder farm, out Budgets.SeasonReview season, out PlanModel model)
-    {
-        Budgets.FarmReview review = farm.Review();
-        season = review.Season(2025);
-        model = PlanFacts.Of(review, SeasonCosts.Of(season));
     }
 
     private static PlanRotation Free(string family, double feet, params string[] beds) => new(family, 0, beds.ToHashSet(), feet);

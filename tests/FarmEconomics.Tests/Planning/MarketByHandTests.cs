@@ -6,8 +6,8 @@ using Xunit;
 namespace FarmEconomics.Tests.Planning;
 
 /// <summary>
-/// What a market takes where prices and leftovers tell more than that all was sold, by hand (docs/methods.md, section 20): carrots picked on
-/// July 10 and sold on July 12 of two years (weeks 27), list price 2. The first step ends at 0.7 of what it takes.
+/// What a market takes where prices and leftovers tell more than that all was sold, by hand (docs/methods.md, section 20): carrots picked
+/// on July 10 and sold on July 12 of two years (weeks 27), list price 2. The first step ends at 0.7 of what it takes.
 /// </summary>
 public class MarketByHandTests
 {
@@ -33,19 +33,24 @@ public class MarketByHandTests
         Assert.Equal("Market", steps[0].Channel);
     }
 
-    /// <summary>10 of 110 left over: more than a twentieth, so the 100 sold at list are what it takes, not the least: (100 + 150) / 2.</summary>
+    /// <summary>
+    /// 10 of 110 left over: more than a twentieth, so the 100 sold at list are what it takes, not the least: (100 + 150) / 2.
+    /// </summary>
     [Theory]
     [InlineData(10, 125.0)]
     [InlineData(5, 150.0)]
     public void Market_ThatLeftSome_TellsWhatItTakes(int left, double takes)
     {
-        FarmBuilder farm = Farm(150, 2m).Channel("Compost", ChannelKind.Waste).Pick("2025-07-10", "C25", left).Sell("2025-07-12", "Carrots", "Compost", left);
+        FarmBuilder farm = Farm(150, 2m)
+            .Channel("Compost", ChannelKind.Waste)
+            .Pick("2025-07-10", "C25", left)
+            .Sell("2025-07-12", "Carrots", "Compost", left);
         Assert.Equal(0.7 * takes, Steps(farm, null)[0].Units, 6);
     }
 
     /// <summary>
-    /// At elasticity 1 nothing more comes in beyond what a week takes: five weeks take 0.7586, 0.8826, 0.9802, 1.0886 and 1.2666 of it. So the
-    /// step to 0.85 brings (0.0586 + 4 x 0.15) / 5 of list for its 0.15, that to 1 (0.0326 + 0.1302 + 0.3) / 5, that to 1.15
+    /// At elasticity 1 nothing more comes in beyond what a week takes: five weeks take 0.7586, 0.8826, 0.9802, 1.0886 and 1.2666 of it.
+    /// So the step to 0.85 brings (0.0586 + 4 x 0.15) / 5 of list for its 0.15, that to 1 (0.0326 + 0.1302 + 0.3) / 5, that to 1.15
     /// (0.0886 + 0.15) / 5, that to 1.35 (1.2666 - 1.15) / 5 for its 0.2; there is none beyond.
     /// </summary>
     [Fact]
@@ -70,7 +75,10 @@ public class MarketByHandTests
         Assert.Equal((3.0, 70.0, "Market"), (Math.Round(steps[0].Price, 9), Math.Round(steps[0].Units, 6), steps[0].Channel));
         PlanStep shop = steps.First(step => step.Channel == "Shop");
         Assert.Equal((4.0, 35.0, 0.5), (Math.Round(shop.Price, 9), Math.Round(shop.Units, 6), shop.Fee));
-        Assert.Equal(steps.OrderByDescending(step => step.Price * (1.0 - step.Fee)).Select(step => step.Units), steps.Select(step => step.Units));
+        Assert.Equal(
+            steps.OrderByDescending(step => step.Price * (1.0 - step.Fee)).Select(step => step.Units),
+            steps.Select(step => step.Units)
+        );
     }
 
     private static IReadOnlyList<PlanStep> Steps(FarmBuilder farm, decimal? elasticity) =>

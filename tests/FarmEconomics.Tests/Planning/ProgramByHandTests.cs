@@ -10,7 +10,9 @@ namespace FarmEconomics.Tests.Planning;
 /// </summary>
 public class ProgramByHandTests
 {
-    /// <summary>0.2 trays a foot of A stand in weeks 7 to 9; 12 trays hold 60 feet of it: 60 x 3 + 40 x 2.5. A tray more turns five feet.</summary>
+    /// <summary>
+    /// 0.2 trays a foot of A stand in weeks 7 to 9; 12 trays hold 60 feet of it: 60 x 3 + 40 x 2.5. A tray more turns five feet.
+    /// </summary>
     [Fact]
     public void Trays_HoldACropBack()
     {
@@ -144,8 +146,8 @@ public class ProgramByHandTests
         Programs.Near(270.0, BestMix.Of(Of(crop => crop with { PickedCost = 0.2, SoldCost = 0.1 }), Programs.Solver).Best!.Worth, 1e-6);
 
     /// <summary>
-    /// A shop takes 10 at 6, the market 40 at 5 and 60 at 4 less a tenth. All 100 feet stand under A: 10 x 6 + 0.9 x (40 x 5 + 50 x 4) - 200
-    /// = 220; the market's 90 go at (200 + 200) / 90 on the mean.
+    /// A shop takes 10 at 6, the market 40 at 5 and 60 at 4 less a tenth. All 100 feet stand under A: 10 x 6 + 0.9 x (40 x 5 + 50 x 4) -
+    /// 200 = 220; the market's 90 go at (200 + 200) / 90 on the mean.
     /// </summary>
     [Fact]
     public void Sales_ThroughStepsOfOneChannel_AreToldAtTheirMeanPrice()
@@ -211,7 +213,11 @@ public class ProgramByHandTests
         PlanModel farm = SmallFarm.Of() with { ChangeCost = 1.0 };
         farm = farm with
         {
-            Sowings = [.. farm.Sowings, farm.Sowings[0] with { Bounds = (10.0, 10.0), Today = 0.0, Standing = [new("X", "bed", 10.0, farm.Start)] }],
+            Sowings =
+            [
+                .. farm.Sowings,
+                farm.Sowings[0] with { Bounds = (10.0, 10.0), Today = 0.0, Standing = [new("X", "bed", 10.0, farm.Start)] },
+            ],
         };
         Assert.Equal(2.0 + 3.0, farm.ChargeOf([52.0, 47.0, 10.0]), 9);
         Programs.Near(10.0, BestMix.Of(farm, Programs.Solver).Best!.Feet[2], 1e-9);

@@ -67,7 +67,15 @@ public class ProofByHandTests
     private static PlanModel Model()
     {
         PlanModel farm = SmallFarm.Of(aTakes: 60.0);
-        PlanSowing later = farm.Sowings[0] with { Yield = SmallFarm.Weekly(0.0), Later = 9.0, LaterUnits = 2.0, Cost = 1.0, Today = 10.0, Week = 11 };
+        PlanSowing later = farm.Sowings[0] with
+        {
+            Yield = SmallFarm.Weekly(0.0),
+            Later = 9.0,
+            LaterUnits = 2.0,
+            Cost = 1.0,
+            Today = 10.0,
+            Week = 11,
+        };
         return farm with
         {
             Sowings =

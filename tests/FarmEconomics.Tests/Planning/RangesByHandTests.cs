@@ -40,8 +40,8 @@ public class RangesByHandTests
     }
 
     /// <summary>
-    /// Beds short in one week alone, 2.5 a foot: more of them always B's (infinite, as looked at up to 100). Fewer: B's 40 feet first, then A
-    /// at 3: 0.5 (f - 40) up to a tenth of 2.5 f until 80: 50, then 75, not 87.5; so down to 25 feet.
+    /// Beds short in one week alone, 2.5 a foot: more of them always B's (infinite, as looked at up to 100). Fewer: B's 40 feet first,
+    /// then A at 3: 0.5 (f - 40) up to a tenth of 2.5 f until 80: 50, then 75, not 87.5; so down to 25 feet.
     /// </summary>
     [Fact]
     public void Limit_OfBeds_HoldsWhileBIsWhatGivesWay()
@@ -56,10 +56,10 @@ public class RangesByHandTests
     }
 
     /// <summary>
-    /// Half an hour to pick a unit of A; 25 own hours at 0.50, 5 of them gone whatever is grown: 40 A. An hour turns two feet of B (2.5) to A
-    /// (3), worth 1, half of it on top of the hour's own worth. Told as hours from what there is: after 10 more A's market of 60 is full, and
-    /// an hour saves an own one of 0.50; 0.5 (x - 10) is up to 0.1 x until 12.5: 10, not 15, 12.5. 20 fewer until there is none. What is
-    /// dearest comes first.
+    /// Half an hour to pick a unit of A; 25 own hours at 0.50, 5 of them gone whatever is grown: 40 A. An hour turns two feet of B (2.5)
+    /// to A (3), worth 1, half of it on top of the hour's own worth. Told as hours from what there is: after 10 more A's market of 60 is
+    /// full, and an hour saves an own one of 0.50; 0.5 (x - 10) is up to 0.1 x until 12.5: 10, not 15, 12.5. 20 fewer until there is
+    /// none. What is dearest comes first.
     /// </summary>
     [Fact]
     public void Limit_OfHours_IsToldFromTheHoursThereAre()

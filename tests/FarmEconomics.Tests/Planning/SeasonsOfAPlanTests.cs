@@ -7,7 +7,9 @@ using Xunit;
 
 namespace FarmEconomics.Tests.Planning;
 
-/// <summary>Plans over good and bad seasons, solved by hand on <see cref="SmallFarm"/>, and the seasons themselves (docs/methods.md, section 20).</summary>
+/// <summary>
+/// Plans over good and bad seasons, solved by hand on <see cref="SmallFarm"/>, and the seasons themselves (docs/methods.md, section 20).
+/// </summary>
 public class SeasonsOfAPlanTests
 {
     /// <summary>

@@ -8,8 +8,8 @@ using Xunit;
 namespace FarmEconomics.Tests.Planning;
 
 /// <summary>
-/// Water and power of the year planned, as if the season's weather came again (docs/methods.md, section 20): the chives of
-/// <see cref="TriageByHandTests"/>, 100 feet that take 6.35 mm each day of July 2 to September 30, the whole weeks 26 to 38 of the year with
+/// Water and power of the year planned, as if the season's weather came again (docs/methods.md, section 20): the chives of <see
+/// cref="TriageByHandTests"/>, 100 feet that take 6.35 mm each day of July 2 to September 30, the whole weeks 26 to 38 of the year with
 /// weather. A mm on a foot of bed is 0.762 x 0.3048 m2 over 50% = 0.46452 liters, of which 3,785.41 are a unit of water.
 /// </summary>
 public class WaterOfAPlanTests
@@ -67,7 +67,9 @@ public class WaterOfAPlanTests
     public void Need_OfABedInNoBlock_IsNotKnown()
     {
         FarmBuilder farm = Farm().Limit("water", 70m, "gallons a day").Bed("Dry", 80m, structure: "Shed").Crop("Mint", perennial: true);
-        farm.Planting("M", "Mint", "Dry", 50m, "2025-05-01").Pick("2025-08-01", "M", 10m).Sell("2025-08-02", "Mint", "Market", 10m, price: 5m);
+        farm.Planting("M", "Mint", "Dry", 50m, "2025-05-01")
+            .Pick("2025-08-01", "M", 10m)
+            .Sell("2025-08-02", "Mint", "Market", 10m, price: 5m);
         PlanWater water = Of(farm)!;
         Assert.Equal([true, false], water.Need.Select(need => need.Sum() > 0.0));
         Assert.Equal((0.0, 0.0), (water.Soil[1], water.LostPerUnit[1]));
