@@ -148,7 +148,6 @@ internal sealed class SeasonSowing
     {
         Water = water;
         stillToCome = new double[water.Span.End.DayNumber - water.Span.From.DayNumber];
-        IsValued = worth(water, water.Span.From) is not null;
         for (int i = 0; i < stillToCome.Length; i++)
         {
             stillToCome[i] = Math.Max(0, worth(water, water.Span.From.AddDays(i)) ?? 0);
@@ -156,9 +155,6 @@ internal sealed class SeasonSowing
     }
 
     internal SowingWater Water { get; }
-
-    /// <summary>True where what it brings is known.</summary>
-    internal bool IsValued { get; }
 
     internal double StillToCome(DateOnly day) => Water.Span.Holds(day) ? stillToCome[day.DayNumber - Water.Span.From.DayNumber] : 0;
 }

@@ -143,4 +143,83 @@ public class SeasonByHandTests
         Assert.Equal(days[21].Lost, dry.MoneyLost, 6);
         Assert.Equal(0.0, told[22].MoneyLost);
     }
+
+    /// <summary>
+    /// Two blocks, worth 1000 and 4000, and each day's water for one: the dearer is given its need on each of the 22 days, the other dries
+    /// as without any. As much again loses nothing.
+    /// </summary>
+    [Fact]
+    public void WithWaterForOneOfTwoBlocks_TheDearerIsGivenIt()
+    {
+        WaterSeason season = WaterSeason.Of(
+            DryFarm.Farm(TriageByHandTests.Builder(2)),
+            2025,
+            _ => new WaterLimit(Need * PerMm),
+            (sowing, day) => day > Last ? 0 : sowing.Block.Index == 1 ? 4000 : 1000
+        );
+        SowingWater cheap = season.Farm.Sowings.Single(sowing => sowing.Block.Index == 0),
+            dear = season.Farm.Sowings.Single(sowing => sowing.Block.Index == 1);
+        double[] lost = [.. Days(_ => 0).Select(day => day.Lost)];
+        Assert.Equal(lost.Sum(), season.LostAtLimit!.Value, 6);
+        Assert.Equal(lost.Sum(), Assert.Single(season.Crops).LostAtLimit!.Value, 6);
+        for (DateOnly day = In; day <= Last; day = day.AddDays(1))
+        {
+            Assert.Equal(
+                (Math.Round(Need * PerMm, 6), Math.Round(Need * PerMm, 6), 0.0),
+                (Math.Round(season.PutAtLimit(day)!.Value, 6), Math.Round(season.PutAtLimit(dear, day), 6), season.PutAtLimit(cheap, day))
+            );
+        }
+
+        Assert.Equal(Need * PerMm * 4, season.Weeks[0].Limit!.Value - (Need * PerMm * 3), 6); // a limit for all seven days
+        Assert.Equal(22, season.DaysShort);
+        Assert.Equal(0.0, season.LostWith(Need * PerMm)!.Value, 9);
+        Assert.Equal(2 * 22 * Need * PerMm, season.Needed, 6);
+    }
+
+    /// <summary>
+    /// A second bed of 50 feet in the block, planted two days later: its need is half of the first's, its 200 gallons of July 12 (with the
+    /// first 10.87 mm on 34.84 m2) find a full soil and drain but for the day's 6.35 mm. On July 31 the yield lost is that of both by area:
+    /// the first's 22nd day of 174, the second's 20th of 172.
+    /// </summary>
+    [Fact]
+    public void BlockDays_OfTwoSowings_AreTheirSumByArea()
+    {
+        FarmBuilder farm = TriageByHandTests.Builder(1);
+        farm.Tables.Add<BedRow>(
+            new RowValues
+            {
+                ["bed"] = "Late",
+                ["length_ft"] = 50m,
+                ["block"] = "Block 0",
+                Source = new SourceLine("beds.csv", 9),
+            }
+        );
+        farm.Planting("Chives late", "Chives", "Late", 50m, "2025-07-12");
+        farm.Tables.Add<WateringRow>(
+            new RowValues
+            {
+                ["date"] = new DateOnly(2025, 7, 12),
+                ["block"] = "Block 0",
+                ["gallons"] = 200m,
+                Source = new SourceLine("watering.csv", 2),
+            }
+        );
+        WaterSeason season = Season(_ => default, farm);
+        BlockDay[] told = [.. season.BlockDays()];
+        double late = Area / 2,
+            put = 200 * Gallon * 0.5 / (Area + late);
+        (double Used, double Missed, double Lost)[] first = Days(day => day == 2 ? put : 0.0),
+            second = Days(day => day == 0 ? put : 0.0, 20);
+
+        Assert.Equal((1, 2, 2), (told[1].Sowings, told[2].Sowings, told[21].Sowings));
+        Assert.Equal(put * (Area + late), told[2].Watering, 6);
+        Assert.Equal(Need * (Area + late), told[2].Needed, 6);
+        Assert.Equal((put - Need) * late, told[2].Drained, 6);
+        Assert.Equal((put - first[2].Used) * Area, told[2].Stored, 6);
+        Assert.Equal((first[21].Missed * Area) + (second[19].Missed * late), told[21].Missed, 6);
+        double lostFirst = first[21].Missed / (174 * Need),
+            lostSecond = second[19].Missed / (172 * Need);
+        Assert.Equal(((lostFirst * Area) + (lostSecond * late)) / (Area + late), told[21].YieldLost!.Value, 9);
+        Assert.Equal(1000 * (lostFirst + lostSecond), told[21].MoneyLost, 6);
+    }
 }

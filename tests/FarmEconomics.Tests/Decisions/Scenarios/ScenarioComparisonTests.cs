@@ -54,6 +54,52 @@ public class ScenarioComparisonTests
     public void Change_OfASmallFarm_MovesTheFarmsNetByHandReckonedMoney(string changes, double expected) =>
         Assert.Equal((decimal)expected, Of(SmallFarm(), changes).FarmNet.Difference.Value);
 
+    /// <summary>
+    /// What was changed in the season, before and after, and the money the changed rows hold more or less; from the rows above.
+    /// </summary>
+    [Theory]
+    [InlineData("price of Kale at stall=4.50", EffectMeasure.PricePerUnit, 4.0, 4.5, 75.0)]
+    [InlineData("price of Beets=+10%", EffectMeasure.PricePerUnit, 2.0, 2.2, 40.0)]
+    [InlineData("prices=-5%", EffectMeasure.Money, 1000.0, 950.0, -50.0)]
+    [InlineData("fee of stall=10", EffectMeasure.Percent, 5.0, 10.0, 50.0)]
+    [InlineData("hours of Beets=-20%", EffectMeasure.Hours, 9.0, 7.2, -36.0)]
+    [InlineData("hours of harvest=+10%", EffectMeasure.Hours, 10.0, 11.0, 20.0)]
+    [InlineData("hours=-50%", EffectMeasure.Hours, 24.0, 12.0, -240.0)]
+    [InlineData("wage of owner=+10%", EffectMeasure.MoneyPerHour, 20.0, 22.0, 48.0)]
+    [InlineData("wage of me=25", EffectMeasure.MoneyPerHour, 20.0, 25.0, 120.0)]
+    [InlineData("expenses of seed=+50%", EffectMeasure.Money, 42.0, 63.0, 21.0)]
+    [InlineData("expenses=+10%", EffectMeasure.Money, 142.0, 156.2, 14.2)]
+    [InlineData("yield of Kale=+10%", EffectMeasure.Quantity, 150.0, 165.0, 60.0)]
+    [InlineData("yields=-10%", EffectMeasure.Money, 1000.0, 900.0, -100.0)]
+    [InlineData("owner_wage=25", EffectMeasure.Setting, 20.0, 25.0, null)]
+    [InlineData("without Kale", EffectMeasure.Quantity, 150.0, null, -600.0)]
+    public void Effect_OfAChange_TellsWhatItMoved(string changes, EffectMeasure measure, double before, double? after, double? moved)
+    {
+        ChangeEffect effect = Assert.Single(Of(SmallFarm(), changes).Effects);
+        Assert.Equal(
+            (measure, (decimal?)before, (decimal?)after, (decimal?)moved),
+            (effect.Measure, effect.Value.Before.Value, effect.Value.After.Value, effect.MoneyMoved.Value)
+        );
+    }
+
+    /// <summary>
+    /// Kale 57 better off on 100 feet, that stood 123 days, in its own and its part of the office's hours; beets as before.
+    /// </summary>
+    [Fact]
+    public void Crop_BesideItself_IsToldByLengthTimeAndHour()
+    {
+        ScenarioOutcome outcome = Of(SmallFarm(), "price of Kale=+10%");
+        CropDifference kale = outcome.Crops.Single(crop => crop.Name == "Kale");
+        Assert.Equal((60m, 57m), (kale.Output.Difference.Value, kale.NetReturn.Difference.Value));
+        Assert.Equal(0.57m, kale.NetReturnPerBedFoot.Difference.Value);
+        Assert.Equal(57m / (100m * 123m / 7m), kale.NetReturnPerBedFootWeek.Difference.Value!.Value, 9);
+        Assert.Equal(57m, kale.NetReturnPerLaborHour.Difference.Value!.Value * kale.Before.LaborHours.Value, 6);
+        Assert.Equal(0m, outcome.Crops.Single(crop => crop.Name == "Beets").NetReturn.Difference.Value);
+        Assert.Equal(57m, outcome.AllCrops.NetReturn.Difference.Value);
+        Assert.Null(outcome.Without);
+        Assert.NotNull(Of(SmallFarm(), "without Kale").Without);
+    }
+
     [Fact]
     public void Price_OfOneCrop_LeavesRowsAndTheOtherCropAlone()
     {
