@@ -63,13 +63,14 @@ internal static class CheckCommand
         }
 
         FarmFolder farm = CommonOptions.Open(folder, set, skipBadRows: false, new Terminal());
+        int widest = farm.Reading.Files.Select(file => file.File.Length).Append(22).Max();
         foreach (FileCount file in farm.Reading.Files)
         {
             string bad =
                 (file.RowsInError > 0 ? farm.Notation.Text($", {file.RowsInError:N0} in error") : "")
                 + (file.RowsPassedOver > 0 ? farm.Notation.Text($", {file.RowsPassedOver:N0} passed over") : "");
             Console.Out.WriteLine(
-                farm.Notation.Text($"{file.File,-22} {file.RowsRead,9:N0} {(file.RowsRead == 1 ? "row" : "rows")} read{bad}")
+                farm.Notation.Text($"{file.File.PadRight(widest)} {file.RowsRead,9:N0} {(file.RowsRead == 1 ? "row" : "rows")} read{bad}")
             );
         }
 

@@ -125,7 +125,9 @@ internal static class CommonOptions
 
         if (farm.Problems.Count == 0)
         {
-            to.WriteLine("No problems found.");
+            to.WriteLine(farm.Reading.Files.All(file => file.RowsInFile == 0)
+                ? "No problems found, and nothing to review yet: fill in crops, beds, plantings, harvests and sales first."
+                : "No problems found.");
             return;
         }
 

@@ -55,13 +55,13 @@ internal static class HeadingCheck
         {
             string name = missing.NameFor(unit);
             string? nearest = NearestName.Find(name, headings.Where(heading => schema.Find(heading, unit) is null));
-            Report(ProblemCodes.MissingColumn, null, $"{schema.Name} lacks the column {name}.", null, nearest);
+            Report(ProblemCodes.MissingColumn, null, $"{schema.Name} lacks the column {name}, so none of its rows can be read.", null, nearest);
             readable = false;
         }
 
         if (schema.OneOf.Count > 0 && !columns.Any(column => column is not null && schema.OneOf.Contains(column.Name)))
         {
-            Report(ProblemCodes.MissingColumn, null, $"{schema.Name} lacks a column {string.Join(" or ", schema.OneOf)}.");
+            Report(ProblemCodes.MissingColumn, null, $"{schema.Name} lacks a column {string.Join(" or ", schema.OneOf)}, so none of its rows can be read.");
             readable = false;
         }
 

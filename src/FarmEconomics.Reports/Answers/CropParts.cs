@@ -179,8 +179,20 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
             table.Row(year.CropYear, year.YieldPerBedFoot, year.AveragePrice, ReportCell.Of(year.Line(BudgetLine.Output)), ReportCell.Known(year.LaborHours.Value, year.Known.Hours), ReportCell.Of(year.Line(BudgetLine.NetReturn)));
         }
 
-        int paid = years.Years.Count(year => year.Budget.Line(BudgetLine.NetReturn).Missing is null && year.Budget.NetReturn.Amount >= 0m);
-        yield return new TableBlock(CropBlock.Years, paid == years.Years.Count ? $"It paid its way in all {SeasonWords.Spelled(paid)} years" : paid == 0 ? $"It fell short in all {SeasonWords.Spelled(years.Years.Count)} years" : $"It paid its way in {SeasonWords.Spelled(paid)} of {SeasonWords.Spelled(years.Years.Count)} years", table);
+        yield return new TableBlock(CropBlock.Years, YearsHeading([.. years.Years.Select(year => year.Budget)]), table);
+    }
+
+    /// <summary>In how many of the years it paid its way; a year whose net return isn't known counts for neither side.</summary>
+    private static string YearsHeading(IReadOnlyList<EnterpriseBudget> years)
+    {
+        List<EnterpriseBudget> known = [.. years.Where(year => year.Line(BudgetLine.NetReturn).Missing is null)];
+        int paid = known.Count(year => year.NetReturn.Amount >= 0m);
+        string all = $"{SeasonWords.Spelled(known.Count)} {(known.Count == 1 ? "year" : "years")}";
+        string unknown = known.Count == years.Count ? "" : $"; of {SeasonWords.Spelled(years.Count - known.Count)} it isn't known";
+        return known.Count == 0 ? $"What it sold for, over {SeasonWords.Spelled(years.Count)} years"
+            : (paid == known.Count ? $"It paid its way in {(unknown.Length == 0 ? "all " : "")}{all}"
+                : paid == 0 ? $"It fell short in {(unknown.Length == 0 ? "all " : "")}{all}"
+                : $"It paid its way in {SeasonWords.Spelled(paid)} of {all}") + unknown;
     }
 
     /// <summary>The budget; every amount leads to its rows.</summary>

@@ -41,7 +41,7 @@ internal static class SeasonLadder
                 ReportCell.Of(season.Farm.Line(BudgetLine.NetReturn)),
                 $"Left over: your own hours{Wage(season)} and the cost of owning counted"
             )
-            .Row("The farm, after every cost", net.Amount is { } amount ? amount : ReportCell.Missing(net.Reason!), Also(season))
+            .Row("The farm, after every cost", net.Amount is { } amount ? amount : ReportCell.Missing(net.Reason!), net.Amount is null ? "also counts what no crop carries" : Also(season))
             .Row(
                 "Tax form, cash basis",
                 books.Tax.NetUnknown is { } unknown ? ReportCell.Missing(unknown) : books.Tax.NetBeforeDepreciation,

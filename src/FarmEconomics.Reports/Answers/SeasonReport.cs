@@ -228,11 +228,7 @@ public sealed class SeasonReport : Report<SeasonParameters>
         PickedTree picked = farm.Picked;
         yield return new FoldBlock(SeasonBlock.Harvest, "Where the harvest went", [
             new ProseBlock(SeasonBlock.Lost, null, LossTables.Answer(picked)),
-            new TableBlock(SeasonBlock.Fates, null, LossTables.ByFate(picked)),
-            new TableBlock(SeasonBlock.LossesByCrop, null, LossTables.ByCrop(picked)),
-            new TableBlock(SeasonBlock.DaysHeld, null, LossTables.ByDaysHeld(picked)),
-            new TableBlock(SeasonBlock.LossesByChannel, null, LossTables.ByChannel(picked)),
-            new TableBlock(SeasonBlock.LossesByWeek, null, LossTables.ByWeek(picked)),
+            .. picked.Parts.Any(part => part.Value is not null) ? Losses(picked) : [],
         ]);
         yield return new FoldBlock(SeasonBlock.Sowings, "Which sowings paid", [
             new ProseBlock(SeasonBlock.SowingsAnswer, null, SowingTables.Answer(farm.Sowings)),
@@ -272,4 +268,13 @@ public sealed class SeasonReport : Report<SeasonParameters>
             ]
         );
     }
+
+    private static Block[] Losses(PickedTree picked) =>
+        [
+            new TableBlock(SeasonBlock.Fates, null, LossTables.ByFate(picked)),
+            new TableBlock(SeasonBlock.LossesByCrop, null, LossTables.ByCrop(picked)),
+            new TableBlock(SeasonBlock.DaysHeld, null, LossTables.ByDaysHeld(picked)),
+            new TableBlock(SeasonBlock.LossesByChannel, null, LossTables.ByChannel(picked)),
+            new TableBlock(SeasonBlock.LossesByWeek, null, LossTables.ByWeek(picked)),
+        ];
 }

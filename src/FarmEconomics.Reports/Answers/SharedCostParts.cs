@@ -59,6 +59,10 @@ internal sealed class SharedCostParts
 
     private decimal Owning => pools.Sum(pool => pool.Ownership.Amount);
 
+    // A farm that lists no equipment has no cost of owning in its figures; that it owns nothing, no record says.
+    private string? OwnershipUnknown =>
+        season.Known.Ownership ?? (season.Records.Tables.Assets.Count == 0 ? "no equipment or building is on record" : null);
+
     private decimal ToCrops => pools.Sum(pool => pool.ToCrops.Amount);
 
     private decimal Unused => pools.Sum(pool => pool.Unused.Amount);
@@ -77,12 +81,12 @@ internal sealed class SharedCostParts
                     "divided",
                     Money(Total),
                     Total,
-                    $"shared: {Money(pools.Sum(pool => pool.Cash.Amount))} cash, {notation.Number(pools.Sum(pool => pool.Hours), Look.Count)} hours of work, and owning"
+                    $"shared: {Money(pools.Sum(pool => pool.Cash.Amount))} cash, {Hours()}, and owning"
                 ),
-                season.Known.Ownership is { } why
+                OwnershipUnknown is { } why
                     ? new("owning", "", null, $"what owning costs isn't known: {why}")
                     : new("owning", Money(Owning), Owning, "a year to own equipment and buildings, used or not"),
-                season.Known.Ownership is { } unknown
+                OwnershipUnknown is { } unknown
                     ? new("not-used", "", null, $"what stood idle isn't known: {unknown}")
                     : new(
                         "not-used",
@@ -137,7 +141,7 @@ internal sealed class SharedCostParts
                 Name(pool),
                 Counts(pool.Users.BasisUsed),
                 Owned(pool, pool.Total.Amount),
-                pool.Hours,
+                ReportCell.Known(pool.Hours, season.Known.Hours),
                 Owned(pool, pool.Ownership.Amount),
                 Owned(pool, pool.ToCrops.Amount),
                 Owned(pool, pool.Unused.Amount)
@@ -148,7 +152,7 @@ internal sealed class SharedCostParts
             "All",
             "",
             Owned(null, Total),
-            pools.Sum(pool => pool.Hours),
+            ReportCell.Known(pools.Sum(pool => pool.Hours), season.Known.Hours),
             Owned(null, Owning),
             Owned(null, ToCrops),
             Owned(null, Unused)
@@ -199,7 +203,7 @@ internal sealed class SharedCostParts
 
         if (NotAssigned > 0m)
         {
-            lines.Add($"{Money(NotAssigned)} found no user. No crop pays for it: write down who used it, in use.csv or loads.csv.");
+            lines.Add($"{Money(NotAssigned)} found no user{season.Known.OwnershipLeftOut}. No crop pays for it: write down who used it, in use.csv or loads.csv.");
         }
 
         List<string> turns = SharedSentences.Turns(ways);
@@ -269,11 +273,15 @@ internal sealed class SharedCostParts
         decimal household = pools.Sum(pool => pool.ToHousehold.Amount);
         string crops = $"The crops carry **{Money(ToCrops)}** of {Money(Total)} in shared cost{(household > 0m ? $", your household {Money(household)}" : "")}.";
         List<PoolResult> idle = [.. pools.Where(pool => pool.Unused.Amount > 0m).OrderByDescending(pool => pool.Unused.Amount)];
-        string unused = season.Known.Ownership is { } reason ? $" What owning costs isn't known: {Prose.Text(reason)}."
+        string unused = OwnershipUnknown is { } reason ? $" What owning costs isn't known: {Prose.Text(reason)}."
             : idle.Count == 0 ? " Nothing is known to have stood idle."
             : $" **{Money(Unused)}** paid for capacity you didn't use, most of it {Prose.Text(idle[0].Pool.Name)}; no crop pays for that.";
         return new Prose(crops + unused);
     }
+
+    private string Hours() => season.Known.Hours is { } why
+        ? $"hours of work not known ({why})"
+        : $"{notation.Number(pools.Sum(pool => pool.Hours), Look.Count)} hours of work";
 
     private string CostsHeading()
     {

@@ -136,13 +136,13 @@ public sealed class SharedCostsReport : Report<SharedCostsParameters>
         decimal crops = season.Pools.Sum(pool => pool.ToCrops.Amount),
             unused = season.Pools.Sum(pool => pool.Unused.Amount);
         string share =
-            season.Farm.TotalCost.Amount > 0m
+            season.Farm.TotalCost.Amount > 0m && season.Known.NoFullNetReturn is null
                 ? $": {BlockNumber.Percent(crops / season.Farm.TotalCost.Amount, farm.Notation)} of what the crops cost"
                 : "";
         return (
             "Where did shared costs go?",
             new Prose(
-                $"{BlockNumber.Of(crops, Look.WholeMoney, farm.Notation)} reached the crops{share}. Capacity nobody used cost {BlockNumber.Of(unused, Look.WholeMoney, farm.Notation)}."
+                $"{BlockNumber.Of(crops, Look.WholeMoney, farm.Notation)} reached the crops{share}.{(unused > 0m && season.Known.Ownership is null ? $" Capacity nobody used cost {BlockNumber.Of(unused, Look.WholeMoney, farm.Notation)}." : "")}"
             )
         );
     }

@@ -56,7 +56,8 @@ public static class PlanWords
     /// <returns>The sentence.</returns>
     internal static string Dearest(BestMix mix, Notation notation, IReadOnlyList<BindingLimit>? found = null) =>
         Worths(mix, notation, found).FirstOrDefault(one => !one.IsCash) is { } dearest
-            ? $"What limits it most: {notation.Label(dearest.What)} more {dearest.WhenInWords} would be worth "
+            ? dearest.Money < 0.005m ? "More in one week alone would bring less than a cent." + Cash(mix, notation, found)
+            : $"What limits it most: {notation.Label(dearest.What)} more {dearest.WhenInWords} would be worth "
                 + $"{notation.InWords(dearest.Money, Look.Rate)}.{Cash(mix, notation, found)}"
             : "Nothing is short in it." + Cash(mix, notation, found);
 

@@ -41,10 +41,11 @@ public static class ProofTables
             .Row("- overhead", On(BudgetLine.Overhead))
             .Row("- establishment of perennials (no cash)", On(BudgetLine.Establishment))
             .Row("Left over", On(BudgetLine.NetReturn));
+        string before = farm.Known.OwnershipLeftOut;
         foreach ((Unallocated where, string words) in new[]
         {
-            (Unallocated.Household, "Outside the crops: the household's part"), (Unallocated.Unused, "Outside the crops: unused capacity"),
-            (Unallocated.NotAssigned, "Outside the crops: not assigned"), (Unallocated.Excluded, "Outside the crops: purchases, principal, interest on assets, tax, drawings"),
+            (Unallocated.Household, $"Outside the crops: the household's part{before}"), (Unallocated.Unused, "Outside the crops: unused capacity"),
+            (Unallocated.NotAssigned, $"Outside the crops: not assigned{before}"), (Unallocated.Excluded, "Outside the crops: purchases, principal, interest on assets, tax, drawings"),
         })
         {
             table.Row(words, where == Unallocated.Unused ? ReportCell.Known(season.UnallocatedTotal(where), farm.Known.Ownership) : season.UnallocatedTotal(where));

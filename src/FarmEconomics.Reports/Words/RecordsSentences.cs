@@ -74,7 +74,7 @@ public static class RecordsSentences
         decimal unassigned = season.UnallocatedTotal(Costing.Unallocated.NotAssigned);
         if (unassigned != 0m)
         {
-            weak.Add($"{season.Notation.InWords(unassigned, Look.Money)} of cost found no user");
+            weak.Add($"{season.Notation.InWords(unassigned, Look.Money)} of cost found no user{season.Known.OwnershipLeftOut}");
         }
 
         return weak;

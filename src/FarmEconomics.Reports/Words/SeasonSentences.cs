@@ -31,13 +31,17 @@ public static class SeasonSentences
             ? $". What was left after costs isn't known ({why})."
             : season.Notation.Text(
                 $". Seed, supplies and selling took {notation.InWords(farm.Output.Amount - farm.GrossMargin.Amount, Look.WholeMoney)}; the gross margin was **{notation.InWords(farm.GrossMargin.Amount, Look.WholeMoney)}**: {Phrase.Of(farm.GrossMarginPerBedFoot, notation)} per bed-foot, "
-                    + $"{Phrase.Of(farm.GrossMarginPerBedFootWeek, notation)} per bed-foot-week and {Phrase.Of(farm.GrossMarginPerLaborHour, notation)} per labor hour."
+                    + $"{Phrase.Of(farm.GrossMarginPerBedFootWeek, notation)} per bed-foot-week{PerHour(farm, notation)}."
             );
         text +=
             Leading(season, season.Settings.LengthUnit.Label("bed-foot-week"), budget => budget.GrossMarginPerBedFootWeek)
             + Leading(season, "labor hour", budget => budget.GrossMarginPerLaborHour);
         return new Prose(text + Losses(season));
     }
+
+    private static string PerHour(EnterpriseBudget farm, Notation notation) => farm.GrossMarginPerLaborHour is { Value: null, Reason: { } why }
+        ? $"; what it was per labor hour isn't known ({why})"
+        : $" and {Phrase.Of(farm.GrossMarginPerLaborHour, notation)} per labor hour";
 
     /// <summary>How sure the figures are: estimated hours, prices missing, sales without a harvest, money not assigned.</summary>
     public static Prose HowSure(SeasonReview season)
@@ -65,7 +69,7 @@ public static class SeasonSentences
         points.Add(
             unassigned == 0m
                 ? "no cost is left without a crop"
-                : $"{notation.InWords(unassigned, Look.Money)} of cost found no crop and is charged to none"
+                : $"{notation.InWords(unassigned, Look.Money)} of cost{season.Known.OwnershipLeftOut}{(season.Known.Ownership is null ? "" : ",")} found no crop and is charged to none"
         );
         points.Add(
             $"{season.Reconciliation.Count(check => check.Holds)} of {season.Reconciliation.Count} totals agree with your records to the cent, the hour and the unit"
@@ -107,7 +111,7 @@ public static class SeasonSentences
     {
         if (season.Farm.Line(BudgetLine.NetReturn).Missing is { } why)
         {
-            return $" Which crops lost money is not available ({why}).";
+            return $" What was left after every cost, and which crops lost money, isn't known ({why}).";
         }
 
         Notation notation = season.Notation;
@@ -115,8 +119,10 @@ public static class SeasonSentences
             .Crops.Where(crop => crop.NetReturn.Amount < 0m)
             .OrderBy(crop => crop.NetReturn.Amount)
             .ToList();
-        string total =
-            $" After every cost, your own hours included, **{notation.InWords(season.Farm.NetReturn.Amount, Look.WholeMoney)}** was left";
+        decimal left = season.Farm.NetReturn.Amount;
+        string total = left < 0m
+            ? $" After every cost, your own hours included, the crops fell **{notation.InWords(-left, Look.WholeMoney)}** short"
+            : $" After every cost, your own hours included, **{notation.InWords(left, Look.WholeMoney)}** was left";
         return losers.Count == 0
             ? $"{total}; every crop paid its way."
             : $"{total}. {Phrase.Sentence(notation.Count(losers.Count, "crop"))} didn't pay {(losers.Count == 1 ? "its" : "their")} way, most of all {Phrase.List(losers.Take(Leaders).Select(crop => $"{Phrase.Bold(crop.Name)} ({notation.InWords(crop.NetReturn.Amount, Look.WholeMoney)})").ToList())}.";

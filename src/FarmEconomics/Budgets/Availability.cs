@@ -31,6 +31,11 @@ public sealed record Availability(string? Costs, string? Hours, string? LaborCos
     /// </summary>
     public string? Value { get; init; }
 
+    /// <summary>
+    /// What an amount that may hold ownership cost must say while that isn't known, to stand behind its name; empty where it is known.
+    /// </summary>
+    public string OwnershipLeftOut => Ownership is null ? "" : ", before ownership cost";
+
     internal static string NoPriceOf(IEnumerable<string> crops) =>
         $"no price of {string.Join(", ", crops)} is on record, at least for a part of it";
 

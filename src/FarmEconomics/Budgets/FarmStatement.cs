@@ -56,6 +56,7 @@ public static class FarmStatement
     {
         ArgumentNullException.ThrowIfNull(season);
         EnterpriseBudget farm = season.Farm;
+        string before = farm.Known.OwnershipLeftOut;
         string? net = BudgetLines.Missing(BudgetLine.NetReturn, farm.Known);
         return
         [
@@ -63,11 +64,11 @@ public static class FarmStatement
             Line(FarmStatementItem.OtherIncome, "other income", season.OtherIncome.Sum(income => income.Amount.Amount)),
             Line(FarmStatementItem.UnassignedSales, "sales not assigned to a crop", season.UnassignedSales),
             Line(FarmStatementItem.UnusedCapacity, "unused capacity", season.UnallocatedTotal(Unallocated.Unused), farm.Known.Ownership),
-            Line(FarmStatementItem.UnassignedCost, "cost not assigned to a crop", season.UnallocatedTotal(Unallocated.NotAssigned)),
+            Line(FarmStatementItem.UnassignedCost, $"cost not assigned to a crop{before}", season.UnallocatedTotal(Unallocated.NotAssigned)),
             Line(FarmStatementItem.NetReturnOfFarm, "net return of the farm", season.FarmNet, net, isTotal: true),
             Line(
                 FarmStatementItem.HouseholdPart,
-                "household's part of costs, not a farm cost",
+                $"household's part of costs, not a farm cost{before}",
                 season.UnallocatedTotal(Unallocated.Household)
             ),
             Line(

@@ -118,6 +118,20 @@ public class FarmNotebookTests(FarmNotebookTests.FiveTables fiveTables) : IClass
         Assert.All(shown, block => Assert.Equal(page[(string)block["key"]!]!.ToJsonString(), block.ToJsonString()));
     }
 
+    [Fact]
+    public async Task NextYear_AskedHowSafeItIs_ShowsTheBlockOfThePage()
+    {
+        NotebookRun run = (await RunAsync(("11-next-year.ipynb", new() { ["how_safe"] = true })))[0];
+        NextYearReport.FindSolver = Solver.LinearSolvers.Find;
+        NextYearParameters asked = new() { HowSafe = true };
+        Block page = new NextYearReport().Make(DemoFarm.Value, asked, TestContext.Current.CancellationToken).Show(NextYearBlock.Safe);
+        string key = BlockKey.Of(NextYearBlock.Safe).Name;
+        JsonObject shown = Data(run).Select(data => data[BlockFormatterSource.Json]).OfType<JsonNode>()
+            .Select(json => json as JsonObject ?? JsonNode.Parse((string)json!)!.AsObject())
+            .Single(block => (string)block["key"]! == key);
+        Assert.Equal(BlockJson.Of([page])[key]!.ToJsonString(), shown.ToJsonString());
+    }
+
     /// <summary>The notebooks over a farm of the five required tables, all run once for the tests that look at them.</summary>
     public sealed class FiveTables
     {

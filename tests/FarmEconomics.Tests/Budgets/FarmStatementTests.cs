@@ -62,6 +62,16 @@ public class FarmStatementTests
     }
 
     [Fact]
+    public void WithoutInterest_LinesThatMayHoldOwnershipSayThatItIsLeftOut()
+    {
+        // The shed's yearly cost, a fifth of it the household's, isn't known: what is, is the household's quarter of 20 of insurance.
+        SeasonReview season = Farm().With(settings => settings with { InterestPercent = null }).Season(2025);
+        Dictionary<string, FarmStatementLine> lines = FarmStatement.Of(season).ToDictionary(line => line.Name);
+        Assert.Equal(5m, lines["household's part of costs, not a farm cost, before ownership cost"].Amount);
+        Assert.Equal(6m, lines["cost not assigned to a crop, before ownership cost"].Amount);
+    }
+
+    [Fact]
     public void WithoutBooksAndLabor_TheFirstReasonOnTheWayDownIsTold()
     {
         FarmBuilder farm = Farm().With(settings => settings with { InterestPercent = null });

@@ -56,6 +56,19 @@ public class ProblemSummaryTests
     }
 
     [Fact]
+    public void Lines_FileWithoutANeededColumn_ComeBeforeWhatIsWrongWithSingleRows()
+    {
+        string folder = TestFolders.MakeBad("sound");
+        File.WriteAllText(Path.Combine(folder, "sales.csv"), "Date;Crop;Channel;Qty;Amount\n2025-06-10;kale;market;3;6.00\n");
+        File.WriteAllText(Path.Combine(folder, "expenses.csv"), "date,category,amount\n" + string.Concat(Enumerable.Repeat("6/31/2025,seed,90.00\n", 9)));
+
+        string[] lines = [.. ProblemSummary.Lines(FarmFolder.Open(folder).Problems, folder, Notation.Default)];
+
+        Assert.Equal("error E103: sales lacks the column quantity, so none of its rows can be read: sales.csv:1:1.", lines[1]);
+        Assert.Contains(lines.Skip(2), line => line.StartsWith("error E114: Not a date: 9 rows in expenses.csv", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Lines_NoProblem_AreNone() => Assert.Empty(ProblemSummary.Lines([], "records", Notation.Default));
 
     [Fact]

@@ -65,7 +65,7 @@ public static class ProblemCatalog
                 "Correct the number."),
             new(ProblemCodes.NotADate, "Not a date",
                 "The text is not a day of the calendar in ISO 8601 or in the format farm.csv sets.",
-                "Write the date as 2025-06-30, or set date_format in farm.csv."),
+                "Write the date as 2025-06-30. Where all files write 6/30/2025: a line date_format,MM/DD/YYYY in farm.csv."),
             new(ProblemCodes.UnknownWord, "Word not on the list",
                 "The column takes one word of a fixed list.",
                 "Use one of the allowed words."),

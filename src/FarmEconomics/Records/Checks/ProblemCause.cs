@@ -55,7 +55,7 @@ public sealed class ProblemCause
         [
             .. problems.GroupBy(Key).Select(group => new ProblemCause([.. group]))
                 .OrderByDescending(cause => cause.First.Severity)
-                .ThenBy(cause => cause.First.Source.Line > 0)
+                .ThenBy(cause => cause.First.Source.Line > 0 && !RecordSkipping.IsOfWholeFile(cause.First.Code))
                 .ThenByDescending(cause => Math.Abs(cause.Money)).ThenByDescending(cause => cause.Count)
                 .ThenBy(cause => cause.First.Source, Comparer<SourceLine>.Create(SourceLine.Compare)),
         ];

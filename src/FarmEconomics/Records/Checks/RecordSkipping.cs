@@ -71,7 +71,10 @@ public static class RecordSkipping
 
     // A fault without a line (a missing file, a bad --set option) is in no row that could be left out.
     private static bool IsUnfixable(Problem problem) =>
-        problem.Severity == Severity.Error && (problem.Source.Line == 0 || WholeFile.Contains(problem.Code));
+        problem.Severity == Severity.Error && (problem.Source.Line == 0 || IsOfWholeFile(problem.Code));
+
+    /// <summary>True for a fault that keeps a whole file from being read, though it stands in one line of it.</summary>
+    internal static bool IsOfWholeFile(string code) => WholeFile.Contains(code);
 
     private static bool Add(Dictionary<SourceLine, SkippedRow> skipped, IEnumerable<Problem> errors)
     {
