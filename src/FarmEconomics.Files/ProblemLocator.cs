@@ -57,19 +57,15 @@ public static class ProblemLocator
         try
         {
             ILookup<int, Problem> byLine = problems.ToLookup(problem => problem.Source.Line);
-            string[]? headings = null;
-            string[] keys = [];
+            string[]? keys = null;
             using InputReading reading = input.Open(options => options with { HasHeader = false }, settings);
             CsvReader reader = reading.Reader;
             while (left.Count > 0 && reader.Read())
             {
-                bool isHeading = headings is null;
-                if (isHeading)
-                {
-                    headings = reader.Current.ToArray();
-                    // A heading of marks alone names no column, but isn't empty.
-                    keys = Array.ConvertAll(headings, known => HeadingKey.Of(known) is { Length: > 0 } key ? key : known);
-                }
+                bool isHeading = keys is null;
+
+                // A heading of marks alone names no column, but isn't empty.
+                keys ??= Array.ConvertAll(reader.Current.ToArray(), known => HeadingKey.Of(known) is { Length: > 0 } key ? key : known);
 
                 if (!byLine.Contains(reading.Line))
                 {
@@ -78,24 +74,9 @@ public static class ProblemLocator
 
                 foreach (Problem problem in byLine[reading.Line].Where(left.Remove))
                 {
-                    int field = FieldOf(
-                        reader,
-                        keys,
-                        problem,
-                        isHeading,
-                        RecordSchema.Find(input.Table)?.Find(problem.Column ?? "")?.NameFor(settings.LengthUnit)
-                    );
-                    located.Add(
-                        problem with
-                        {
-                            Position =
-                                field < 0 ? 1
-                                : reading.IsSheet ? field + 1
-                                : Position(reader, field),
-                            Offending = problem.Offending ?? (field < 0 || isHeading ? null : reader.GetString(field)),
-                            Row = Shorten(Encoding.UTF8.GetString(reader.RawRecord[..Math.Min(reader.RawRecord.Length, 4 * LongestRow)])),
-                        }
-                    );
+                    string? heading = RecordSchema.Find(input.Table)?.Find(problem.Column ?? "")?.NameFor(settings.LengthUnit);
+                    int field = FieldOf(reader, keys, problem, isHeading, heading);
+                    located.Add(AtField(reading, problem, field, isHeading));
                 }
             }
         }
@@ -105,6 +86,20 @@ public static class ProblemLocator
         }
 
         return [.. located, .. left];
+    }
+
+    private static Problem AtField(InputReading reading, Problem problem, int field, bool isHeading)
+    {
+        CsvReader reader = reading.Reader;
+        return problem with
+        {
+            Position =
+                field < 0 ? 1
+                : reading.IsSheet ? field + 1
+                : Position(reader, field),
+            Offending = problem.Offending ?? (field < 0 || isHeading ? null : reader.GetString(field)),
+            Row = Shorten(Encoding.UTF8.GetString(reader.RawRecord[..Math.Min(reader.RawRecord.Length, 4 * LongestRow)])),
+        };
     }
 
     private static int FieldOf(CsvReader reader, string[] keys, Problem problem, bool isHeading, string? heading)

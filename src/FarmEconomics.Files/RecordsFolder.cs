@@ -62,20 +62,12 @@ public static class RecordsFolder
     )
     {
         var tables = new RecordTables(schemas);
-        var counts = new List<FileCount>();
-        foreach (TableInput input in inputs)
-        {
-            tables.Present.Add(input.Table);
-        }
+        tables.Present.UnionWith(inputs.Select(input => input.Table));
 
         // farm comes first: its formats of dates and numbers hold for all files.
         List<FileCount> farm = ReadFarm(inputs, tables, problems, progress);
         FarmSettings farmSettings = ReadSettings(ref tables, settings, problems);
-        foreach (FileCount count in farm)
-        {
-            int read = tables.Farm.Count(row => row.Source.File == count.File);
-            counts.Add(count with { RowsRead = read, RowsInError = count.RowsInFile - count.RowsPassedOver - read });
-        }
+        List<FileCount> counts = FarmCounts(farm, tables);
 
         var reader = new TableReader(farmSettings, tables, problems, progress);
         foreach (TableSchema schema in schemas.Where(schema => schema != SettingRow.Schema))
@@ -84,14 +76,7 @@ public static class RecordsFolder
             counts.AddRange(ofTable.Select(input => reader.Read(input, tables.Of(schema))));
             if (ofTable.Length == 0 && schema.Required)
             {
-                problems.Add(
-                    ProblemCatalog.Make(
-                        ProblemCodes.MissingTable,
-                        new SourceLine(RecordsInputs.PlaceOf(folder, schema.Name), 0),
-                        null,
-                        $"There is no {(SheetPlace.IsWorkbook(folder) ? $"sheet {schema.Name}" : $"{schema.Name}.csv")}, and no review is possible without it."
-                    )
-                );
+                problems.Add(Missing(folder, schema));
             }
         }
 
@@ -107,6 +92,21 @@ public static class RecordsFolder
                 .Select(schema => new MissingTable(schema.Name, schema.Without!, schema.ComesNext))])
         { Inputs = inputs };
     }
+
+    private static Problem Missing(string folder, TableSchema schema) => ProblemCatalog.Make(
+        ProblemCodes.MissingTable,
+        new SourceLine(RecordsInputs.PlaceOf(folder, schema.Name), 0),
+        null,
+        $"There is no {(SheetPlace.IsWorkbook(folder) ? $"sheet {schema.Name}" : $"{schema.Name}.csv")}, "
+            + "and no review is possible without it."
+    );
+
+    /// <summary>What was read of the settings: a setting that can't be used is a row in error.</summary>
+    private static List<FileCount> FarmCounts(List<FileCount> farm, RecordTables tables) => farm.ConvertAll(count =>
+    {
+        int read = tables.Farm.Count(row => row.Source.File == count.File);
+        return count with { RowsRead = read, RowsInError = count.RowsInFile - count.RowsPassedOver - read };
+    });
 
     // The cells of a sheet hold numbers, not text: they are written with the farm's decimal mark, which stands among them.
     private static List<FileCount> ReadFarm(

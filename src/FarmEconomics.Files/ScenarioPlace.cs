@@ -9,7 +9,8 @@ internal static class ScenarioPlace
     {
         if (FolderPlace.IsIn(path, recordsFolder))
         {
-            throw new IOException($"{path} lies in the records ({recordsFolder}), which are only ever read; give a file beside the results, for example scenarios.csv.");
+            throw new IOException($"{path} lies in the records ({recordsFolder}), which are only ever read; "
+                + "give a file beside the results, for example scenarios.csv.");
         }
 
         string file = FolderPlace.Real(path);

@@ -69,7 +69,8 @@ internal sealed record ScenarioRow(int Line, string Scenario, string Change, str
         {
             if (!Columns.Contains(headings[i]) || Array.IndexOf(headings, headings[i]) < i)
             {
-                faults.Add($"{path}:{line}:{ProblemLocator.Position(reader, i)}: '{reader.GetString(i)}' is not a column of a file of scenarios, or stands twice; it has scenario, change and note.");
+                faults.Add($"{path}:{line}:{ProblemLocator.Position(reader, i)}: '{reader.GetString(i)}' is not a column of a file of "
+                    + "scenarios, or stands twice; it has scenario, change and note.");
             }
         }
 
@@ -87,14 +88,16 @@ internal sealed record ScenarioRow(int Line, string Scenario, string Change, str
 
         if (reader.FieldCount > headings.Length)
         {
-            faults.Add($"{path}:{line}:{ProblemLocator.Position(reader, headings.Length)}: a value stands beyond the last heading; put a text that holds the separator in double quotes.");
+            faults.Add($"{path}:{line}:{ProblemLocator.Position(reader, headings.Length)}: a value stands beyond the last heading; "
+                + "put a text that holds the separator in double quotes.");
         }
 
         for (int i = 0; i < 2; i++)
         {
             if (texts[i].Length == 0)
             {
-                faults.Add($"{path}:{line}:{ProblemLocator.Position(reader, Array.IndexOf(headings, Columns[i]))}: the {Columns[i]} is missing in this row.");
+                faults.Add($"{path}:{line}:{ProblemLocator.Position(reader, Array.IndexOf(headings, Columns[i]))}: "
+                    + $"the {Columns[i]} is missing in this row.");
             }
         }
 

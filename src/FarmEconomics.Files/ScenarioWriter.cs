@@ -56,30 +56,35 @@ internal sealed class ScenarioWriter(ScenarioSheet sheet, string heading)
         TemporaryPlaces.Add(fresh);
         try
         {
-            FileStreamOptions options = new() { Mode = FileMode.CreateNew, Access = FileAccess.Write };
-            bool hasRights = !OperatingSystem.IsWindows() && File.Exists(place);
-            if (hasRights && !OperatingSystem.IsWindows())
-            {
-                options.UnixCreateMode = File.GetUnixFileMode(place);
-            }
-
-            using (FileStream file = new(fresh, options))
-            {
-                file.Write(sheet.Bytes(text));
-                file.Flush(flushToDisk: true);
-            }
-
-            if (hasRights && !OperatingSystem.IsWindows())
-            {
-                // Once more: what new files are denied by default was left out above.
-                File.SetUnixFileMode(fresh, File.GetUnixFileMode(place));
-            }
+            WriteWithRightsOf(place, fresh, sheet.Bytes(text));
 
             File.Move(fresh, place, overwrite: true);
         }
         finally
         {
             TemporaryPlaces.Remove(fresh);
+        }
+    }
+
+    private static void WriteWithRightsOf(string place, string fresh, byte[] bytes)
+    {
+        FileStreamOptions options = new() { Mode = FileMode.CreateNew, Access = FileAccess.Write };
+        bool hasRights = !OperatingSystem.IsWindows() && File.Exists(place);
+        if (hasRights && !OperatingSystem.IsWindows())
+        {
+            options.UnixCreateMode = File.GetUnixFileMode(place);
+        }
+
+        using (FileStream file = new(fresh, options))
+        {
+            file.Write(bytes);
+            file.Flush(flushToDisk: true);
+        }
+
+        if (hasRights && !OperatingSystem.IsWindows())
+        {
+            // Once more: what new files are denied by default was left out above.
+            File.SetUnixFileMode(fresh, File.GetUnixFileMode(place));
         }
     }
 

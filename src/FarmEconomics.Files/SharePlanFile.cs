@@ -21,6 +21,43 @@ public static class SharePlanFile
     /// <exception cref="FormatException">Lines that can't be read, all of them, each with file, line and what was expected.</exception>
     public static IReadOnlyList<PlannedItem> Read(string path)
     {
+        Require(path);
+        List<PlannedItem> items = [];
+        List<string> faults = [];
+        int[]? places = null;
+        using CsvReader reader = CsvReader.FromFile(path, TableFile.Options(path) with { HasHeader = false });
+        while (reader.Read())
+        {
+            if (places is null)
+            {
+                string[] headings = reader.Current.ToArray();
+                places = Array.ConvertAll(Columns, column => Array.FindIndex(headings, heading => HeadingKey.Of(heading) == column));
+                faults.AddRange(Columns.Take(3).Where((_, i) => places[i] < 0).Select(column => $"{path}:{reader.LineNumber}: "
+                    + $"the column {column} is missing; a plan has week, crop, quantity and, if need be, unit."));
+                if (faults.Count > 0)
+                {
+                    break;
+                }
+
+                continue;
+            }
+
+            string[] texts = Array.ConvertAll(places, place =>
+                place >= 0 && place < reader.FieldCount ? (reader.GetString(place) ?? "").Trim() : ""
+            );
+            if (Array.Exists(texts, text => text.Length > 0) && FaultOf(texts, items) is { } expected)
+            {
+                faults.Add($"{path}:{reader.LineNumber}: {expected}.");
+            }
+        }
+
+        return faults.Count > 0 ? throw new FormatException(string.Join('\n', faults))
+            : items.Count > 0 ? items
+            : throw new FormatException($"{path}: the plan holds no line.");
+    }
+
+    private static void Require(string path)
+    {
         if (!File.Exists(path))
         {
             throw new FileNotFoundException($"There is no file {path}.", path);
@@ -34,43 +71,6 @@ public static class SharePlanFile
         {
             throw new FormatException(fault.Message, fault);
         }
-
-        List<PlannedItem> items = [];
-        List<string> faults = [];
-        int[]? places = null;
-        using CsvReader reader = CsvReader.FromFile(path, TableFile.Options(path) with { HasHeader = false });
-        while (reader.Read())
-        {
-            if (places is null)
-            {
-                string[] headings = reader.Current.ToArray();
-                places = Array.ConvertAll(Columns, column => Array.FindIndex(headings, heading => HeadingKey.Of(heading) == column));
-                faults.AddRange(Columns.Take(3).Where((_, i) => places[i] < 0).Select(column => $"{path}:{reader.LineNumber}: the column {column} is missing; a plan has week, crop, quantity and, if need be, unit."));
-                if (faults.Count > 0)
-                {
-                    break;
-                }
-
-                continue;
-            }
-
-            string[] texts = Array.ConvertAll(places, place =>
-                place >= 0 && place < reader.FieldCount ? (reader.GetString(place) ?? "").Trim() : ""
-            );
-            if (Array.TrueForAll(texts, text => text.Length == 0))
-            {
-                continue;
-            }
-
-            if (FaultOf(texts, items) is { } expected)
-            {
-                faults.Add($"{path}:{reader.LineNumber}: {expected}.");
-            }
-        }
-
-        return faults.Count > 0 ? throw new FormatException(string.Join('\n', faults))
-            : items.Count > 0 ? items
-            : throw new FormatException($"{path}: the plan holds no line.");
     }
 
     /// <summary>Adds a line to the items, or tells what is wrong with it.</summary>

@@ -99,30 +99,7 @@ public sealed class RecordsEditor(string folder, TimeProvider clock)
         List<FileTurn> turns = [];
         try
         {
-            List<(RowsChange Change, string Place, byte[] Before, byte[] After)> made = [];
-            foreach (RowsChange change in changes.OrderBy(change => change.File, StringComparer.Ordinal))
-            {
-                string place = File.Exists(Path.Combine(folder, change.File)) ? Place(change.File) : NewPlace(change.File);
-                turns.Add(FileTurn.Take(place));
-                if (VersionOf(change.File) != change.Version)
-                {
-                    return Changed(change.File);
-                }
-
-                byte[] before = change.Version.Length > 0 ? File.ReadAllBytes(place)
-                    : System.Text.Encoding.UTF8.GetBytes(string.Join(change.Separator, change.Headings) + "\n");
-                if (RowBytes.Of(before)?.Replace(change.Without, change.Headings, change.Rows) is not { } after)
-                {
-                    return new EditOutcome(false, $"The rows of {change.File} can't be changed here; change them in your spreadsheet.");
-                }
-
-                made.Add((change, place, before, after));
-            }
-
-            List<Problem> wrong = [.. made.SelectMany(one => NewErrors(one.Change.File, one.Before, one.After))];
-            return wrong.Count > 0
-                ? new EditOutcome(false, "Nothing was saved: the checks found an error.") { Problems = wrong }
-                : Write(made);
+            return Save(changes, turns);
         }
         catch (ArgumentException fault)
         {
@@ -132,6 +109,34 @@ public sealed class RecordsEditor(string folder, TimeProvider clock)
         {
             turns.ForEach(turn => turn.Dispose());
         }
+    }
+
+    private EditOutcome Save(IReadOnlyList<RowsChange> changes, List<FileTurn> turns)
+    {
+        List<(RowsChange Change, string Place, byte[] Before, byte[] After)> made = [];
+        foreach (RowsChange change in changes.OrderBy(change => change.File, StringComparer.Ordinal))
+        {
+            string place = File.Exists(Path.Combine(folder, change.File)) ? Place(change.File) : NewPlace(change.File);
+            turns.Add(FileTurn.Take(place));
+            if (VersionOf(change.File) != change.Version)
+            {
+                return Changed(change.File);
+            }
+
+            byte[] before = change.Version.Length > 0 ? File.ReadAllBytes(place)
+                : System.Text.Encoding.UTF8.GetBytes(string.Join(change.Separator, change.Headings) + "\n");
+            if (RowBytes.Of(before)?.Replace(change.Without, change.Headings, change.Rows) is not { } after)
+            {
+                return new EditOutcome(false, $"The rows of {change.File} can't be changed here; change them in your spreadsheet.");
+            }
+
+            made.Add((change, place, before, after));
+        }
+
+        List<Problem> wrong = [.. made.SelectMany(one => NewErrors(one.Change.File, one.Before, one.After))];
+        return wrong.Count > 0
+            ? new EditOutcome(false, "Nothing was saved: the checks found an error.") { Problems = wrong }
+            : Write(made);
     }
 
     private EditOutcome Write(List<(RowsChange Change, string Place, byte[] Before, byte[] After)> made)
@@ -146,7 +151,8 @@ public sealed class RecordsEditor(string folder, TimeProvider clock)
             }
         }
 
-        return new EditOutcome(true, $"Saved in {string.Join(" and ", made.Select(one => one.Change.File))}. What stood there before is kept in {RecordHistory.Folder}.");
+        return new EditOutcome(true, $"Saved in {string.Join(" and ", made.Select(one => one.Change.File))}. "
+            + $"What stood there before is kept in {RecordHistory.Folder}.");
     }
 
     /// <summary>Puts back what stood there before the last change of a file, if the file is still what that change made of it.</summary>

@@ -38,8 +38,10 @@ internal sealed record ChosenMapping(TableSchema Schema, IReadOnlyList<ImportRow
             .Count() == 1)
             ? new ChosenMapping(schema ?? RecordSchema.Find("sales")!, rows, remembered, problems)
             : throw new ArgumentException(rows.Count > 0
-                ? $"{request.Map} holds several mappings{(schema is null ? "; say which table with --as" : $" for {schema.Name}; keep one")}."
-                : $"{request.Map} is neither a file nor a mapping{(schema is null ? "" : $" for {schema.Name}")} that the records remember.");
+                ? $"{request.Map} holds several mappings"
+                    + $"{(schema is null ? "; say which table with --as" : $" for {schema.Name}; keep one")}."
+                : $"{request.Map} is neither a file nor a mapping{(schema is null ? "" : $" for {schema.Name}")} "
+                    + "that the records remember.");
     }
 
     /// <summary>The mapping of the records that fits a source: all its headings are there. Of several the one with most.</summary>

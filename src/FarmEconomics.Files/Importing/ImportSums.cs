@@ -53,8 +53,9 @@ internal sealed class ImportSums(ImportPlan plan, ImportMapping mapping, SourceB
             int at = Place(column);
             words.AddRange(good.GroupBy(row => column == "quantity" && unit >= 0 ? row.Fields[unit] : "", StringComparer.OrdinalIgnoreCase)
                 .OrderByDescending(group => group.Count()).Take(6)
-                .Select(group => column == "amount" ? plan.Notation.Text($"{column} {group.Sum(row => Number(row.Fields[at])):#,0.00}")
-                    : plan.Notation.Text($"{column} {group.Sum(row => Number(row.Fields[at])):#,0.##}{(group.Key.Length == 0 ? "" : " " + group.Key)}")));
+                .Select(group => (Sum: group.Sum(row => Number(row.Fields[at])), Unit: group.Key.Length == 0 ? "" : " " + group.Key))
+                .Select(of => column == "amount" ? plan.Notation.Text($"{column} {of.Sum:#,0.00}")
+                    : plan.Notation.Text($"{column} {of.Sum:#,0.##}{of.Unit}")));
         }
 
         return words;
@@ -124,24 +125,15 @@ internal static class ImportRemarks
 
     public static IEnumerable<string> Of(SourceBlock block, ImportMapping mapping, ImportNotes notes, Notation notation)
     {
-        yield return $"Read as {block.Grid.Look}; {(block.IsWithoutHeadings ? "no headings: the columns are numbered" : $"headings in line {string.Join(", ", block.Segments.Select(segment => segment.HeadingLine).Distinct().Take(MostLines))}")}"
-            + $"{(mapping.IsWide ? "; wide: each value under its own heading becomes a row" : "")}.";
-        foreach ((string what, IEnumerable<SourceCells> rows) in new[]
+        IEnumerable<int> lines = block.Segments.Select(segment => segment.HeadingLine).Distinct().Take(MostLines);
+        string headings = block.IsWithoutHeadings
+            ? "no headings: the columns are numbered"
+            : $"headings in line {string.Join(", ", lines)}";
+        string wide = mapping.IsWide ? "; wide: each value under its own heading becomes a row" : "";
+        yield return $"Read as {block.Grid.Look}; {headings}{wide}.";
+        foreach (string remark in NotRead(block, notation))
         {
-            ("above the headings", block.Above), ("with totals", block.Segments.SelectMany(segment => segment.Totals)),
-                ("that hold one remark and nothing else", block.Segments.SelectMany(segment => segment.Remarks)),
-        })
-        {
-            SourceCells[] all = [.. rows];
-            if (all.Length > 0)
-            {
-                yield return $"Not read: {Rows(all.Length)} {what} (line {string.Join(", ", all.Take(MostLines).Select(row => row.Line))}{(all.Length > MostLines ? ", ..." : "")}).";
-            }
-        }
-
-        foreach (SourceSegment other in block.Others)
-        {
-            yield return $"Not read: another table of {Rows(other.Rows.Count)} with its headings in line {other.HeadingLine} ({string.Join(", ", other.Headings.Where(heading => heading.Length > 0).Take(4))}); --headings-at {other.HeadingLine} drafts it.";
+            yield return remark;
         }
 
         if (notes.Estimates > 0)
@@ -156,6 +148,31 @@ internal static class ImportRemarks
             yield return notation.Text(
                 $"{notes.Rounded:N0} {(notes.Rounded == 1 ? "number" : "numbers")} rounded, {notes.RoundedBy:+0.0000;-0.0000} in all."
             );
+        }
+
+    }
+
+    private static IEnumerable<string> NotRead(SourceBlock block, Notation notation)
+    {
+        foreach ((string what, IEnumerable<SourceCells> rows) in new[]
+        {
+            ("above the headings", block.Above), ("with totals", block.Segments.SelectMany(segment => segment.Totals)),
+                ("that hold one remark and nothing else", block.Segments.SelectMany(segment => segment.Remarks)),
+        })
+        {
+            SourceCells[] all = [.. rows];
+            if (all.Length > 0)
+            {
+                yield return $"Not read: {Rows(all.Length)} {what} (line "
+                    + $"{string.Join(", ", all.Take(MostLines).Select(row => row.Line))}{(all.Length > MostLines ? ", ..." : "")}).";
+            }
+        }
+
+        foreach (SourceSegment other in block.Others)
+        {
+            yield return $"Not read: another table of {Rows(other.Rows.Count)} with its headings in line {other.HeadingLine} "
+                + $"({string.Join(", ", other.Headings.Where(heading => heading.Length > 0).Take(4))}); "
+                + $"--headings-at {other.HeadingLine} drafts it.";
         }
 
         string Rows(int count) => notation.Text($"{count:N0} {(count == 1 ? "row" : "rows")}");

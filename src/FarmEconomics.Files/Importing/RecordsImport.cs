@@ -79,7 +79,10 @@ public static class RecordsImport
         if (request.Folder is { } folder && !Directory.Exists(folder))
         {
             throw new ArgumentException(File.Exists(folder) && SheetPlace.IsWorkbook(folder)
-                ? $"{folder} is a workbook, which an import never changes: imported rows go into a file of their own, which a workbook has no place for. Save each of its sheets as CSV (crops.csv, sales.csv, ...) in a folder and give that one, or leave --into out, look at the rows, and copy them into the sheet {request.Table ?? "they are for"} yourself."
+                ? $"{folder} is a workbook, which an import never changes: imported rows go into a file of their own, "
+                    + "which a workbook has no place for. Save each of its sheets as CSV (crops.csv, sales.csv, ...) in a folder "
+                    + "and give that one, or leave --into out, look at the rows, "
+                    + $"and copy them into the sheet {request.Table ?? "they are for"} yourself."
                 : $"There is no records folder \"{folder}\".");
         }
 

@@ -20,12 +20,7 @@ internal sealed class CsvInput(string path, string file, string table) : TableIn
         try
         {
             PlainFile.Require(Path, File);
-            var before = new FileInfo(Path);
-            if (before.LinkTarget is not null)
-            {
-                before = before.ResolveLinkTarget(returnFinalTarget: true) as FileInfo
-                    ?? throw new InputException(ProblemCodes.FileUnreadable, $"{File} is a link that leads to no file.");
-            }
+            FileInfo before = Target();
 
             (long length, DateTime written) = (before.Length, before.LastWriteTimeUtc);
             if (length > MaxBytes)
@@ -55,5 +50,13 @@ internal sealed class CsvInput(string path, string file, string table) : TableIn
             };
             throw new InputException(ProblemCodes.FileUnreadable, $"{File} can't be opened: {why}.");
         }
+    }
+
+    private FileInfo Target()
+    {
+        FileInfo file = new(Path);
+        return file.LinkTarget is null ? file
+            : file.ResolveLinkTarget(returnFinalTarget: true) as FileInfo
+                ?? throw new InputException(ProblemCodes.FileUnreadable, $"{File} is a link that leads to no file.");
     }
 }

@@ -28,24 +28,15 @@ internal static class RecordsInputs
             .Where(name => name.EndsWith(".csv", StringComparison.OrdinalIgnoreCase)).Order(StringComparer.Ordinal);
         foreach (string name in names)
         {
-            string stem = Path.GetFileNameWithoutExtension(name);
-
-            // sales.csv may have further files beside it, sales.NAME.csv: what is imported stands in files of its own.
-            int dot = stem.IndexOf('.', StringComparison.Ordinal);
-            if (TableOf(dot < 0 ? stem : stem[..dot], schemas) is not { } table)
+            SourceLine source = new(name, 0);
+            (TableSchema? table, bool isWhole) = TableOfFile(name, schemas);
+            if (table is null)
             {
-                problems.Add(NotRead(new SourceLine(name, 0), name, stem));
+                problems.Add(NotRead(source, name, Path.GetFileNameWithoutExtension(name)));
             }
-            else if (dot < 0 && !whole.TryAdd(table.Name, name))
+            else if (isWhole && !whole.TryAdd(table.Name, name))
             {
-                problems.Add(
-                    ProblemCatalog.Make(
-                        ProblemCodes.TableTwice,
-                        new SourceLine(name, 0),
-                        null,
-                        $"{name} is not read: {whole[table.Name]} is the table {table.Name} already."
-                    )
-                );
+                problems.Add(Twice(source, $"{name} is not read: {whole[table.Name]} is the table {table.Name} already."));
             }
             else
             {
@@ -53,22 +44,13 @@ internal static class RecordsInputs
             }
         }
 
-        foreach (
-            string name in Directory
-                .EnumerateDirectories(folder, "*.csv")
-                .Select(path => Path.GetFileName(path)!)
-                .Order(StringComparer.Ordinal)
-        )
-        {
-            string stem = Path.GetFileNameWithoutExtension(name);
-            int dot = stem.IndexOf('.', StringComparison.Ordinal);
-            if (TableOf(dot < 0 ? stem : stem[..dot], schemas) is not null)
-            {
-                problems.Add(
+        problems.AddRange(
+            Directory.EnumerateDirectories(folder, "*.csv").Select(path => Path.GetFileName(path)!).Order(StringComparer.Ordinal)
+                .Where(name => TableOfFile(name, schemas).Table is not null)
+                .Select(name =>
                     ProblemCatalog.Make(ProblemCodes.FileUnreadable, new SourceLine(name, 0), null, $"{name} is a folder, not a file.")
-                );
-            }
-        }
+                )
+        );
 
         // The file of the plain name first, then the others by name.
         return [.. inputs.OrderBy(input => whole.ContainsValue(input.File) ? 0 : 1).ThenBy(input => input.File, StringComparer.Ordinal)];
@@ -91,28 +73,16 @@ internal static class RecordsInputs
             }
             else if (!seen.TryAdd(table.Name, sheet.Name))
             {
-                problems.Add(
-                    ProblemCatalog.Make(
-                        ProblemCodes.TableTwice,
-                        source,
-                        null,
-                        $"The sheet \"{sheet.Name}\" is not read: \"{seen[table.Name]}\" is the table {table.Name} already."
-                    )
-                );
+                string twice = $"The sheet \"{sheet.Name}\" is not read: \"{seen[table.Name]}\" is the table {table.Name} already.";
+                problems.Add(Twice(source, twice));
             }
             else
             {
                 inputs.Add(new SheetInput(path, sheet.Id, file, table));
                 if (sheet.Hidden)
                 {
-                    problems.Add(
-                        ProblemCatalog.Make(
-                            ProblemCodes.HiddenSheet,
-                            source,
-                            null,
-                            $"The sheet \"{sheet.Name}\" is hidden; its rows are read all the same."
-                        )
-                    );
+                    string hidden = $"The sheet \"{sheet.Name}\" is hidden; its rows are read all the same.";
+                    problems.Add(ProblemCatalog.Make(ProblemCodes.HiddenSheet, source, null, hidden));
                 }
             }
         }
@@ -120,11 +90,25 @@ internal static class RecordsInputs
         return inputs;
     }
 
+    /// <summary>
+    /// The table of a file, and whether the file has its plain name: sales.csv may have further files beside it, sales.NAME.csv, since what
+    /// is imported stands in files of its own.
+    /// </summary>
+    private static (TableSchema? Table, bool IsWhole) TableOfFile(string name, IReadOnlyList<TableSchema> schemas)
+    {
+        string stem = Path.GetFileNameWithoutExtension(name);
+        int dot = stem.IndexOf('.', StringComparison.Ordinal);
+        return (TableOf(dot < 0 ? stem : stem[..dot], schemas), dot < 0);
+    }
+
     private static TableSchema? TableOf(string name, IReadOnlyList<TableSchema> schemas)
     {
         string key = HeadingKey.Of(name);
         return schemas.FirstOrDefault(schema => HeadingKey.Of(schema.Name) == key);
     }
+
+    private static Problem Twice(SourceLine source, string message) =>
+        ProblemCatalog.Make(ProblemCodes.TableTwice, source, null, message);
 
     private static Problem NotRead(SourceLine source, string what, string name) =>
         ProblemCatalog.Make(ProblemCodes.UnknownFile, source, null, $"{what} is no table of the records and is not read.", name,

@@ -6,23 +6,31 @@ using FarmEconomics.Records.Schema;
 namespace FarmEconomics.Files.Reading;
 
 /// <summary>Matches a heading row with the columns of its table.</summary>
-internal static class HeadingCheck
+internal sealed class HeadingCheck(
+    SourceLine source,
+    TableSchema schema,
+    LengthUnit unit,
+    IReadOnlyList<string> headings,
+    List<Problem> problems
+)
 {
     private const int MaxUnknownTold = 50;
 
     /// <summary>Finds the column of each heading and reports what doesn't match.</summary>
     /// <returns>The column of each heading (null: not read), or null when the file can't be read.</returns>
-    public static ColumnSchema?[]? Run(
-        SourceLine source,
-        TableSchema schema,
-        LengthUnit unit,
-        IReadOnlyList<string> headings,
-        List<Problem> problems
-    )
+    public ColumnSchema?[]? Run()
     {
-        bool readable = true;
-        int unknown = 0;
         var columns = new ColumnSchema?[LastNamed(headings) + 1];
+        bool twice = Match(columns);
+        bool missing = Miss(columns);
+        return twice || missing ? null : columns;
+    }
+
+    /// <returns>True when two headings name one column.</returns>
+    private bool Match(ColumnSchema?[] columns)
+    {
+        bool anyTwice = false;
+        int unknown = 0;
         for (int i = 0; i < columns.Length; i++)
         {
             ColumnSchema? column = schema.Find(headings[i], unit);
@@ -39,7 +47,7 @@ internal static class HeadingCheck
             {
                 string twice = $"The column {column.NameFor(unit)} stands twice in the heading row.";
                 Report(ProblemCodes.ColumnTwice, column.Name, twice, headings[i]);
-                readable = false;
+                anyTwice = true;
             }
 
             columns[i] = column;
@@ -51,25 +59,34 @@ internal static class HeadingCheck
                 Notation.Default.Text($"{schema.Name} has no columns for {unknown - MaxUnknownTold:N0} more headings."));
         }
 
+        return anyTwice;
+    }
+
+    /// <returns>True when a column that rows need has no heading.</returns>
+    private bool Miss(ColumnSchema?[] columns)
+    {
+        bool any = false;
         foreach (ColumnSchema missing in schema.Columns.Where(column => column.Required && Array.IndexOf(columns, column) < 0))
         {
             string name = missing.NameFor(unit);
             string? nearest = NearestName.Find(name, headings.Where(heading => schema.Find(heading, unit) is null));
-            Report(ProblemCodes.MissingColumn, null, $"{schema.Name} lacks the column {name}, so none of its rows can be read.", null, nearest);
-            readable = false;
+            string lacks = $"{schema.Name} lacks the column {name}, so none of its rows can be read.";
+            Report(ProblemCodes.MissingColumn, null, lacks, null, nearest);
+            any = true;
         }
 
         if (schema.OneOf.Count > 0 && !columns.Any(column => column is not null && schema.OneOf.Contains(column.Name)))
         {
-            Report(ProblemCodes.MissingColumn, null, $"{schema.Name} lacks a column {string.Join(" or ", schema.OneOf)}, so none of its rows can be read.");
-            readable = false;
+            string oneOf = string.Join(" or ", schema.OneOf);
+            Report(ProblemCodes.MissingColumn, null, $"{schema.Name} lacks a column {oneOf}, so none of its rows can be read.");
+            any = true;
         }
 
-        return readable ? columns : null;
-
-        void Report(string code, string? column, string message, string? offending = null, string? nearest = null) =>
-            problems.Add(ProblemCatalog.Make(code, source, column, message, offending, nearest));
+        return any;
     }
+
+    private void Report(string code, string? column, string message, string? offending = null, string? nearest = null) =>
+        problems.Add(ProblemCatalog.Make(code, source, column, message, offending, nearest));
 
     // Spreadsheets often save separators for empty columns at the right: those have no heading and are no columns.
     private static int LastNamed(IReadOnlyList<string> headings)

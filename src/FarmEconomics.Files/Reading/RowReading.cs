@@ -89,7 +89,8 @@ internal sealed class RowReading(FarmSettings settings, string file, ColumnSchem
                 break;
             case ColumnType.Date:
                 Report(ProblemCodes.NotADate, index,
-                    $"{NameAt(index)} is not a date: \"{Shown(text)}\" (expected a day written as 2025-06-30{(Settings.DateFormat is { } format ? $", or as {format}" : "")}).", text);
+                    $"{NameAt(index)} is not a date: \"{Shown(text)}\" (expected a day written as "
+                        + $"2025-06-30{(Settings.DateFormat is { } format ? $", or as {format}" : "")}).", text);
                 break;
             case ColumnType.Year:
                 Report(
@@ -174,7 +175,8 @@ internal sealed class RowReading(FarmSettings settings, string file, ColumnSchem
             NumberFault.TooLarge => (ProblemCodes.NumberTooLarge, $"{NameAt(index)} is too large: \"{Shown(text)}\"."),
             _ when column.Type == ColumnType.Hours => (ProblemCodes.NotANumber,
                 $"{NameAt(index)} is not a number of hours: \"{Shown(text)}\" (write 7{Settings.DecimalMark}5 or 7:30)."),
-            _ => (ProblemCodes.NotANumber, $"{NameAt(index)} is not a number: \"{Shown(text)}\" (the decimal mark is {(Settings.DecimalMark == '.' ? "a point" : "a comma")})."),
+            _ => (ProblemCodes.NotANumber, $"{NameAt(index)} is not a number: \"{Shown(text)}\" (the decimal mark is "
+                + $"{(Settings.DecimalMark == '.' ? "a point" : "a comma")})."),
         };
         Report(code, index, message, text);
     }

@@ -14,110 +14,98 @@ internal sealed class TableReader(FarmSettings settings, RecordTables tables, Li
 
     public FileCount Read(TableInput input, RecordTable table)
     {
-        TableSchema schema = table.Schema;
-        var counts = new RowCounts();
-        int firstRow = table.Count;
-        int firstProblem = problems.Count;
+        FileBeingRead file = new(input, table, problems.Count);
         try
         {
-            var quotes = new Dictionary<long, CsvMalformedReason>();
-            using InputReading reading = input.Open(
-                options =>
-                    options with
-                    {
-                        // A stray quote inside a text (5" pots) is kept as a letter and harms nothing.
-                        OnMalformedRecord = record =>
-                            _ = record.Reason == CsvMalformedReason.StrayQuote || quotes.TryAdd(record.LineNumber, record.Reason),
-                    },
-                settings
-            );
+            using InputReading reading = input.Open(options => options with { OnMalformedRecord = file.Remember }, settings);
             problems.AddRange(reading.Remarks);
-            counts.PassedOver = reading.RowsPassedOver;
-            Read(reading, input, table, quotes, counts);
+            file.Counts.PassedOver = reading.RowsPassedOver;
+            Read(reading, file);
             reading.Finish();
         }
         catch (InputException stopped)
         {
-            Stop(stopped.Code, stopped.Message);
+            Stop(file, stopped.Code, stopped.Message);
         }
         catch (CsvFormatException)
         {
             // Only a row beyond MaxRecordSize makes the reader give up; everything else is reported row by row.
-            Stop(ProblemCodes.RowTooLong,
-                $"A row of {input.File} is longer than {TableFile.MaxRowBytes / 1048576} MB; it and what follows is not read. Often a quote is never closed.");
+            Stop(file, ProblemCodes.RowTooLong,
+                $"A row of {input.File} is longer than {TableFile.MaxRowBytes / 1048576} MB; it and what follows is not read. "
+                    + "Often a quote is never closed.");
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
-            Stop(ProblemCodes.FileUnreadable, $"{input.File} can't be read: {fault.Message}");
+            Stop(file, ProblemCodes.FileUnreadable, $"{input.File} can't be read: {fault.Message}");
         }
 
-        return new FileCount(schema.Name, input.File, counts.Rows, counts.Rows - counts.InError - counts.PassedOver, counts.InError)
+        RowCounts counts = file.Counts;
+        return new FileCount(table.Schema.Name, input.File, counts.Rows, counts.Rows - counts.InError - counts.PassedOver, counts.InError)
         { RowsPassedOver = counts.PassedOver };
-
-        // No result may rest on part of a file: its rows are taken back.
-        void Stop(string code, string message)
-        {
-            if (problems.Count - firstProblem > MaxProblemsOfAStoppedFile)
-            {
-                problems.RemoveRange(firstProblem + MaxProblemsOfAStoppedFile, problems.Count - firstProblem - MaxProblemsOfAStoppedFile);
-            }
-
-            problems.Add(ProblemCatalog.Make(code, new SourceLine(input.File, 0), null, message));
-            tables.Unreadable.Add(schema.Name);
-            table.CutTo(firstRow);
-            counts.InError = counts.Rows - counts.PassedOver;
-        }
     }
 
-    private void Read(
-        InputReading reading,
-        TableInput input,
-        RecordTable table,
-        Dictionary<long, CsvMalformedReason> quotes,
-        RowCounts counts
-    )
+    // No result may rest on part of a file: its rows are taken back.
+    private void Stop(FileBeingRead file, string code, string message)
     {
-        TableSchema schema = table.Schema;
-        string file = input.File;
+        int kept = file.FirstProblem + MaxProblemsOfAStoppedFile;
+        if (problems.Count > kept)
+        {
+            problems.RemoveRange(kept, problems.Count - kept);
+        }
+
+        problems.Add(ProblemCatalog.Make(code, new SourceLine(file.Input.File, 0), null, message));
+        tables.Unreadable.Add(file.Table.Schema.Name);
+        file.Table.CutTo(file.FirstRow);
+        file.Counts.InError = file.Counts.Rows - file.Counts.PassedOver;
+    }
+
+    private void Read(InputReading reading, FileBeingRead file)
+    {
+        TableSchema schema = file.Table.Schema;
         CsvReader reader = reading.Reader;
         reader.ReadHeader();
         IReadOnlyList<string> headings = reader.Headers.ToArray();
         if (headings.All(string.IsNullOrWhiteSpace))
         {
-            problems.Add(ProblemCatalog.Make(ProblemCodes.EmptyFile, new SourceLine(file, 0), null, $"{file} has no heading row."));
+            SourceLine whole = new(file.Input.File, 0);
+            problems.Add(ProblemCatalog.Make(ProblemCodes.EmptyFile, whole, null, $"{file.Input.File} has no heading row."));
             tables.Unreadable.Add(schema.Name);
             return;
         }
 
-        ColumnSchema?[]? columns = HeadingCheck.Run(new SourceLine(file, reading.Line), schema, settings.LengthUnit, headings, problems);
-        if (columns is null)
+        SourceLine line = new(file.Input.File, reading.Line);
+        if (new HeadingCheck(line, schema, settings.LengthUnit, headings, problems).Run() is { } columns)
         {
-            tables.Unreadable.Add(schema.Name);
-            while (reader.Read())
-            {
-                counts.Rows += RowsInOrder.IsBlank(reader) ? 0 : 1;
-            }
-
-            counts.InError = counts.Rows;
-            counts.Rows += counts.PassedOver;
+            ReadRows(reading, file, columns);
             return;
         }
 
-        counts.Rows = counts.PassedOver;
-        table.StartFile(file);
-        if (input is CsvInput csv && SlicedReading.TryRead(csv.Path, reading.Line, settings, table, columns) is { } read)
+        tables.Unreadable.Add(schema.Name);
+        while (reader.Read())
         {
-            counts.Rows += read;
-            progress?.Report(new ReadingProgress(file, read, settings.Notation));
+            file.Counts.Rows += RowsInOrder.IsBlank(reader) ? 0 : 1;
+        }
+
+        file.Counts.InError = file.Counts.Rows;
+        file.Counts.Rows += file.Counts.PassedOver;
+    }
+
+    private void ReadRows(InputReading reading, FileBeingRead file, ColumnSchema?[] columns)
+    {
+        file.Counts.Rows = file.Counts.PassedOver;
+        file.Table.StartFile(file.Input.File);
+        if (file.Input is CsvInput csv && SlicedReading.TryRead(csv.Path, reading.Line, settings, file.Table, columns) is { } read)
+        {
+            file.Counts.Rows += read;
+            progress?.Report(new ReadingProgress(file.Input.File, read, settings.Notation));
             return;
         }
 
-        foreach (
-            string name in new RowsInOrder(settings, table, columns, problems)
-            { Reading = reading, File = file, Quotes = quotes, Counts = counts }.Read(progress)
-        )
+        RowsInOrder rows = new(settings, file.Table, columns, problems)
+        { Reading = reading, File = file.Input.File, Quotes = file.Quotes, Counts = file.Counts };
+        foreach (string name in rows.Read(progress))
         {
-            RememberName(schema, name);
+            RememberName(file.Table.Schema, name);
         }
     }
 
@@ -132,5 +120,25 @@ internal sealed class TableReader(FarmSettings settings, RecordTables tables, Li
 
             names.Add(name);
         }
+    }
+
+    /// <summary>A file being read, with what stood there before it.</summary>
+    private sealed class FileBeingRead(TableInput input, RecordTable table, int firstProblem)
+    {
+        internal TableInput Input => input;
+
+        internal RecordTable Table => table;
+
+        internal int FirstRow { get; } = table.Count;
+
+        internal int FirstProblem => firstProblem;
+
+        internal Dictionary<long, CsvMalformedReason> Quotes { get; } = [];
+
+        internal RowCounts Counts { get; } = new();
+
+        // A stray quote inside a text (5" pots) is kept as a letter and harms nothing.
+        internal void Remember(CsvMalformedRecord record) =>
+            _ = record.Reason == CsvMalformedReason.StrayQuote || Quotes.TryAdd(record.LineNumber, record.Reason);
     }
 }

@@ -17,7 +17,8 @@ public static class ResultMark
     private static readonly string[] LeftByOtherPrograms = [".DS_Store", "Thumbs.db", "desktop.ini", ".directory"];
 
     /// <summary>What the mark says as soon as the folder is there.</summary>
-    internal static string Head(string command) => $"{By}{command}\nThe next run of that command replaces this folder, unless it holds anything but these files, unchanged (SHA-256):\n";
+    internal static string Head(string command) => $"{By}{command}\nThe next run of that command replaces this folder, "
+        + "unless it holds anything but these files, unchanged (SHA-256):\n";
 
     /// <summary>What the mark says once the folder is filled: a line per file, as sha256sum writes it.</summary>
     internal static string List(string folder) => string.Concat(Checksums(folder).Select(file => $"{file.Sum}  {file.Name}\n"));

@@ -60,25 +60,10 @@ internal static class SupplyResults
 
     private static void WriteDays(WaterAndPower supply, string path, Workbook? book)
     {
-        using CsvTable table = Table(
-            supply,
-            path,
-            book,
-            "crop_year",
-            "block",
-            "date",
-            "sowings",
-            "not_told",
-            "gallons_rain",
-            "gallons_watering",
-            "gallons_used",
-            "gallons_stored",
-            "gallons_drained",
-            "gallons_missed",
-            "stress",
-            "yield_lost",
-            "lost_as_watered"
-        );
+        using CsvTable table = Table(supply, path, book,
+            "crop_year", "block", "date", "sowings", "not_told", "gallons_rain", "gallons_watering", "gallons_used", "gallons_stored",
+            "gallons_drained", "gallons_missed", "stress", "yield_lost", "lost_as_watered");
+
         foreach (BlockDay day in supply.Water?.BlockDays() ?? [])
         {
             bool told = day.Sowings > 0;

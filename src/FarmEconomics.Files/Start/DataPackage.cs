@@ -39,6 +39,25 @@ public static class DataPackage
 
     private static JsonObject Resource(TableSchema table, IReadOnlyList<TableSchema> tables, FarmSettings farm)
     {
+        var resource = new JsonObject
+        {
+            ["name"] = table.Name.Replace('_', '-'),
+            ["path"] = $"{table.Name}.csv",
+            ["profile"] = "tabular-data-resource",
+            ["title"] = $"One row is {table.OneRowIs}",
+            ["encoding"] = "utf-8",
+            ["schema"] = Schema(table, tables, farm),
+        };
+        if (RecordsTemplate.Separator(farm) is var separator and not ',')
+        {
+            resource["dialect"] = new JsonObject { ["delimiter"] = separator.ToString() };
+        }
+
+        return resource;
+    }
+
+    private static JsonObject Schema(TableSchema table, IReadOnlyList<TableSchema> tables, FarmSettings farm)
+    {
         var schema = new JsonObject
         {
             ["fieldsMatch"] = "partial",
@@ -63,21 +82,7 @@ public static class DataPackage
             schema["foreignKeys"] = new JsonArray(references);
         }
 
-        var resource = new JsonObject
-        {
-            ["name"] = table.Name.Replace('_', '-'),
-            ["path"] = $"{table.Name}.csv",
-            ["profile"] = "tabular-data-resource",
-            ["title"] = $"One row is {table.OneRowIs}",
-            ["encoding"] = "utf-8",
-            ["schema"] = schema,
-        };
-        if (RecordsTemplate.Separator(farm) is var separator and not ',')
-        {
-            resource["dialect"] = new JsonObject { ["delimiter"] = separator.ToString() };
-        }
-
-        return resource;
+        return schema;
     }
 
     private static JsonObject Reference(ColumnSchema column) =>
@@ -123,6 +128,17 @@ public static class DataPackage
             field["decimalChar"] = farm.DecimalMark.ToString();
         }
 
+        JsonObject constraints = Constraints(column, farm);
+        if (constraints.Count > 0)
+        {
+            field["constraints"] = constraints;
+        }
+
+        return field;
+    }
+
+    private static JsonObject Constraints(ColumnSchema column, FarmSettings farm)
+    {
         var constraints = new JsonObject();
         if (column.Required)
         {
@@ -138,11 +154,6 @@ public static class DataPackage
             ]);
         }
 
-        if (constraints.Count > 0)
-        {
-            field["constraints"] = constraints;
-        }
-
-        return field;
+        return constraints;
     }
 }

@@ -33,48 +33,8 @@ public static class PlanRecords
         ArgumentNullException.ThrowIfNull(draft);
         return
         [
-            (
-                "plan.csv",
-                Headings<PlanRow>(farm),
-                [
-                    .. draft.Plantings.Select(one =>
-                        Texts(
-                            farm,
-                            one.CropYear,
-                            one.Planting,
-                            one.Crop,
-                            one.Bed,
-                            one.BedFeet,
-                            one.In,
-                            one.Out,
-                            one.Sown,
-                            one.Trays > 0m ? one.Trays : null,
-                            one.Yield,
-                            one.Hours,
-                            one.Cost
-                        )
-                    ),
-                ]
-            ),
-            (
-                "plan_sales.csv",
-                Headings<PlanSaleRow>(farm),
-                [
-                    .. draft.Sales.Select(one =>
-                        Texts(
-                            farm,
-                            one.CropYear,
-                            one.Crop,
-                            one.Channel,
-                            one.Quantity,
-                            null,
-                            one.Price,
-                            one.From,
-                            one.Weeks == 1 ? null : one.Weeks
-                        )
-                    ),
-                ]
-            ),
+            ("plan.csv", Headings<PlanRow>(farm), [.. draft.Plantings.Select(one => Row(farm, one))]),
+            ("plan_sales.csv", Headings<PlanSaleRow>(farm), [.. draft.Sales.Select(one => Row(farm, one))]),
         ];
     }
 
@@ -98,6 +58,13 @@ public static class PlanRecords
 
     private static List<string> Headings<T>(FarmSettings farm)
         where T : struct, IRecordRow<T> => [.. T.Schema.Columns.Select(column => column.NameFor(farm.LengthUnit))];
+
+    private static List<string> Row(FarmSettings farm, DraftPlanting one) => Texts(
+        farm, one.CropYear, one.Planting, one.Crop, one.Bed, one.BedFeet, one.In, one.Out, one.Sown,
+        one.Trays > 0m ? one.Trays : null, one.Yield, one.Hours, one.Cost);
+
+    private static List<string> Row(FarmSettings farm, DraftSale one) => Texts(
+        farm, one.CropYear, one.Crop, one.Channel, one.Quantity, null, one.Price, one.From, one.Weeks == 1 ? null : one.Weeks);
 
     private static List<string> Texts(FarmSettings farm, params object?[] values) => [.. values.Select(value => value switch
     {

@@ -98,6 +98,15 @@ public static class RecordsTemplate
 
         files.Add(About, AboutText(tables, farm));
         files.Add(Package, DataPackage.Write(tables, farm));
+        RequireEmpty(folder);
+        NewFiles.Write(Path.GetFullPath(folder), files.ToDictionary(file => file.Key, file => Encoding.UTF8.GetBytes(file.Value)));
+        return [.. files.Keys.Select(name => Path.Combine(folder, name))];
+
+        string Row(string setting, string value) => string.Join(separator, setting, value) + "\n";
+    }
+
+    private static void RequireEmpty(string folder)
+    {
         if (File.Exists(folder))
         {
             throw new IOException($"{folder} is a file; nothing was written.");
@@ -109,13 +118,9 @@ public static class RecordsTemplate
             && Directory.EnumerateFileSystemEntries(folder).Select(Path.GetFileName).FirstOrDefault(name => name![0] != '.') is { } there
         )
         {
-            throw new IOException($"{folder} holds files already, such as {there}; nothing was written. Give a new folder, for example {Path.Combine(folder, "records")}.");
+            throw new IOException($"{folder} holds files already, such as {there}; nothing was written. Give a new folder, "
+                + $"for example {Path.Combine(folder, "records")}.");
         }
-
-        NewFiles.Write(Path.GetFullPath(folder), files.ToDictionary(file => file.Key, file => Encoding.UTF8.GetBytes(file.Value)));
-        return [.. files.Keys.Select(name => Path.Combine(folder, name))];
-
-        string Row(string setting, string value) => string.Join(separator, setting, value) + "\n";
     }
 
     /// <summary>Where the comma is the decimal mark, spreadsheets part fields with semicolons.</summary>
@@ -142,13 +147,16 @@ public static class RecordsTemplate
 
     private static string AboutText(IReadOnlyList<TableSchema> tables, FarmSettings farm)
     {
-        var text = new StringBuilder("# What goes into each table\n\nColumns marked * must be filled in every row; the rest may be left blank or taken out. Dates are written 2025-06-30.\n");
+        var text = new StringBuilder("# What goes into each table\n\nColumns marked * must be filled in every row; "
+            + "the rest may be left blank or taken out. Dates are written 2025-06-30.\n");
         foreach (TableSchema table in tables)
         {
-            text.Append($"\n## {table.Name}.csv\n\nOne row is {table.OneRowIs}.\n\n| column | holds | unit | example | meaning |\n|---|---|---|---|---|\n");
+            text.Append($"\n## {table.Name}.csv\n\nOne row is {table.OneRowIs}.\n\n"
+                + $"| column | holds | unit | example | meaning |\n|---|---|---|---|---|\n");
             foreach (ColumnSchema column in table.Columns)
             {
-                text.Append($"| {column.Name}{(column.Required ? " *" : "")} | {ColumnExamples.Holds(column, farm)} | {column.Unit} | {ColumnExamples.Of(table, column, farm)} | {column.Description} |\n");
+                text.Append($"| {column.Name}{(column.Required ? " *" : "")} | {ColumnExamples.Holds(column, farm)} | {column.Unit} | "
+                    + $"{ColumnExamples.Of(table, column, farm)} | {column.Description} |\n");
             }
 
             if (table.Name == "farm")

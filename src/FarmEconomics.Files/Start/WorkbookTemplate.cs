@@ -37,7 +37,7 @@ internal static class WorkbookTemplate
         FirstRows? rows
     )
     {
-        (IReadOnlyList<TableSchema> tables, FarmSettings farm) = book;
+        FarmSettings farm = book.Farm;
         sheet.FrozenRows = sheet.Row([
             .. table.Columns.Select(column =>
                 WorkbookCell.Text(column.Name, WorkbookStyle.Heading) with { Note = Note(table, column, farm) }
@@ -63,26 +63,44 @@ internal static class WorkbookTemplate
         {
             ColumnSchema column = table.Columns[i];
             string range = $"{WorkbookSheet.At(i, 2)}:{WorkbookSheet.At(i, LastListRow)}";
-            if (table.Name == "farm" && column.Name == "setting")
+            if (Choice(table, column, range, book) is { } choice)
             {
-                sheet.Allow(new WorkbookChoice(range, [], $"'about'!$A$4:$A${3 + FarmSettingsReader.For(farm.LengthUnit).Count()}"));
-            }
-            else if (column.Type == ColumnType.YesNo)
-            {
-                sheet.Allow(new WorkbookChoice(range, ["yes", "no"]));
-            }
-            else if (column.Allowed.Count > 0)
-            {
-                // A basis may also name a stage, so another entry is asked about, not refused.
-                sheet.Allow(new WorkbookChoice(range, column.Allowed, Strict: column.Type == ColumnType.Choice));
-            }
-            else if (column.RefersTo is { } other && tables.FirstOrDefault(known => known.Name == other) is { } target)
-            {
-                int at = target.Columns.ToList().FindIndex(known => known.Name == NameColumn(target, column));
-                string letters = WorkbookSheet.Column(at);
-                sheet.Allow(new WorkbookChoice(range, [], $"'{other}'!${letters}$2:${letters}${LastListRow}", Strict: false));
+                sheet.Allow(choice);
             }
         }
+    }
+
+    private static WorkbookChoice? Choice(
+        TableSchema table,
+        ColumnSchema column,
+        string range,
+        (IReadOnlyList<TableSchema> Tables, FarmSettings Farm) book
+    )
+    {
+        if (table.Name == "farm" && column.Name == "setting")
+        {
+            return new WorkbookChoice(range, [], $"'about'!$A$4:$A${3 + FarmSettingsReader.For(book.Farm.LengthUnit).Count()}");
+        }
+
+        if (column.Type == ColumnType.YesNo)
+        {
+            return new WorkbookChoice(range, ["yes", "no"]);
+        }
+
+        if (column.Allowed.Count > 0)
+        {
+            // A basis may also name a stage, so another entry is asked about, not refused.
+            return new WorkbookChoice(range, column.Allowed, Strict: column.Type == ColumnType.Choice);
+        }
+
+        if (column.RefersTo is { } other && book.Tables.FirstOrDefault(known => known.Name == other) is { } target)
+        {
+            int at = target.Columns.ToList().FindIndex(known => known.Name == NameColumn(target, column));
+            string letters = WorkbookSheet.Column(at);
+            return new WorkbookChoice(range, [], $"'{other}'!${letters}$2:${letters}${LastListRow}", Strict: false);
+        }
+
+        return null;
     }
 
     private static string NameColumn(TableSchema target, ColumnSchema column) => target.Find(column.Name)?.Name ?? target.Columns[0].Name;
@@ -101,18 +119,15 @@ internal static class WorkbookTemplate
     };
 
     private static string Note(TableSchema table, ColumnSchema column, FarmSettings farm) =>
-        $"{(column.Required ? "Needed in every row. " : "")}{column.Description}\nHolds {ColumnExamples.Holds(column, farm)}{(column.Unit is { } unit ? $", in {unit}" : "")}."
+        $"{(column.Required ? "Needed in every row. " : "")}{column.Description}\nHolds "
+            + $"{ColumnExamples.Holds(column, farm)}{(column.Unit is { } unit ? $", in {unit}" : "")}."
         + (ColumnExamples.Of(table, column, farm) is { Length: > 0 } example ? $"\nExample: {example}" : "");
 
     private static void About(WorkbookSheet sheet, IReadOnlyList<TableSchema> tables, FarmSettings farm)
     {
         sheet.Row(WorkbookCell.Text("What goes into each sheet", WorkbookStyle.Title));
         sheet.Row(WorkbookCell.Text("Rest the pointer on a heading to see what goes there. This sheet is not read.", WorkbookStyle.Remark));
-        sheet.Row([
-            .. new[] { "setting of farm", "must be", "if left out", "meaning" }.Select(heading =>
-                WorkbookCell.Text(heading, WorkbookStyle.Heading)
-            ),
-        ]);
+        Headings(sheet, "setting of farm", "must be", "if left out", "meaning");
         foreach (SettingSpec setting in FarmSettingsReader.For(farm.LengthUnit))
         {
             sheet.Row(
@@ -124,11 +139,7 @@ internal static class WorkbookTemplate
         }
 
         sheet.Row();
-        sheet.Row([
-            .. new[] { "table", "column", "needed", "holds", "unit", "example", "meaning" }.Select(heading =>
-                WorkbookCell.Text(heading, WorkbookStyle.Heading)
-            ),
-        ]);
+        Headings(sheet, "table", "column", "needed", "holds", "unit", "example", "meaning");
         foreach (TableSchema table in tables)
         {
             foreach (ColumnSchema column in table.Columns)
@@ -145,4 +156,7 @@ internal static class WorkbookTemplate
             }
         }
     }
+
+    private static void Headings(WorkbookSheet sheet, params string[] headings) =>
+        sheet.Row([.. headings.Select(heading => WorkbookCell.Text(heading, WorkbookStyle.Heading))]);
 }

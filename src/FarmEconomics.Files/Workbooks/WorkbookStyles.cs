@@ -40,6 +40,13 @@ internal sealed class WorkbookStyles
         // Style 0 is the plain one; formats, fonts, fills and borders are one per named style, which keeps this readable.
         List<string> codes = named.Select(style => style.NumberFormat).OfType<string>().Distinct().ToList();
         Stylesheet sheet = new();
+        AppendLooks(sheet, codes);
+        AppendFormats(sheet, codes);
+        return sheet;
+    }
+
+    private void AppendLooks(Stylesheet sheet, List<string> codes)
+    {
         if (codes.Count > 0)
         {
             sheet.Append(
@@ -57,6 +64,10 @@ internal sealed class WorkbookStyles
         ];
         sheet.Append(new Fills(fills) { Count = (uint)fills.Length });
         sheet.Append(new Borders(named.Select(BorderOf).Prepend(BorderOf(null))) { Count = (uint)named.Count + 1 });
+    }
+
+    private void AppendFormats(Stylesheet sheet, List<string> codes)
+    {
         sheet.Append(
             new CellStyleFormats(
                 named
@@ -77,7 +88,6 @@ internal sealed class WorkbookStyles
             )
             { Count = (uint)named.Count + 1 }
         );
-        return sheet;
     }
 
     private static Font FontOf(WorkbookStyle? style)

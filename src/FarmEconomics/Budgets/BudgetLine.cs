@@ -59,10 +59,9 @@ public enum BudgetLine
 }
 
 /// <summary>A line of one budget.</summary>
-/// <param name="Line">Which line.</param>
 /// <param name="Amount">What the records hold of it; the line's amount only where nothing is missing.</param>
 /// <param name="Missing">Why the line isn't known; null when it is.</param>
-public readonly record struct BudgetFigure(BudgetLine Line, Units.Money Amount, string? Missing)
+public readonly record struct BudgetFigure(Units.Money Amount, string? Missing)
 {
     /// <summary>The amount; null: not known.</summary>
     public decimal? Value => Missing is null ? Amount.Amount : null;

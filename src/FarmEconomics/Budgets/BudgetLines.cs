@@ -84,7 +84,7 @@ public static class BudgetLines
     };
 
     internal static BudgetFigure Figure(BudgetLine line, BudgetSums sums, Availability known) =>
-        new(line, Amount(line, sums), Missing(line, known));
+        new(Amount(line, sums), Missing(line, known));
 
     /// <summary>Why a line isn't known; of several reasons the first from the top of the budget.</summary>
     internal static string? Missing(BudgetLine line, Availability known) => Lines[(int)line].Unknown is { } unknown ? unknown(known)

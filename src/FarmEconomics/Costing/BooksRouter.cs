@@ -74,15 +74,7 @@ internal sealed class BooksRouter
         };
         if (!string.IsNullOrWhiteSpace(row.Planting))
         {
-            if (records.FindPlanting(row.Planting) is { } planting)
-            {
-                charges.Add(charge with { Enterprise = trace.Calendar.EnterpriseOf(planting, records.Settings.StartOf(year)) });
-            }
-            else
-            {
-                problems.Add(TracingProblems.PlantingAfterClose(row.Source, row.Planting, farm.Amount));
-                charges.Add(charge with { Unallocated = Unallocated.NotAssigned });
-            }
+            PutOnPlanting(row.Source, row.Planting, charge);
         }
         else if (!string.IsNullOrWhiteSpace(row.Crop))
         {
@@ -104,6 +96,19 @@ internal sealed class BooksRouter
         {
             string pool = string.IsNullOrWhiteSpace(category.Pool) ? DefaultPools.GeneralOverhead : category.Pool;
             charges.Add(charge with { Pool = records.Pool(pool) });
+        }
+    }
+
+    private void PutOnPlanting(SourceLine source, string name, Charge charge)
+    {
+        if (records.FindPlanting(name) is { } planting)
+        {
+            charges.Add(charge with { Enterprise = trace.Calendar.EnterpriseOf(planting, records.Settings.StartOf(charge.HomeYear)) });
+        }
+        else
+        {
+            problems.Add(TracingProblems.PlantingAfterClose(source, name, charge.Amount.Amount));
+            charges.Add(charge with { Unallocated = Unallocated.NotAssigned });
         }
     }
 

@@ -59,34 +59,15 @@ internal sealed class LaborCost
         foreach (IGrouping<int, (ExpenseRow Row, int Year, Money Amount)> money in books.HiredMoney.GroupBy(item => item.Year))
         {
             List<LaborUse> hired = byYear[money.Key].ToList();
-            if (hired.Sum(use => use.Hours) <= 0m)
+            if (hired.Sum(use => use.Hours) > 0m)
             {
-                foreach ((ExpenseRow row, int year, Money amount) in money)
-                {
-                    charges.Add(new Charge(row, year, CostStream.HiredLabor, amount) { Pool = records.Pool(DefaultPools.UnloggedLabor) });
-                }
-
+                ShareMoney(money.Key, Money.Sum(money.Select(item => item.Amount)), hired, books.YearsWithWages.Contains(money.Key));
                 continue;
             }
 
-            bool wages = books.YearsWithWages.Contains(money.Key);
-            Money total = Money.Sum(money.Select(item => item.Amount));
-            Money[] parts = LargestRemainder.Split(total, hired.ConvertAll(use => use.Hours));
-            for (int i = 0; i < parts.Length; i++)
+            foreach ((ExpenseRow row, int year, Money amount) in money)
             {
-                if (wages)
-                {
-                    amounts[hired[i].Place] = parts[i];
-                }
-                else
-                {
-                    burdens[hired[i].Place] = parts[i];
-                }
-            }
-
-            if (wages)
-            {
-                CompareWithWages(money.Key, total, hired);
+                charges.Add(new Charge(row, year, CostStream.HiredLabor, amount) { Pool = records.Pool(DefaultPools.UnloggedLabor) });
             }
         }
 
@@ -100,6 +81,28 @@ internal sealed class LaborCost
             {
                 PayWages(year.Key, year, books.YearsWithBurden.TryGetValue(year.Key, out ExpenseRow burden) ? burden : null);
             }
+        }
+    }
+
+    /// <summary>What the books paid for a year's hired hours, by hours: wages with what comes on top of them, or that alone.</summary>
+    private void ShareMoney(int year, Money total, List<LaborUse> hired, bool wages)
+    {
+        Money[] parts = LargestRemainder.Split(total, hired.ConvertAll(use => use.Hours));
+        for (int i = 0; i < parts.Length; i++)
+        {
+            if (wages)
+            {
+                amounts[hired[i].Place] = parts[i];
+            }
+            else
+            {
+                burdens[hired[i].Place] = parts[i];
+            }
+        }
+
+        if (wages)
+        {
+            CompareWithWages(year, total, hired);
         }
     }
 

@@ -4,12 +4,11 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Costing;
 
 /// <summary>One part of an asset's cost in a crop year.</summary>
-/// <param name="Asset">The asset.</param>
 /// <param name="Part">What it is, in words: capital recovery, depreciation, interest, repairs, insurance and tax.</param>
 /// <param name="Months">Months counted, 0 to 12.</param>
 /// <param name="Farm">The farm's part.</param>
 /// <param name="Household">The household's part.</param>
-public sealed record OwnershipPart(AssetRow Asset, string Part, int Months, Money Farm, Money Household);
+public sealed record OwnershipPart(string Part, int Months, Money Farm, Money Household);
 
 /// <summary>
 /// The yearly cost of what lasts. Capital recovery: (cost - grant - salvage) x CRF(i, n) + salvage x i, with
@@ -113,7 +112,7 @@ public static class Ownership
             if (amount != Money.Zero)
             {
                 Money household = Money.Rounded(amount.Amount * (100m - (asset.FarmPercent ?? 100m)) / 100m);
-                parts.Add(new OwnershipPart(asset, name, months, amount - household, household));
+                parts.Add(new OwnershipPart(name, months, amount - household, household));
             }
         }
     }

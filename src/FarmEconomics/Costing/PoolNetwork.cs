@@ -162,30 +162,7 @@ public sealed class PoolNetwork
     /// <summary>Pools that only serve each other can't hand their cost to anybody: an error that names the circle.</summary>
     private void CheckCircles()
     {
-        int count = Users.Count;
-        bool[] leaves = new bool[count];
-        bool changed = true;
-        while (changed)
-        {
-            changed = false;
-            for (int i = 0; i < count; i++)
-            {
-                PoolUsers users = Users[i];
-                if (
-                    !leaves[i]
-                    && (
-                        users.Total - users.OfPool.Sum() > 0m
-                        || users.Total <= 0m
-                        || Enumerable.Range(0, count).Any(j => users.OfPool[j] > 0m && leaves[j])
-                    )
-                )
-                {
-                    leaves[i] = changed = true;
-                }
-            }
-        }
-
-        int start = Array.FindIndex(leaves, left => !left);
+        int start = Array.FindIndex(HandedOn(), left => !left);
         if (start < 0)
         {
             return;
@@ -202,5 +179,33 @@ public sealed class PoolNetwork
 
             path.Add(at);
         }
+    }
+
+    /// <summary>Which pools hand their cost to somebody, directly or through other pools; one nobody used has none to hand on.</summary>
+    private bool[] HandedOn()
+    {
+        bool[] leaves = new bool[Users.Count];
+        bool changed = true;
+        while (changed)
+        {
+            changed = false;
+            for (int i = 0; i < leaves.Length; i++)
+            {
+                PoolUsers users = Users[i];
+                if (
+                    !leaves[i]
+                    && (
+                        users.Total - users.OfPool.Sum() > 0m
+                        || users.Total <= 0m
+                        || Enumerable.Range(0, leaves.Length).Any(j => users.OfPool[j] > 0m && leaves[j])
+                    )
+                )
+                {
+                    leaves[i] = changed = true;
+                }
+            }
+        }
+
+        return leaves;
     }
 }

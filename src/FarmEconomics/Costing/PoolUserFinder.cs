@@ -157,36 +157,41 @@ internal sealed class PoolUserFinder
         }
         else
         {
-            Crop? crop = records.FindCrop(name);
-            Planting? planting = crop is null ? records.FindPlanting(name) : null;
-            List<int> own =
-            [
-                .. Enumerable
-                    .Range(0, Enterprises.Count)
-                    .Where(i => crop is not null ? Enterprises[i].Crop == crop : Enterprises[i].Planting == planting),
-            ];
+            AddGrown(users, row, name, quantity, replaced);
+        }
+    }
 
-            if (own.Count == 0)
+    private void AddGrown(PoolUsers users, IRecordRow row, string name, decimal quantity, HashSet<int> replaced)
+    {
+        Crop? crop = records.FindCrop(name);
+        Planting? planting = crop is null ? records.FindPlanting(name) : null;
+        List<int> own =
+        [
+            .. Enumerable
+                .Range(0, Enterprises.Count)
+                .Where(i => crop is not null ? Enterprises[i].Crop == crop : Enterprises[i].Planting == planting),
+        ];
+
+        if (own.Count == 0)
+        {
+            users.NotAssigned += quantity;
+            WarnOnce(users.Pool, CostingProblems.UseWithoutPlanting(row, users.Pool, name, Year));
+            return;
+        }
+
+        decimal[] days = own.Select(i => Enterprises[i].BedFootDays.Value).ToArray();
+        decimal[] parts = LargestRemainder.SplitExactly(
+            quantity,
+            days.Sum() > 0m ? days : own.Select(i => Enterprises[i].BedFeet.Value).ToArray()
+        );
+        for (int k = 0; k < own.Count; k++)
+        {
+            if (replaced.Add(own[k]))
             {
-                users.NotAssigned += quantity;
-                WarnOnce(users.Pool, CostingProblems.UseWithoutPlanting(row, users.Pool, name, Year));
-                return;
+                users.OfEnterprise[own[k]] = 0m;
             }
 
-            decimal[] days = own.Select(i => Enterprises[i].BedFootDays.Value).ToArray();
-            decimal[] parts = LargestRemainder.SplitExactly(
-                quantity,
-                days.Sum() > 0m ? days : own.Select(i => Enterprises[i].BedFeet.Value).ToArray()
-            );
-            for (int k = 0; k < own.Count; k++)
-            {
-                if (replaced.Add(own[k]))
-                {
-                    users.OfEnterprise[own[k]] = 0m;
-                }
-
-                users.OfEnterprise[own[k]] += parts[k];
-            }
+            users.OfEnterprise[own[k]] += parts[k];
         }
     }
 }

@@ -79,6 +79,11 @@ public sealed class SharedCosts
         }
 
         CloseCircles(q, r);
+        return new SharedCosts(FullEffect(q, r), q);
+    }
+
+    private static decimal[,] FullEffect(Matrix<double> q, Matrix<double> r)
+    {
         Matrix<double> full = (Matrix<double>.Build.DenseIdentity(q.RowCount) - q).LU().Solve(r);
         bool[,] reached = Reached(q, r);
         decimal[,] shares = new decimal[full.RowCount, full.ColumnCount];
@@ -92,7 +97,7 @@ public sealed class SharedCosts
             }
         }
 
-        return new SharedCosts(shares, q);
+        return shares;
     }
 
     /// <summary>What flows through each pool when each brings its own amount: own plus received from other pools.</summary>

@@ -42,7 +42,8 @@ public enum Run
 public sealed record BreakEvenPair(BreakEvenForm Form, Run Run, Result Price, Result YieldPerBedFoot)
 {
     /// <summary>"for the crop, long run, full form" and the like.</summary>
-    public string Label => $"{(Run == Run.Long ? "for the crop, long run" : "for the farm, short run")}, {(Form == BreakEvenForm.Full ? "full form" : "textbook form")}";
+    public string Label => $"{(Run == Run.Long ? "for the crop, long run" : "for the farm, short run")}, "
+        + $"{(Form == BreakEvenForm.Full ? "full form" : "textbook form")}";
 
     /// <summary>All four pairs of a crop: full long, full short, textbook long, textbook short.</summary>
     /// <param name="budget">The budget of a crop.</param>
@@ -64,49 +65,39 @@ public sealed record BreakEvenPair(BreakEvenForm Form, Run Run, Result Price, Re
     private static BreakEvenPair Pair(BreakEvenForm form, Run run, EnterpriseBudget budget, SensitivityModel model)
     {
         Availability known = budget.Known;
+        string? unknown = known.NoNetReturn
+            ?? known.OwnerLabor
+            ?? (run == Run.Long ? known.Ownership ?? known.Establishment : null)
+            ?? BreakEven.Missing(budget);
+        return unknown is { } reason ? new BreakEvenPair(form, run, Result.NotAvailable(reason), Result.NotAvailable(reason))
+            : form == BreakEvenForm.Full ? FullShort(budget, model)
+            : Textbook(run, budget, model);
+    }
+
+    private static BreakEvenPair FullShort(EnterpriseBudget budget, SensitivityModel model)
+    {
+        Result factor = model.PriceFactorFor(1m, longRun: false), today = model.PriceOutsideBoxes;
+        Result price = factor.Value is { } times && today.Value is { } each
+            ? Result.Known(times * each)
+            : Result.NotAvailable(factor.Reason ?? today.Reason ?? "no price");
+        return new BreakEvenPair(BreakEvenForm.Full, Run.Short, price, PerFoot(budget, model.YieldFactorFor(1m, longRun: false)));
+    }
+
+    private static BreakEvenPair Textbook(Run run, EnterpriseBudget budget, SensitivityModel model)
+    {
         bool longRun = run == Run.Long;
-        if (
-            (
-                known.NoNetReturn
-                ?? known.OwnerLabor
-                ?? (longRun ? known.Ownership ?? known.Establishment : null)
-                ?? BreakEven.Missing(budget)
-            ) is
-            { } reason
-        )
-        {
-            return new BreakEvenPair(form, run, Result.NotAvailable(reason), Result.NotAvailable(reason));
-        }
-
-        decimal sold = budget.Sums.Sold, feet = budget.Sums.BedFeet.Value;
-        if (form == BreakEvenForm.Full)
-        {
-            return new BreakEvenPair(
-                form,
-                run,
-                Times(model.PriceFactorFor(1m, longRun: false), model.PriceOutsideBoxes),
-                PerFoot(model.YieldFactorFor(1m, longRun: false))
-            );
-        }
-
+        decimal sold = budget.Sums.Sold;
         Result cost = longRun ? Result.Known(BreakEven.ToCover(budget) / sold) : model.FloorCost();
         decimal fees = longRun ? 0m : model.FeesOutsideBoxes.Amount / Math.Max(model.UnitsOutsideBoxes, 1e-9m);
         Result price = cost.Map(unit => unit + fees);
         Result average = longRun ? Result.Of(budget.Sums.SoldValue.Amount, sold, "nothing sold") : model.PriceOutsideBoxes;
-        return new BreakEvenPair(
-            form,
-            run,
-            price,
-            price.Value is { } each && average.Value is > 0m and { } got
-                ? PerFoot(Result.Known(each / got))
-                : Result.NotAvailable(price.Reason ?? average.Reason ?? "nothing sold")
-        );
-
-        static Result Times(Result factor, Result base1) =>
-            factor.Value is { } times && base1.Value is { } price
-                ? Result.Known(times * price)
-                : Result.NotAvailable(factor.Reason ?? base1.Reason ?? "no price");
-
-        Result PerFoot(Result factor) => factor.Value is { } times ? Result.Of(times * sold, feet, "nothing planted in beds") : factor;
+        Result yield = price.Value is { } each && average.Value is > 0m and { } got
+            ? PerFoot(budget, Result.Known(each / got))
+            : Result.NotAvailable(price.Reason ?? average.Reason ?? "nothing sold");
+        return new BreakEvenPair(BreakEvenForm.Textbook, run, price, yield);
     }
+
+    private static Result PerFoot(EnterpriseBudget budget, Result factor) => factor.Value is { } times
+        ? Result.Of(times * budget.Sums.Sold, budget.Sums.BedFeet.Value, "nothing planted in beds")
+        : factor;
 }

@@ -30,7 +30,8 @@ public sealed record CropOverYears(string Crop, IReadOnlyList<CropYearFigures> Y
         0 => $"No year of {Crop} is on record.",
         1 => $"Only {Years[0].CropYear} of {Crop} is on record: nothing can be said of other years.",
         _ => $"{Years.Count} years of {Crop} are on record, each in the money of its year, not corrected for rising prices. "
-            + $"{Years.Count} points can't tell weather from trend, so none is claimed: read them as how far a season may fall from the next.",
+            + $"{Years.Count} points can't tell weather from trend, so none is claimed: read them as how far a season may fall "
+            + "from the next.",
     };
 
     /// <summary>Follows a crop through the recorded years.</summary>

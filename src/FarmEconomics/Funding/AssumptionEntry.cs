@@ -54,7 +54,8 @@ internal sealed record NumberEntry(string Name, string Title, string Unit, strin
                 ? number
                 : throw new ArgumentException(
                     notation.Text(
-                        $"{Name} must be a number ({Unit}) between -{Largest:#,0} and {Largest:#,0} with at most {MostDecimals} decimals and no marks between thousands, not \"{text}\"."
+                        $"{Name} must be a number ({Unit}) between -{Largest:#,0} and {Largest:#,0} with at most {MostDecimals} decimals "
+                            + $"and no marks between thousands, not \"{text}\"."
                     ),
                     nameof(text)
                 );

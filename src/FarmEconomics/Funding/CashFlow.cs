@@ -133,24 +133,7 @@ public sealed class CashFlow
         ArgumentNullException.ThrowIfNull(book);
         ArgumentNullException.ThrowIfNull(assumptions);
         FiscalYear next = FiscalYear.Of(book.Records.Settings, book.Period.Year + 1);
-        NextSeasonAssumptions factors = assumptions.NextSeason;
-        decimal sales = factors.Area * factors.Yield * factors.Price;
-        decimal cost = factors.Area * factors.Cost;
-        List<CashFlowLine> lines = [];
-        bool scheduled = LoanSchedule.SaysWhatIsDue(book.Records);
-        foreach (CashFlowLine line in Of(book, null).Lines.Where(line => line.Kind is not (null or CashKind.Capital)
-            && !(scheduled && line.Kind is CashKind.Principal or CashKind.Interest)))
-        {
-            decimal factor = line.Kind switch
-            {
-                CashKind.ProduceSales or CashKind.ShareIncome or CashKind.SellingFees => sales,
-                CashKind.Operating => cost,
-                CashKind.Labor => factors.Area * factors.Wage,
-                _ => 1m,
-            };
-            lines.Add(line with { Months = [.. line.Months.Select(amount => Money.Rounded(amount * factor).Amount)] });
-        }
-
+        List<CashFlowLine> lines = ByPattern(book, assumptions.NextSeason);
         if (project is { } asked)
         {
             if (GrantDay(next, assumptions.Project) is var day && next.Holds(day))
@@ -170,6 +153,29 @@ public sealed class CashFlow
             opening,
             Drop(lines.OrderByDescending(line => line.IsIn).ToList())
         );
+    }
+
+    /// <summary>Last year's lines times next year's factors; purchases left out, and loan payments where a schedule has them.</summary>
+    private static List<CashFlowLine> ByPattern(CashBook book, NextSeasonAssumptions factors)
+    {
+        decimal sales = factors.Area * factors.Yield * factors.Price;
+        decimal cost = factors.Area * factors.Cost;
+        List<CashFlowLine> lines = [];
+        bool scheduled = LoanSchedule.SaysWhatIsDue(book.Records);
+        foreach (CashFlowLine line in Of(book, null).Lines.Where(line => line.Kind is not (null or CashKind.Capital)
+            && !(scheduled && line.Kind is CashKind.Principal or CashKind.Interest)))
+        {
+            decimal factor = line.Kind switch
+            {
+                CashKind.ProduceSales or CashKind.ShareIncome or CashKind.SellingFees => sales,
+                CashKind.Operating => cost,
+                CashKind.Labor => factors.Area * factors.Wage,
+                _ => 1m,
+            };
+            lines.Add(line with { Months = [.. line.Months.Select(amount => Money.Rounded(amount * factor).Amount)] });
+        }
+
+        return lines;
     }
 
     private static readonly (CashKind Kind, string Name, bool IsIn)[] Kinds =

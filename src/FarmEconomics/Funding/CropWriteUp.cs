@@ -143,47 +143,52 @@ public sealed class CropWriteUp
         FundingAssumptions assumptions
     )
     {
-        NextSeasonAssumptions factors = assumptions.NextSeason;
-        (decimal area, decimal yield, decimal price) = (factors.Area, factors.Yield, factors.Price);
+        Table table = new(costs, assumptions.NextSeason);
+        table.Output(WriteUpItem.Sales, "Sales and share payments", crop.SalesValue);
+        table.Output(WriteUpItem.HouseholdUse, "Household use", crop.Sums.Household);
+        table.Output(WriteUpItem.ClosingStock, "Closing stock", crop.Sums.ClosingStock);
+        table.Left(WriteUpItem.Output, "Output");
+        table.Cost(WriteUpItem.Materials, "Materials", StatementLine.Materials);
+        table.Cost(WriteUpItem.Selling, "Selling", StatementLine.Selling);
+        table.Left(WriteUpItem.GrossMargin, "Gross margin");
+        table.Cost(WriteUpItem.Labor, "Labor", StatementLine.Labor);
+        table.Left(WriteUpItem.MarginAfterLabor, "Margin after labor");
+        table.Cost(WriteUpItem.Infrastructure, "Infrastructure", StatementLine.Infrastructure);
+        table.Cost(WriteUpItem.Overhead, "Overhead", StatementLine.Overhead);
+        decimal establishment = crop.Sums.Establishment.Amount;
+        table.Cost(WriteUpItem.Establishment, "Establishment of perennials", establishment, establishment);
+        table.Left(WriteUpItem.NetReturn, "Net return");
+        return new CropWriteUp(crop, crop.Sums.BedFeet.Value * assumptions.NextSeason.Area, perAcre, bedLength, table.Lines);
+    }
+
+    /// <summary>The lines of a crop's table with what is left after each, last season and next.</summary>
+    private sealed class Table
+    {
+        private readonly decimal[,] costs;
+        private readonly NextSeasonAssumptions factors;
 
         // In the order of CostDriver, channels' fees last.
-        decimal[] byBehavior = [area, area * yield, area * yield, 1m, area, 1m, area * yield * price];
-        List<WriteUpLine> lines = [];
-        (WriteUpItem Item, string Name, Money Amount)[] output =
-        [
-            (WriteUpItem.Sales, "Sales and share payments", crop.SalesValue),
-            (WriteUpItem.HouseholdUse, "Household use", crop.Sums.Household),
-            (WriteUpItem.ClosingStock, "Closing stock", crop.Sums.ClosingStock),
-        ];
-        lines.AddRange(
-            output.Select(item => new WriteUpLine(
-                item.Item,
-                item.Name,
-                item.Amount.Amount,
-                Money.Rounded(item.Amount.Amount * area * yield * price).Amount
-            ))
-        );
-        Sum(WriteUpItem.Output, "Output");
-        decimal last = lines[^1].Last, next = lines[^1].Next;
-        Cost(WriteUpItem.Materials, "Materials", StatementLine.Materials);
-        Cost(WriteUpItem.Selling, "Selling", StatementLine.Selling);
-        Left(WriteUpItem.GrossMargin, "Gross margin");
-        Cost(WriteUpItem.Labor, "Labor", StatementLine.Labor);
-        Left(WriteUpItem.MarginAfterLabor, "Margin after labor");
-        Cost(WriteUpItem.Infrastructure, "Infrastructure", StatementLine.Infrastructure);
-        Cost(WriteUpItem.Overhead, "Overhead", StatementLine.Overhead);
-        decimal establishment = crop.Sums.Establishment.Amount;
-        lines.Add(new WriteUpLine(WriteUpItem.Establishment, "Establishment of perennials", establishment, establishment));
-        (last, next) = (last - establishment, next - establishment);
-        Left(WriteUpItem.NetReturn, "Net return");
-        return new CropWriteUp(crop, crop.Sums.BedFeet.Value * area, perAcre, bedLength, lines);
+        private readonly decimal[] byBehavior;
+        private decimal last;
+        private decimal next;
 
-        void Sum(WriteUpItem item, string name) =>
-            lines.Add(new WriteUpLine(item, name, lines.Sum(line => line.Last), lines.Sum(line => line.Next), IsTotal: true));
+        internal Table(decimal[,] costs, NextSeasonAssumptions factors)
+        {
+            (this.costs, this.factors) = (costs, factors);
+            (decimal area, decimal yield, decimal price) = (factors.Area, factors.Yield, factors.Price);
+            byBehavior = [area, area * yield, area * yield, 1m, area, 1m, area * yield * price];
+        }
 
-        void Left(WriteUpItem item, string name) => lines.Add(new WriteUpLine(item, name, last, next, IsTotal: true));
+        internal List<WriteUpLine> Lines { get; } = [];
 
-        void Cost(WriteUpItem item, string name, StatementLine line)
+        internal void Output(WriteUpItem item, string name, Money amount)
+        {
+            decimal becomes = Money.Rounded(amount.Amount * factors.Area * factors.Yield * factors.Price).Amount;
+            Lines.Add(new WriteUpLine(item, name, amount.Amount, becomes));
+            (last, next) = (last + amount.Amount, next + becomes);
+        }
+
+        internal void Cost(WriteUpItem item, string name, StatementLine line)
         {
             decimal factor = line == StatementLine.Labor ? factors.Wage : factors.Cost;
             decimal was = 0m, becomes = 0m;
@@ -193,10 +198,16 @@ public sealed class CropWriteUp
                 becomes += costs[(int)line, i] * byBehavior[i] * factor;
             }
 
-            (was, becomes) = (Money.Rounded(was).Amount, Money.Rounded(becomes).Amount);
-            lines.Add(new WriteUpLine(item, name, was, becomes));
+            Cost(item, name, Money.Rounded(was).Amount, Money.Rounded(becomes).Amount);
+        }
+
+        internal void Cost(WriteUpItem item, string name, decimal was, decimal becomes)
+        {
+            Lines.Add(new WriteUpLine(item, name, was, becomes));
             (last, next) = (last - was, next - becomes);
         }
+
+        internal void Left(WriteUpItem item, string name) => Lines.Add(new WriteUpLine(item, name, last, next, IsTotal: true));
     }
 
     /// <summary>

@@ -19,13 +19,20 @@ public sealed record DebtAssumptions
     [
         new NumberEntry("minimum_cash", "Least cash", "currency", "cash that should never be undercut")
         { Get = a => a.Debt.MinimumCash, Set = (a, v) => a with { Debt = a.Debt with { MinimumCash = v } } },
-        new NumberEntry("off_farm_income", "Income from outside the farm", "currency a year", "income from outside the farm that helps to carry debt")
-        { Least = -NumberEntry.Largest, Get = a => a.Debt.OffFarmIncome, Set = (a, v) => a with { Debt = a.Debt with { OffFarmIncome = v } } },
+        new NumberEntry(
+            "off_farm_income", "Income from outside the farm", "currency a year", "income from outside the farm that helps to carry debt")
+        {
+            Least = -NumberEntry.Largest,
+            Get = a => a.Debt.OffFarmIncome,
+            Set = (a, v) => a with { Debt = a.Debt with { OffFarmIncome = v } },
+        },
         new NumberEntry(
             "coverage_ratio", "Coverage that must be kept", "ratio",
             "the term-debt coverage that must be kept (1.1 is the lower bound of the middle range on a common scorecard, from memory)")
         { Most = 1000m, Get = a => a.Debt.CoverageRatio, Set = (a, v) => a with { Debt = a.Debt with { CoverageRatio = v } } },
-        new NumberEntry("line_percent", "Interest on the line of credit", "% a year", "interest on what is drawn on an operating line of credit; blank: that of the last season loan on record")
+        new NumberEntry(
+            "line_percent", "Interest on the line of credit", "% a year",
+            "interest on what is drawn on an operating line of credit; blank: that of the last season loan on record")
         { Most = 100m, Get = a => a.Debt.LinePercent, Set = (a, v) => a with { Debt = a.Debt with { LinePercent = v } } },
         new NumberEntry("line_step", "Steps of the line of credit", "currency", "draws and paybacks are whole multiples of it")
         {
@@ -46,7 +53,8 @@ public sealed record DebtAssumptions
         { Get = a => a.Debt.LineLimit, Set = (a, v) => a with { Debt = a.Debt with { LineLimit = v } } },
         new NumberEntry(
             "replacement_factor", "Replacing costs more than it did", "x",
-            "what replacing equipment takes a year against its depreciation; for assets without a replacement value (1.15: example for 2023 in M. Langemeier, Hoosier Banker 109(1) 2025)")
+            "what replacing equipment takes a year against its depreciation; for assets without a replacement value "
+                + "(1.15: example for 2023 in M. Langemeier, Hoosier Banker 109(1) 2025)")
         { Most = 1000m, Get = a => a.Debt.ReplacementFactor, Set = (a, v) => a with { Debt = a.Debt with { ReplacementFactor = v } } },
     ];
 

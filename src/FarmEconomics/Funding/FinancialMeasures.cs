@@ -100,235 +100,67 @@ public static class FinancialMeasures
     public static IReadOnlyList<Measure> Of(MeasureInputs x)
     {
         ArgumentNullException.ThrowIfNull(x);
-        MeasureInput currentAssets = new("current farm assets", x.CurrentAssets),
-            currentLiabilities = new("current farm liabilities", x.CurrentLiabilities);
-        MeasureInput assets = new("total farm assets", x.TotalAssets),
-            liabilities = new("total farm liabilities", x.TotalLiabilities);
-        MeasureInput averageAssets = new("average total farm assets", x.AverageAssets),
-            averageEquity = new("average total farm equity", x.AverageEquity);
-        MeasureInput revenue = new("gross revenue", x.GrossRevenue),
-            expense = new("operating expense", x.OperatingExpense),
-            depreciation = Depreciation(x);
-        MeasureInput interest = new("farm interest", x.Interest),
-            income = Income(x),
-            unpaid = new("unpaid labor and management", x.UnpaidLabor);
-        MeasureInput offFarm = OffFarm(x),
-            tax = Tax(x),
-            living = Living(x);
-        MeasureInput replacement = new("replacement allowance", x.ReplacementAllowance);
-        MeasureInput termInterest = TermInterest(x), termPrincipal = new("scheduled principal", x.TermPrincipal);
-        MeasureInput[] debtService = [income, offFarm, tax, termInterest, depreciation, living, termPrincipal];
-        MeasureInput[] withReplacement = [.. debtService, replacement];
-        return
-        [
-            Make(
-                "liquidity",
-                "Current ratio",
-                "current farm assets / current farm liabilities",
-                MeasureUnit.Ratio,
-                v => (v[0], v[1]),
-                currentAssets,
-                currentLiabilities
-            ),
-            Make(
-                "liquidity",
-                "Working capital",
-                "current farm assets - current farm liabilities",
-                MeasureUnit.Currency,
-                v => (v[0] - v[1], null),
-                currentAssets,
-                currentLiabilities
-            ),
-            Make(
-                "liquidity",
-                "Working capital to expenses",
-                "(current farm assets - current farm liabilities) / (operating expense + depreciation + interest)",
-                MeasureUnit.Percent,
-                v => (v[0] - v[1], v[2] + v[3] + v[4]),
-                currentAssets,
-                currentLiabilities,
-                expense,
-                depreciation,
-                interest
-            ),
-            Make(
-                "solvency",
-                "Debt to assets",
-                "total farm liabilities / total farm assets",
-                MeasureUnit.Percent,
-                v => (v[0], v[1]),
-                liabilities,
-                assets
-            ),
-            Make(
-                "solvency",
-                "Equity to assets",
-                "(total farm assets - total farm liabilities) / total farm assets",
-                MeasureUnit.Percent,
-                v => (v[0] - v[1], v[0]),
-                assets,
-                liabilities
-            ),
-            Make(
-                "solvency",
-                "Debt to equity",
-                "total farm liabilities / (total farm assets - total farm liabilities)",
-                MeasureUnit.Percent,
-                v => (v[1], v[0] - v[1]),
-                assets,
-                liabilities
-            ),
-            Make(
-                "profitability",
-                "Net farm income from operations",
-                "gross revenue - operating expense - depreciation - farm interest",
-                MeasureUnit.Currency,
-                v => (v[0] - v[1] - v[2] - v[3], null),
-                revenue,
-                expense,
-                depreciation,
-                interest
-            ),
-            Make(
-                "profitability",
-                "Rate of return on farm assets",
-                "(net farm income + farm interest - unpaid labor and management) / average total farm assets",
-                MeasureUnit.Percent,
-                v => (v[0] + v[1] - v[2], v[3]),
-                income,
-                interest,
-                unpaid,
-                averageAssets
-            ),
-            Make(
-                "profitability",
-                "Rate of return on farm equity",
-                "(net farm income - unpaid labor and management) / average total farm equity",
-                MeasureUnit.Percent,
-                v => (v[0] - v[1], v[2]),
-                income,
-                unpaid,
-                averageEquity
-            ),
-            Make(
-                "profitability",
-                "Operating profit margin",
-                "(net farm income + farm interest - unpaid labor and management) / gross revenue",
-                MeasureUnit.Percent,
-                v => (v[0] + v[1] - v[2], v[3]),
-                income,
-                interest,
-                unpaid,
-                revenue
-            ),
-            RepaymentCapacity(x),
-            Make(
-                "repayment",
-                "Term-debt coverage",
-                "capital debt repayment capacity / (scheduled principal + interest on term debt)",
-                MeasureUnit.Ratio,
-                v => (Capacity(v).Top, v[6] + v[3]),
-                debtService
-            ),
-            Make(
-                "repayment",
-                "Margin after term debt",
-                "capital debt repayment capacity - (scheduled principal + interest on term debt)",
-                MeasureUnit.Currency,
-                v => (Capacity(v).Top - v[6] - v[3], null),
-                debtService
-            ),
-            Make(
-                "repayment",
-                "Replacement margin",
-                "capital debt repayment capacity - (scheduled principal + interest on term debt) - replacement allowance",
-                MeasureUnit.Currency,
-                v => (Capacity(v).Top - v[6] - v[3] - v[7], null),
-                withReplacement
-            ),
-            Make(
-                "repayment",
-                "Replacement margin coverage",
-                "capital debt repayment capacity / (scheduled principal + interest on term debt + replacement allowance)",
-                MeasureUnit.Ratio,
-                v => (Capacity(v).Top, v[6] + v[3] + v[7]),
-                withReplacement
-            ),
-            Make(
-                "efficiency",
-                "Asset turnover",
-                "gross revenue / average total farm assets",
-                MeasureUnit.Percent,
-                v => (v[0], v[1]),
-                revenue,
-                averageAssets
-            ),
-            Make(
-                "efficiency",
-                "Operating expense ratio",
-                "operating expense / gross revenue",
-                MeasureUnit.Percent,
-                v => (v[0], v[1]),
-                expense,
-                revenue
-            ),
-            Make(
-                "efficiency",
-                "Depreciation expense ratio",
-                "depreciation / gross revenue",
-                MeasureUnit.Percent,
-                v => (v[0], v[1]),
-                depreciation,
-                revenue
-            ),
-            Make(
-                "efficiency",
-                "Interest expense ratio",
-                "farm interest / gross revenue",
-                MeasureUnit.Percent,
-                v => (v[0], v[1]),
-                interest,
-                revenue
-            ),
-            Make(
-                "efficiency",
-                "Net farm income ratio",
-                "net farm income from operations / gross revenue",
-                MeasureUnit.Percent,
-                v => (v[0], v[1]),
-                income,
-                revenue
-            ),
-        ];
+        return Of(new Named(x));
     }
 
+    private static List<Measure> Of(Named x) =>
+    [
+        Make("liquidity", "Current ratio", "current farm assets / current farm liabilities",
+            MeasureUnit.Ratio, v => (v[0], v[1]), x.CurrentAssets, x.CurrentLiabilities),
+        Make("liquidity", "Working capital", "current farm assets - current farm liabilities",
+            MeasureUnit.Currency, v => (v[0] - v[1], null), x.CurrentAssets, x.CurrentLiabilities),
+        Make("liquidity", "Working capital to expenses",
+            "(current farm assets - current farm liabilities) / (operating expense + depreciation + interest)",
+            MeasureUnit.Percent, v => (v[0] - v[1], v[2] + v[3] + v[4]),
+            x.CurrentAssets, x.CurrentLiabilities, x.OperatingExpense, x.Depreciation, x.Interest),
+        Make("solvency", "Debt to assets", "total farm liabilities / total farm assets",
+            MeasureUnit.Percent, v => (v[0], v[1]), x.Liabilities, x.Assets),
+        Make("solvency", "Equity to assets", "(total farm assets - total farm liabilities) / total farm assets",
+            MeasureUnit.Percent, v => (v[0] - v[1], v[0]), x.Assets, x.Liabilities),
+        Make("solvency", "Debt to equity", "total farm liabilities / (total farm assets - total farm liabilities)",
+            MeasureUnit.Percent, v => (v[1], v[0] - v[1]), x.Assets, x.Liabilities),
+        Make("profitability", "Net farm income from operations", "gross revenue - operating expense - depreciation - farm interest",
+            MeasureUnit.Currency, v => (v[0] - v[1] - v[2] - v[3], null), x.Revenue, x.OperatingExpense, x.Depreciation, x.Interest),
+        Make("profitability", "Rate of return on farm assets",
+            "(net farm income + farm interest - unpaid labor and management) / average total farm assets",
+            MeasureUnit.Percent, v => (v[0] + v[1] - v[2], v[3]), x.Income, x.Interest, x.UnpaidLabor, x.AverageAssets),
+        Make("profitability", "Rate of return on farm equity",
+            "(net farm income - unpaid labor and management) / average total farm equity",
+            MeasureUnit.Percent, v => (v[0] - v[1], v[2]), x.Income, x.UnpaidLabor, x.AverageEquity),
+        Make("profitability", "Operating profit margin",
+            "(net farm income + farm interest - unpaid labor and management) / gross revenue",
+            MeasureUnit.Percent, v => (v[0] + v[1] - v[2], v[3]), x.Income, x.Interest, x.UnpaidLabor, x.Revenue),
+        RepaymentCapacity(x),
+        Make("repayment", "Term-debt coverage", "capital debt repayment capacity / (scheduled principal + interest on term debt)",
+            MeasureUnit.Ratio, v => (Capacity(v).Top, v[6] + v[3]), x.DebtService),
+        Make("repayment", "Margin after term debt",
+            "capital debt repayment capacity - (scheduled principal + interest on term debt)",
+            MeasureUnit.Currency, v => (Capacity(v).Top - v[6] - v[3], null), x.DebtService),
+        Make("repayment", "Replacement margin",
+            "capital debt repayment capacity - (scheduled principal + interest on term debt) - replacement allowance",
+            MeasureUnit.Currency, v => (Capacity(v).Top - v[6] - v[3] - v[7], null), [.. x.DebtService, x.Replacement]),
+        Make("repayment", "Replacement margin coverage",
+            "capital debt repayment capacity / (scheduled principal + interest on term debt + replacement allowance)",
+            MeasureUnit.Ratio, v => (Capacity(v).Top, v[6] + v[3] + v[7]), [.. x.DebtService, x.Replacement]),
+        Make("efficiency", "Asset turnover", "gross revenue / average total farm assets",
+            MeasureUnit.Percent, v => (v[0], v[1]), x.Revenue, x.AverageAssets),
+        Make("efficiency", "Operating expense ratio", "operating expense / gross revenue",
+            MeasureUnit.Percent, v => (v[0], v[1]), x.OperatingExpense, x.Revenue),
+        Make("efficiency", "Depreciation expense ratio", "depreciation / gross revenue",
+            MeasureUnit.Percent, v => (v[0], v[1]), x.Depreciation, x.Revenue),
+        Make("efficiency", "Interest expense ratio", "farm interest / gross revenue",
+            MeasureUnit.Percent, v => (v[0], v[1]), x.Interest, x.Revenue),
+        Make("efficiency", "Net farm income ratio", "net farm income from operations / gross revenue",
+            MeasureUnit.Percent, v => (v[0], v[1]), x.Income, x.Revenue),
+    ];
+
     /// <summary>What can be paid on debt in a year.</summary>
-    internal static Measure RepaymentCapacity(MeasureInputs x) =>
-        Make(
-            "repayment",
-            "Capital debt repayment capacity",
+    internal static Measure RepaymentCapacity(MeasureInputs x) => RepaymentCapacity(new Named(x));
+
+    private static Measure RepaymentCapacity(Named x) =>
+        Make("repayment", "Capital debt repayment capacity",
             "net farm income + off-farm income - tax + interest on term debt + depreciation - family living",
-            MeasureUnit.Currency,
-            Capacity,
-            Income(x),
-            OffFarm(x),
-            Tax(x),
-            TermInterest(x),
-            Depreciation(x),
-            Living(x)
-        );
-
-    private static MeasureInput Depreciation(MeasureInputs x) => new("depreciation", x.Depreciation);
-
-    private static MeasureInput Income(MeasureInputs x) => new("net farm income from operations", x.NetFarmIncome);
-
-    private static MeasureInput OffFarm(MeasureInputs x) => new("off-farm income", x.OffFarmIncome);
-
-    private static MeasureInput Tax(MeasureInputs x) => new("income and self-employment tax", x.IncomeTax);
-
-    private static MeasureInput Living(MeasureInputs x) => new("family living: drawings and household bills the farm pays", x.FamilyLiving);
-
-    private static MeasureInput TermInterest(MeasureInputs x) => new("interest on term debt", x.TermInterest);
+            MeasureUnit.Currency, Capacity, x.Capacity);
 
     private static (decimal Top, decimal? Bottom) Capacity(decimal[] v) => (v[0] + v[1] - v[2] + v[3] + v[4] - v[5], null);
 
@@ -356,5 +188,49 @@ public static class FinancialMeasures
         }
 
         return new Measure(group, name, formula, unit, value, inputs);
+    }
+
+    /// <summary>The figures with the names formulas give them.</summary>
+    private sealed class Named(MeasureInputs x)
+    {
+        internal MeasureInput CurrentAssets { get; } = new("current farm assets", x.CurrentAssets);
+
+        internal MeasureInput CurrentLiabilities { get; } = new("current farm liabilities", x.CurrentLiabilities);
+
+        internal MeasureInput Assets { get; } = new("total farm assets", x.TotalAssets);
+
+        internal MeasureInput Liabilities { get; } = new("total farm liabilities", x.TotalLiabilities);
+
+        internal MeasureInput AverageAssets { get; } = new("average total farm assets", x.AverageAssets);
+
+        internal MeasureInput AverageEquity { get; } = new("average total farm equity", x.AverageEquity);
+
+        internal MeasureInput Revenue { get; } = new("gross revenue", x.GrossRevenue);
+
+        internal MeasureInput OperatingExpense { get; } = new("operating expense", x.OperatingExpense);
+
+        internal MeasureInput Depreciation { get; } = new("depreciation", x.Depreciation);
+
+        internal MeasureInput Interest { get; } = new("farm interest", x.Interest);
+
+        internal MeasureInput Income { get; } = new("net farm income from operations", x.NetFarmIncome);
+
+        internal MeasureInput UnpaidLabor { get; } = new("unpaid labor and management", x.UnpaidLabor);
+
+        internal MeasureInput Replacement { get; } = new("replacement allowance", x.ReplacementAllowance);
+
+        /// <summary>What the repayment capacity is made of, in the order its formula takes.</summary>
+        internal MeasureInput[] Capacity =>
+        [
+            Income,
+            new("off-farm income", x.OffFarmIncome),
+            new("income and self-employment tax", x.IncomeTax),
+            new("interest on term debt", x.TermInterest),
+            Depreciation,
+            new("family living: drawings and household bills the farm pays", x.FamilyLiving),
+        ];
+
+        /// <summary>The same with what is due.</summary>
+        internal MeasureInput[] DebtService => [.. Capacity, new("scheduled principal", x.TermPrincipal)];
     }
 }

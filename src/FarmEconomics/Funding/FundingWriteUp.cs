@@ -85,7 +85,8 @@ public sealed class FundingWriteUp
 
     /// <summary>Why what is owned and owed at both ends of the year isn't known; null where it is.</summary>
     public string? SheetsUnknown => Closing is null ? NoSheet(Period.End) : Opening is null ? NoSheet(Period.Start)
-        : Closing.Cash is null || Opening.Cash is null ? $"no item of {(Closing.Cash is null ? Closing.Date : Opening.Date):yyyy-MM-dd} is said to be cash (column kind of balances)"
+        : Closing.Cash is null || Opening.Cash is null ? $"no item of {(Closing.Cash is null ? Closing.Date : Opening.Date):yyyy-MM-dd} is "
+            + "said to be cash (column kind of balances)"
         : null;
 
     /// <summary>The accrual statement; null without both balance sheets, and in a year without income or expenses on file.</summary>
@@ -112,7 +113,8 @@ public sealed class FundingWriteUp
     public CashFlow NextYearBeforeGrant => Next(0m);
 
     /// <summary>The first day of the month the funder's money comes in; null: no project.</summary>
-    public DateOnly? GrantComes => Grant is null ? null : CashFlow.GrantDay(FiscalYear.Of(Season.Settings, Period.Year + 1), Assumptions.Project);
+    public DateOnly? GrantComes =>
+        Grant is null ? null : CashFlow.GrantDay(FiscalYear.Of(Season.Settings, Period.Year + 1), Assumptions.Project);
 
     /// <summary>The operating line of credit of next year; null: see <see cref="LineUnknown"/>.</summary>
     public CreditLine? Line { get; }
@@ -169,38 +171,60 @@ public sealed class FundingWriteUp
         {
             List<FundingCheck> checks =
             [
-                new("cash statement + bridge = net return of the enterprise statement", Bridge.NetFarmCash + Bridge.Steps.Sum(step => step.Amount), EnterpriseNet()),
-                new("cash flow, receipts of the farm = gross income of the statement by tax line", LastYear.Sum(CashKind.ProduceSales, CashKind.ShareIncome, CashKind.OtherIncome), Tax.GrossIncome),
+                new("cash statement + bridge = net return of the enterprise statement",
+                    Bridge.NetFarmCash + Bridge.Steps.Sum(step => step.Amount), EnterpriseNet()),
+                new("cash flow, receipts of the farm = gross income of the statement by tax line",
+                    LastYear.Sum(CashKind.ProduceSales, CashKind.ShareIncome, CashKind.OtherIncome), Tax.GrossIncome),
                 new("cash flow, farm costs and interest = expenses of the statement by tax line without depreciation",
                     LastYear.Sum(CashKind.SellingFees, CashKind.Operating, CashKind.Labor, CashKind.Interest), Tax.CashExpenses),
                 new("cash statement: gross income - cash expenses = net farm cash", Tax.NetBeforeDepreciation, Cash.NetFarmCash),
-                new("cash flow: opening + in - out = closing", (LastYear.OpeningCash ?? 0m) + LastYear.In.Sum() - LastYear.Out.Sum(), LastYear.Closing[^1]),
+                new("cash flow: opening + in - out = closing",
+                    (LastYear.OpeningCash ?? 0m) + LastYear.In.Sum() - LastYear.Out.Sum(), LastYear.Closing[^1]),
+                .. SheetChecks(),
             ];
-            if (Opening is not null && Closing is not null && Equity is not null && Accrual is not null)
-            {
-                checks.Add(new("cash flow, closing + cash no row tells of = cash of the balance sheet", LastYear.Closing[^1] + OwnerEquity.CashNotInTheRecords(Cash, Opening, Closing), Closing.CostOf(BalanceKind.Cash)));
-                checks.Add(new("opening equity + steps = closing equity of the balance sheet", Equity.Opening + Equity.Steps.Sum(step => step.Amount), Closing.EquityAtCost));
-                checks.Add(new("accrual statement: net farm cash + adjustments - depreciation = net farm income",
-                    Cash.NetFarmCash + Accrual.InventoryChange + Accrual.PaidAheadChange + Accrual.SuppliesChange + Accrual.PayablesChange - Accrual.Depreciation, Accrual.NetFarmIncome));
-            }
 
             if (Line is { } line)
             {
-                checks.Add(new("line of credit: drawn - paid back = owed at the end", line.Drawn - line.Months.Sum(month => month.Repaid), line.Owed));
-                checks.Add(new("line of credit: closing cash = closing of the cash flow + owed - interest", line.Months[^1].Closing, NextYear.Closing[^1] + line.Owed - line.Interest));
+                checks.Add(new("line of credit: drawn - paid back = owed at the end",
+                    line.Drawn - line.Months.Sum(month => month.Repaid), line.Owed));
+                checks.Add(new("line of credit: closing cash = closing of the cash flow + owed - interest",
+                    line.Months[^1].Closing, NextYear.Closing[^1] + line.Owed - line.Interest));
             }
 
             if (Grant is not null)
             {
+                decimal rows = Season.Records.Tables.Funding
+                    .Where(row => row.Project.Trim().Equals(Grant.Project, StringComparison.OrdinalIgnoreCase)).Sum(row => row.Amount);
                 checks.Add(new("grant budget: rows of the funding table and what assumptions add = funder + match",
-                    Season.Records.Tables.Funding.Where(row => row.Project.Trim().Equals(Grant.Project, StringComparison.OrdinalIgnoreCase)).Sum(row => row.Amount) + Grant.Lines.Where(line => line.Source is null).Sum(line => line.Total), Grant.Total));
+                    rows + Grant.Lines.Where(line => line.Source is null).Sum(line => line.Total), Grant.Total));
                 checks.AddRange(Grant.Form.Checks);
             }
 
-            checks.AddRange(Loans.Select(loan => new FundingCheck($"principal of {loan.Terms.Name} paid back = borrowed", loan.Payments.Sum(payment => payment.Principal), loan.Terms.Principal)));
-            checks.AddRange(Crops.Select(crop => new FundingCheck($"write-up of {crop.Budget.Name}: net return = enterprise budget", crop.Lines[^1].Last, crop.Budget.NetReturn.Amount)));
+            checks.AddRange(Loans.Select(loan => new FundingCheck($"principal of {loan.Terms.Name} paid back = borrowed",
+                loan.Payments.Sum(payment => payment.Principal), loan.Terms.Principal)));
+            checks.AddRange(Crops.Select(crop => new FundingCheck($"write-up of {crop.Budget.Name}: net return = enterprise budget",
+                crop.Lines[^1].Last, crop.Budget.NetReturn.Amount)));
             return checks;
         }
+    }
+
+    private IEnumerable<FundingCheck> SheetChecks()
+    {
+        if (Opening is null || Closing is null || Equity is null || Accrual is null)
+        {
+            return [];
+        }
+
+        decimal adjustments = Accrual.InventoryChange + Accrual.PaidAheadChange + Accrual.SuppliesChange + Accrual.PayablesChange;
+        return
+        [
+            new("cash flow, closing + cash no row tells of = cash of the balance sheet",
+                LastYear.Closing[^1] + OwnerEquity.CashNotInTheRecords(Cash, Opening, Closing), Closing.CostOf(BalanceKind.Cash)),
+            new("opening equity + steps = closing equity of the balance sheet",
+                Equity.Opening + Equity.Steps.Sum(step => step.Amount), Closing.EquityAtCost),
+            new("accrual statement: net farm cash + adjustments - depreciation = net farm income",
+                Cash.NetFarmCash + adjustments - Accrual.Depreciation, Accrual.NetFarmIncome),
+        ];
     }
 
     /// <summary>Makes a write-up.</summary>
@@ -211,7 +235,13 @@ public sealed class FundingWriteUp
     /// <param name="power">Tells what a kWh more costs; null: by days of shortage, else by a year's use.</param>
     /// <returns>The write-up.</returns>
     /// <exception cref="ArgumentException">No such project, or an assumption that can't be.</exception>
-    public static FundingWriteUp Of(FarmReview review, int year, string? project, FundingAssumptions assumptions, IMarginalPower? power = null)
+    public static FundingWriteUp Of(
+        FarmReview review,
+        int year,
+        string? project,
+        FundingAssumptions assumptions,
+        IMarginalPower? power = null
+    )
     {
         ArgumentNullException.ThrowIfNull(review);
         ArgumentNullException.ThrowIfNull(assumptions);
@@ -235,7 +265,8 @@ public sealed class FundingWriteUp
             new CreditLineTerms((LinePercent ?? 0m) / 100m, debt.MinimumCash, debt.LineStep, debt.LineDraw));
     }
 
-    private decimal EnterpriseNet() => FarmStatement.Of(Season).First(line => line.Item == FarmStatementItem.NetReturnOfFarm).Amount ?? Bridge.NetReturn;
+    private decimal EnterpriseNet() =>
+        FarmStatement.Of(Season).First(line => line.Item == FarmStatementItem.NetReturnOfFarm).Amount ?? Bridge.NetReturn;
 
     private LoanSchedule? LoanAskedFor(FarmRecords records)
     {
@@ -248,21 +279,36 @@ public sealed class FundingWriteUp
         decimal years = Assumptions.NewLoan.Years ?? throw new ArgumentException("new_loan needs new_loan_years.");
         int payments = Assumptions.NewLoan.PaymentsPerYear;
         DateOnly paidOut = CashFlow.FirstDayOf(FiscalYear.Of(records.Settings, Period.Year + 1), Assumptions.Project.Month);
-        LoanTerms terms = new("the loan asked for", Money.Rounded(amount).Amount, percent / 100m, (int)(years * payments), payments, paidOut, Assumptions.NewLoan.Repayment);
+        decimal principal = Money.Rounded(amount).Amount;
+        LoanTerms terms = new("the loan asked for", principal, percent / 100m, (int)(years * payments), payments, paidOut,
+            Assumptions.NewLoan.Repayment);
         return LoanSchedule.Of(terms with { FirstPayment = terms.DayOf(1) });
     }
+
+    private Result UnpaidLabor(FarmReview review) => (Season.Known.Hours ?? Season.Known.OwnerLabor) is { } why
+        ? Result.NotAvailable(why)
+        : Result.Known(review.Charges.Charges.Where(charge => charge.HomeYear == Period.Year && charge.Stream == CostStream.OwnerLabor)
+            .Sum(charge => charge.Amount.Amount));
+
+    private Result FromBooks(params IReadOnlyList<CashKind> kinds) => Tax.ExpensesUnknown is { } noBooks
+        ? Result.NotAvailable(noBooks)
+        : Result.Known(-Cash.Sum(kinds));
 
     private MeasureInputs InputsOf(FarmReview review)
     {
         string noClosing = NoSheet(Period.End);
         string noBoth = Closing is null ? noClosing : NoSheet(Period.Start);
         Result Sheet(Func<BalanceSheet, decimal> of) => Closing is null ? Result.NotAvailable(noClosing) : Result.Known(of(Closing));
-        Result Mean(Func<BalanceSheet, decimal> of) => Opening is null || Closing is null ? Result.NotAvailable(noBoth) : Result.Known((of(Opening) + of(Closing)) / 2m);
-        Result Income(Func<AccrualStatement, decimal> of) => Accrual is null ? Result.NotAvailable(Tax.NetUnknown ?? SheetsUnknown ?? noBoth) : Result.Known(of(Accrual));
-        decimal unpaid = review.Charges.Charges.Where(charge => charge.HomeYear == Period.Year && charge.Stream == CostStream.OwnerLabor).Sum(charge => charge.Amount.Amount);
-        List<LoanPayment> due = Loans.Where(loan => loan.Terms.IsTermDebt).SelectMany(loan => loan.Between(Period.Start, Period.End)).ToList();
+        Result Mean(Func<BalanceSheet, decimal> of) => Opening is null || Closing is null
+            ? Result.NotAvailable(noBoth)
+            : Result.Known((of(Opening) + of(Closing)) / 2m);
+        Result Income(Func<AccrualStatement, decimal> of) => Accrual is null
+            ? Result.NotAvailable(Tax.NetUnknown ?? SheetsUnknown ?? noBoth)
+            : Result.Known(of(Accrual));
+        List<LoanPayment> due =
+            [.. Loans.Where(loan => loan.Terms.IsTermDebt).SelectMany(loan => loan.Between(Period.Start, Period.End))];
         bool scheduled = LoanSchedule.SaysWhatIsDue(Season.Records);
-        Result FromBooks(params IReadOnlyList<CashKind> kinds) => Tax.ExpensesUnknown is { } noBooks ? Result.NotAvailable(noBooks) : Result.Known(-Cash.Sum(kinds));
+
         return new MeasureInputs
         {
             CurrentAssets = Sheet(sheet => sheet.ValueOf(BalanceClass.CurrentAsset)),
@@ -276,9 +322,11 @@ public sealed class FundingWriteUp
             Depreciation = Income(income => income.Depreciation),
             Interest = Income(income => income.Interest),
             NetFarmIncome = Income(income => income.NetFarmIncome),
-            UnpaidLabor = Season.Known.Hours is { } noHours ? Result.NotAvailable(noHours) : Season.Known.OwnerLabor is { } why ? Result.NotAvailable(why) : Result.Known(unpaid),
+            UnpaidLabor = UnpaidLabor(review),
             OffFarmIncome = Result.Known(Assumptions.Debt.OffFarmIncome),
-            IncomeTax = Assumptions.Tax is { SelfEmploymentTax: not null, IncomeTax: not null } ? Taxes.Total : FromBooks(CashKind.IncomeTax),
+            IncomeTax = Assumptions.Tax is { SelfEmploymentTax: not null, IncomeTax: not null }
+                ? Taxes.Total
+                : FromBooks(CashKind.IncomeTax),
             FamilyLiving = FromBooks(CashKind.Drawings, CashKind.HouseholdPart),
             TermInterest = scheduled ? Result.Known(due.Sum(payment => payment.Interest)) : FromBooks(CashKind.Interest),
             ReplacementAllowance = Opening is null || Closing is null ? Result.NotAvailable(noBoth)
@@ -298,7 +346,8 @@ public sealed class FundingWriteUp
         {
             // The first full year of payments; the capacity before interest is the same, and what the project saves isn't counted.
             List<LoanPayment> year = loan.Between(loan.Terms.PaidOut, loan.Terms.PaidOut.AddYears(1).AddDays(1)).ToList();
-            rows.Add(new DebtCoverage("With the loan asked for, its first year", capacity, service + year.Sum(payment => payment.Payment), Tax.Sales, fees, wanted));
+            decimal due = service + year.Sum(payment => payment.Payment);
+            rows.Add(new DebtCoverage("With the loan asked for, its first year", capacity, due, Tax.Sales, fees, wanted));
         }
 
         return rows;

@@ -24,7 +24,8 @@ public sealed record GrantAssumptions
         new ClassesEntry(
             "indirect_classes",
             "Object classes in the indirect base",
-            "object classes in the indirect base (equipment and construction stay out of modified total direct costs; large subawards too, which the records don't tell)"
+            "object classes in the indirect base (equipment and construction stay out of modified total direct costs; large subawards too, "
+                + "which the records don't tell)"
         )
         {
             Get = a => a.Grant.IndirectClasses,
@@ -62,7 +63,8 @@ public sealed record GrantAssumptions
         { Get = a => a.Grant.InKindHours, Set = (a, v) => a with { Grant = a.Grant with { InKindHours = v } } },
         new NumberEntry(
             "equipment_level", "The farm's own level for equipment", "currency",
-            "cost of one piece from which the farm's books treat it as equipment, where that is below the federal level of 10,000 (2 CFR part 200, awards from 2024-10-01)")
+            "cost of one piece from which the farm's books treat it as equipment, where that is below the federal level of 10,000 (2 CFR "
+                + "part 200, awards from 2024-10-01)")
         { Get = a => a.Grant.EquipmentLevel, Set = (a, v) => a with { Grant = a.Grant with { EquipmentLevel = v } } },
         new TextEntry("program_title", "Grant program", "text", "title of the grant program, for Section A, column (a)")
         {

@@ -160,8 +160,8 @@ public sealed class GrantBudget
         List<GrantLine> lines = [.. rows.OrderBy(row => row.ObjectClass).Select(row => LineOf(row, hour, notation))];
         if (assumptions.Grant.InKindHours is var hours and > 0m)
         {
-            decimal value = hour
-                ?? throw new ArgumentException("in_kind_hours need hour_value, or owner_wage among the farm's settings.", nameof(assumptions));
+            decimal value = hour ?? throw new ArgumentException(
+                "in_kind_hours need hour_value, or owner_wage among the farm's settings.", nameof(assumptions));
             lines.Insert(lines.FindLastIndex(line => line.Class == ObjectClass.Personnel) + 1, HoursGiven(hours, value, notation));
         }
 

@@ -123,26 +123,19 @@ public sealed class Investment
             int years = Math.Max(1, (int)Math.Round(life * Tenth, MidpointRounding.AwayFromZero));
             List<InvestmentSwing> swings =
             [
-                new(
-                    "Cost of the project",
+                new("Cost of the project",
                     Npv(Budget.Match - (Budget.Total * Tenth), saving, life, capital),
-                    Npv(Budget.Match + (Budget.Total * Tenth), saving, life, capital)
-                ),
-                new(
-                    "Grant",
+                    Npv(Budget.Match + (Budget.Total * Tenth), saving, life, capital)),
+                new("Grant",
                     Npv(Budget.Match + (Budget.Funder * Tenth), saving, life, capital),
-                    Npv(Budget.Match - (Budget.Funder * Tenth), saving, life, capital)
-                ),
-                new(
-                    $"Years it serves ({years} fewer or more)",
+                    Npv(Budget.Match - (Budget.Funder * Tenth), saving, life, capital)),
+                new($"Years it serves ({years} fewer or more)",
                     Npv(Budget.Match, saving, Math.Max(1, life - years), capital),
-                    Npv(Budget.Match, saving, life + years, capital)
-                ),
-                new(
-                    "Cost of capital",
+                    Npv(Budget.Match, saving, life + years, capital)),
+                new("Cost of capital",
                     Npv(Budget.Match, saving, life, capital * (1m - Tenth)),
-                    Npv(Budget.Match, saving, life, capital * (1m + Tenth))
-                ),
+                    Npv(Budget.Match, saving, life, capital * (1m + Tenth))),
+
                 .. Savings
                     .Where(line => line.Amount.IsAvailable)
                     .Select(line => new InvestmentSwing(
@@ -181,87 +174,62 @@ public sealed class Investment
     private static List<YearlySaving> SavingsOf(SeasonReview season, StoreFacts? facts, FundingAssumptions assumptions)
     {
         SavingAssumptions saving = assumptions.Saving;
-        decimal? hour = saving.HourValue ?? season.Settings.OwnerWage;
-        string pool = facts?.Pool.Name ?? "";
-        decimal? lossPart = saving.LossesPercent, icePart = saving.IcePercent, power = saving.PowerKwh;
-        MarginalPrice powerPrice = saving.PowerPrice is { } given ? new MarginalPrice(Result.Known(given), "power_price")
-            : facts?.PowerPrice ?? new MarginalPrice(Result.NotAvailable("no pool named"), "no pool named");
-        decimal? other = saving.Other, cost = saving.Cost;
         return
         [
-            new(
-                "Hours saved",
-                saving.Hours,
-                "hours",
-                hour,
-                Times(
-                    saving.Hours,
-                    hour is { } value ? Result.Known(value) : Result.NotAvailable("no hour_value and no owner_wage"),
-                    "hours_saved"
-                ),
-                facts is null
-                    ? "assumed"
-                    : $"assumed; the records hold {(facts.Hours.Value is { } logged ? season.Notation.Text($"{logged:0.#} hours for {pool}") : $"no hours ({facts.Hours.Reason})")}"
-            ),
-            new(
-                "Produce no longer lost",
-                lossPart,
-                "% of the loss",
-                facts is null ? null : facts.LostValue / 100m,
-                Times(
-                    lossPart,
-                    facts is null ? Result.NotAvailable("no pool named") : Result.Known(facts.LostValue / 100m),
-                    "losses_saved_percent"
-                ),
-                facts is null
-                    ? "assumed"
-                    : season.Notation.Text(
-                        $"records: produce kept in {pool} and lost or thrown out, {facts.LostValue:0.00} at average price{Without(facts)}; the part saved is assumed"
-                    )
-            ),
-            new(
-                "Ice no longer bought",
-                icePart,
-                "% of the bill",
-                facts?.IceCost.Value / 100m,
-                Times(
-                    icePart,
-                    facts is null ? Result.NotAvailable("no pool named")
-                        : facts.IceCost.Value is { } bill ? Result.Known(bill / 100m)
-                        : facts.IceCost,
-                    "ice_saved_percent"
-                ),
-                facts is null
-                    ? "assumed"
-                    : $"records: {(facts.IceCost.IsAvailable ? season.Notation.Text($"{facts.IceCost} paid for ice") : facts.IceCost.Reason)}; the part saved is assumed"
-            ),
-            new(
-                "Electricity",
-                power,
-                "kWh",
-                powerPrice.Each.Value,
-                Times(power, powerPrice.Each, "power_saved_kwh"),
-                facts is null
-                    ? "assumed"
-                    : $"assumed; the records hold {(facts.KilowattHours.Value is { } used ? season.Notation.Text($"{used:0} kWh for {pool}; {powerPrice.Because}") : facts.KilowattHours.Reason)}"
-            ),
-            new(
-                "Other gain",
-                null,
-                "",
-                null,
-                other is { } gain ? Result.Known(gain) : Result.NotAvailable("other_saving is not given"),
-                "assumed"
-            ),
-            new(
-                "Other yearly cost",
-                null,
-                "",
-                null,
-                cost is { } spent ? Result.Known(-spent) : Result.NotAvailable("other_cost is not given"),
-                "assumed"
-            ),
+            HoursSaved(season, facts, saving),
+            LossesSaved(season, facts, saving),
+            IceSaved(season, facts, saving),
+            PowerSaved(season, facts, saving),
+            new("Other gain", null, "", null,
+                saving.Other is { } gain ? Result.Known(gain) : Result.NotAvailable("other_saving is not given"), "assumed"),
+            new("Other yearly cost", null, "", null,
+                saving.Cost is { } spent ? Result.Known(-spent) : Result.NotAvailable("other_cost is not given"), "assumed"),
         ];
+    }
+
+    private static YearlySaving HoursSaved(SeasonReview season, StoreFacts? facts, SavingAssumptions saving)
+    {
+        decimal? hour = saving.HourValue ?? season.Settings.OwnerWage;
+        Result each = hour is { } value ? Result.Known(value) : Result.NotAvailable("no hour_value and no owner_wage");
+        string because = facts is null ? "assumed"
+            : facts.Hours.Value is { } logged
+                ? season.Notation.Text($"assumed; the records hold {logged:0.#} hours for {facts.Pool.Name}")
+            : $"assumed; the records hold no hours ({facts.Hours.Reason})";
+        return new("Hours saved", saving.Hours, "hours", hour, Times(saving.Hours, each, "hours_saved"), because);
+    }
+
+    private static YearlySaving LossesSaved(SeasonReview season, StoreFacts? facts, SavingAssumptions saving)
+    {
+        Result each = facts is null ? Result.NotAvailable("no pool named") : Result.Known(facts.LostValue / 100m);
+        string because = facts is null
+            ? "assumed"
+            : season.Notation.Text(
+                $"records: produce kept in {facts.Pool.Name} and lost or thrown out, "
+                    + $"{facts.LostValue:0.00} at average price{Without(facts)}; the part saved is assumed"
+            );
+        Result amount = Times(saving.LossesPercent, each, "losses_saved_percent");
+        return new("Produce no longer lost", saving.LossesPercent, "% of the loss", each.Value, amount, because);
+    }
+
+    private static YearlySaving IceSaved(SeasonReview season, StoreFacts? facts, SavingAssumptions saving)
+    {
+        Result each = facts is null ? Result.NotAvailable("no pool named") : facts.IceCost.Map(bill => bill / 100m);
+        string? paid = facts?.IceCost.IsAvailable == true ? season.Notation.Text($"{facts.IceCost} paid for ice") : facts?.IceCost.Reason;
+        string because = facts is null ? "assumed" : $"records: {paid}; the part saved is assumed";
+        Result amount = Times(saving.IcePercent, each, "ice_saved_percent");
+        return new("Ice no longer bought", saving.IcePercent, "% of the bill", each.Value, amount, because);
+    }
+
+    private static YearlySaving PowerSaved(SeasonReview season, StoreFacts? facts, SavingAssumptions saving)
+    {
+        MarginalPrice price = saving.PowerPrice is { } given ? new MarginalPrice(Result.Known(given), "power_price")
+            : facts?.PowerPrice ?? new MarginalPrice(Result.NotAvailable("no pool named"), "no pool named");
+        string because = facts is null ? "assumed"
+            : facts.KilowattHours.Value is { } used
+                ? season.Notation.Text($"assumed; the records hold {used:0} kWh for {facts.Pool.Name}; {price.Because}")
+            : $"assumed; the records hold {facts.KilowattHours.Reason}";
+        Result amount = Times(saving.PowerKwh, price.Each, "power_saved_kwh");
+        return new("Electricity", saving.PowerKwh, "kWh", price.Each.Value, amount, because);
     }
 
     private static string Without(StoreFacts facts) => facts.LostWithoutPrice.Count == 0 ? ""

@@ -77,7 +77,8 @@ public sealed class LoanSchedule
         decimal owed = terms.Principal;
         for (int i = 0; i < terms.Payments; i++)
         {
-            decimal interest = Round(owed * terms.AnnualRate / terms.PaymentsPerYear, rounding); // multiplied first, so that half a cent stays one
+            // Multiplied first, so that half a cent stays one.
+            decimal interest = Round(owed * terms.AnnualRate / terms.PaymentsPerYear, rounding);
             decimal principal = i == terms.Payments - 1 ? owed : terms.Repayment switch
             {
                 // A payment rounded up could pay more than is owed at the very end of a small loan.

@@ -47,7 +47,8 @@ public sealed class YearlyMarginalPower : IMarginalPower
                 return new MarginalPrice(tariff, "what a kWh cost on the bills, their fixed charges in it");
             }
 
-            string unknown = $"capacity of {power.Pool.Name} isn't given, so it can't be told whether a kWh more costs anything; give it in pools.csv, or power_price";
+            string unknown = $"capacity of {power.Pool.Name} isn't given, so it can't be told whether a kWh more costs anything; "
+                + "give it in pools.csv, or power_price";
             return assets.Count > 0 ? new MarginalPrice(Result.NotAvailable(unknown), unknown) : Spent(season, power);
         }
 

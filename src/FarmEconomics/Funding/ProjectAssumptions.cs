@@ -5,12 +5,27 @@ public sealed record ProjectAssumptions
 {
     internal static IReadOnlyList<AssumptionEntry> Entries { get; } =
     [
-        new NumberEntry("project_month", "Month the project is paid", "month of the year", "calendar month of the next season in which the project is paid")
-        { Least = 1m, Most = 12m, Whole = true, Get = a => a.Project.Month, Set = (a, v) => a with { Project = a.Project with { Month = (int)v } } },
+        new NumberEntry(
+            "project_month", "Month the project is paid", "month of the year",
+            "calendar month of the next season in which the project is paid")
+        {
+            Least = 1m,
+            Most = 12m,
+            Whole = true,
+            Get = a => a.Project.Month,
+            Set = (a, v) => a with { Project = a.Project with { Month = (int)v } },
+        },
         new NumberEntry(
             "grant_month", "Month the grant comes", "month of the year",
-            "calendar month in which the funder's money comes, after the bills where it is paid back; a month before the project's is that of the year after; not given: the project's")
-        { Least = 1m, Most = 12m, Whole = true, Get = a => a.Project.GrantMonth, Set = (a, v) => a with { Project = a.Project with { GrantMonth = (int)v } } },
+            "calendar month in which the funder's money comes, after the bills where it is paid back; "
+                + "a month before the project's is that of the year after; not given: the project's")
+        {
+            Least = 1m,
+            Most = 12m,
+            Whole = true,
+            Get = a => a.Project.GrantMonth,
+            Set = (a, v) => a with { Project = a.Project with { GrantMonth = (int)v } },
+        },
         new NumberEntry("project_life_years", "Years the project serves", "years", "a whole number from 1 to 40")
         {
             Least = 1m,

@@ -48,7 +48,8 @@ public sealed record SavingAssumptions
         { Least = -NumberEntry.Largest, Get = a => a.Saving.Cost, Set = (a, v) => a with { Saving = a.Saving with { Cost = v } } },
         new PercentsEntry(
             "saving_pattern", "Part of the saving, year by year",
-            "percent of the yearly saving reached in the first year, the second and so on, with commas between (50, 80, 100); the last goes on; not given: 100 from the first year")
+            "percent of the yearly saving reached in the first year, the second and so on, with commas between (50, 80, 100); "
+                + "the last goes on; not given: 100 from the first year")
         { Get = a => a.Saving.Pattern, Set = (a, v) => a with { Saving = a.Saving with { Pattern = v } } },
     ];
 

@@ -61,16 +61,7 @@ public sealed class StatementBridge
         decimal takenIn = season.DispositionParts.Where(part => part.Disposition.Window != year).Sum(part => part.Amount.Amount);
         decimal booksOfYear = records.Expenses.Where(row => charges.HomeYearOf(row) == year).Sum(row => FarmPart(records, row));
         decimal booksDated = -book.Sum(CashKind.Operating, CashKind.Labor);
-        decimal Imputed(CostStream stream) =>
-            charges
-                .Charges.Where(charge =>
-                    charge.HomeYear == year
-                    && charge.Stream == stream
-                    && charge.Imputed
-                    && !charge.IsFee
-                    && charge.Unallocated != Unallocated.Household
-                )
-                .Sum(charge => charge.Amount.Amount);
+        decimal Imputed(CostStream stream) => ImputedIn(charges, year, stream);
         List<BridgeStep> steps =
         [
             new("Income of this crop year paid in another, less income of another paid in this", incomeOfYear - shareDated - otherDated),
@@ -78,22 +69,28 @@ public sealed class StatementBridge
             new("Household use at list value, not cash", season.Farm.Sums.Household.Amount),
             new("Closing stock, not cash", season.Farm.Sums.ClosingStock.Amount),
             new("Running costs and wages of other crop years paid in this, less this year's paid in another", booksDated - booksOfYear),
-            new(
-                "Costs, fees and labor of this year spent on other crop years, less theirs spent on this",
-                (season.Carried - season.Brought).Amount
-            ),
+            new("Costs, fees and labor of this year spent on other crop years, less theirs spent on this",
+                (season.Carried - season.Brought).Amount),
             new("Interest on loans for assets, outside the enterprise budget", -book.Sum(CashKind.Interest)),
             new("Yearly cost of what lasts, the farm's part", -Imputed(CostStream.Ownership)),
             new("Hired labor reckoned from wages, where the books hold none", -Imputed(CostStream.HiredLabor)),
             new("Unpaid owner labor", -Imputed(CostStream.OwnerLabor)),
-            new(
-                "Establishment of perennials: carried to later years, less what bearing seasons take",
-                -season.Farm.Sums.Establishment.Amount
-            ),
+            new("Establishment of perennials: carried to later years, less what bearing seasons take",
+                -season.Farm.Sums.Establishment.Amount),
             new("The household's part of shared works", season.Pools.Sum(pool => pool.ToHousehold.Amount)),
         ];
         return new StatementBridge(book.NetFarmCash, season.FarmNet, steps, season.Farm.Known.NetReturnLabel);
     }
+
+    private static decimal ImputedIn(ChargeBook charges, int year, CostStream stream) => charges
+        .Charges.Where(charge =>
+            charge.HomeYear == year
+            && charge.Stream == stream
+            && charge.Imputed
+            && !charge.IsFee
+            && charge.Unallocated != Unallocated.Household
+        )
+        .Sum(charge => charge.Amount.Amount);
 
     private static decimal FarmPart(FarmRecords records, ExpenseRow row) =>
         records.Category(row.Category).EntersBudgets() ? Money.Rounded(row.Amount * (row.FarmPercent ?? 100m) / 100m).Amount : 0m;

@@ -54,7 +54,8 @@ public sealed record TaxAssumptions
         new WordEntry<ClassUse>(
             "class_use",
             "Depreciation classes that count",
-            "given: only those given; suggested: where none is given the one suggested by tax_kind of the asset, for a tax preparer to confirm"
+            "given: only those given; suggested: where none is given the one suggested by tax_kind of the asset, "
+                + "for a tax preparer to confirm"
         )
         {
             Get = a => a.Tax.ClassUse,

@@ -64,9 +64,9 @@ public sealed class PlanFacts
     private PlanModel Make()
     {
         List<Crop> crops = [.. records.Crops.Where(crop => plantings[crop].Any())];
-        List<Pool> stores = [.. records.Pools.Where(pool => pool.Basis.Kind == BasisKind.CrateDays && limits.PoolsOf(ScarceKind.Crates).Contains(pool))];
+        List<Pool> stores = [.. Limited(BasisKind.CrateDays, ScarceKind.Crates)];
         (double[] target, Dictionary<Crop, decimal> most) = Boxes();
-        Pool? trays = records.Pools.FirstOrDefault(pool => pool.Basis.Kind == BasisKind.TrayDays && limits.PoolsOf(ScarceKind.Trays).Contains(pool));
+        Pool? trays = Limited(BasisKind.TrayDays, ScarceKind.Trays).FirstOrDefault();
         bool anyTrays = limits.PoolsOf(ScarceKind.Trays).Any();
         notChecked.AddRange(limits.NotChecked.Where(one => !PlanLimits.Is(one.Name)).Select(one => $"{one.Name}: {one.Reason}"));
         PlanLimits written = new(season, settings);
@@ -97,8 +97,15 @@ public sealed class PlanFacts
         return feet > 0.0 ? Math.Max(0.0, season.Crops.Sum(crop => (double)crop.Output.Amount) / feet) : 0.0;
     }
 
+    private IEnumerable<Pool> Limited(BasisKind basis, ScarceKind kind) =>
+        records.Pools.Where(pool => pool.Basis.Kind == basis && limits.PoolsOf(kind).Contains(pool));
+
+    private IEnumerable<IGrouping<string, Enterprise>> ByCover(Crop crop) =>
+        plantings[crop].GroupBy(one => one.Stays[0].Bed.Structure, StringComparer.OrdinalIgnoreCase);
+
     private double BedFeet(string cover, DateOnly day) => (double)records.Tables.Beds
-        .Where(bed => string.Equals(CoverOf(bed), cover, StringComparison.OrdinalIgnoreCase) && (bed.From ?? day) <= day && (bed.To ?? day) >= day)
+        .Where(bed => string.Equals(CoverOf(bed), cover, StringComparison.OrdinalIgnoreCase))
+        .Where(bed => (bed.From ?? day) <= day && (bed.To ?? day) >= day)
         .Sum(bed => bed.LengthFt * ((bed.WidthIn ?? records.Settings.StandardBedWidthIn) / records.Settings.StandardBedWidthIn));
 
     /// <summary>
@@ -106,9 +113,10 @@ public sealed class PlanFacts
     /// </summary>
     private IEnumerable<PlanSowing> Standing(Crop crop, int place)
     {
-        foreach (IGrouping<string, Enterprise> cover in plantings[crop].GroupBy(one => one.Stays[0].Bed.Structure, StringComparer.OrdinalIgnoreCase))
+        foreach (IGrouping<string, Enterprise> cover in ByCover(crop))
         {
-            List<Enterprise> now = [.. cover.Where(one => one.CropYear == season.CropYear && one.Stays.Any(stay => stay.Out >= records.AsOf))];
+            List<Enterprise> now =
+                [.. cover.Where(one => one.CropYear == season.CropYear && one.Stays.Any(stay => stay.Out >= records.AsOf))];
             double feet = now.Sum(one => (double)one.BedFeet.Value);
             if (feet <= 0.0)
             {
@@ -138,7 +146,7 @@ public sealed class PlanFacts
 
     private IEnumerable<PlanSowing> SowingsOf(Crop crop, int place)
     {
-        foreach (IGrouping<string, Enterprise> cover in plantings[crop].GroupBy(one => one.Stays[0].Bed.Structure, StringComparer.OrdinalIgnoreCase))
+        foreach (IGrouping<string, Enterprise> cover in ByCover(crop))
         {
             List<Enterprise> over = [.. cover.Where(one => one.Harvested > 0m || one.Stays.All(stay => stay.Out < records.AsOf))];
             if (over.Count == 0)
@@ -235,7 +243,10 @@ public sealed class PlanFacts
     }
 
     private static StandingBed[] BedsOf(IEnumerable<Enterprise> plantings) =>
-        [.. plantings.SelectMany(one => one.Stays.Select(stay => new StandingBed(one.Planting.Name, stay.Bed.Name, (double)stay.BedFeet, stay.In)))];
+    [
+        .. plantings.SelectMany(one => one.Stays,
+            (one, stay) => new StandingBed(one.Planting.Name, stay.Bed.Name, (double)stay.BedFeet, stay.In)),
+    ];
 
     /// <summary>Hours of a bed-foot: raising even over the nursery weeks, growing more in the first week in the bed, then even.</summary>
     private double[] GrowHours(int week, SowingFacts facts, PlantingHours per)
@@ -293,7 +304,7 @@ public sealed class PlanFacts
         Channel? box = records.Channels.FirstOrDefault(channel => channel.Kind == ChannelKind.Share);
         ListPrices prices = season.Trace.Valuer.Prices;
         int all = records.Pools.Count(pool => pool.Basis.Kind == BasisKind.CrateDays);
-        return new PlanCrop(crop.Name, crop.Unit)
+        return new PlanCrop(crop.Name)
         {
             HandlingHours = work.HandlingOf(plantings[crop]),
             PickedCost = facts.PerPicked,
@@ -301,7 +312,8 @@ public sealed class PlanFacts
             Keeps = Keeps(crop),
             Steps = MarketFacts.Of(sales, settings.Elasticity),
             BoxMost = (double)mostInBoxes.GetValueOrDefault(crop),
-            BoxValue = box is null ? [] : PerWeek(week => target[week] > 0.0 ? (double)(prices.PerUnit(crop, box, start.AddDays(7 * week)) ?? 0m) : 0.0),
+            BoxValue = box is null ? []
+                : PerWeek(week => target[week] > 0.0 ? (double)(prices.PerUnit(crop, box, start.AddDays(7 * week)) ?? 0m) : 0.0),
             Family = string.IsNullOrWhiteSpace(crop.Row.Family) ? null : crop.Row.Family.Trim(),
             UnitsPerCrate = (double)(crop.Row.UnitsPerCrate ?? 0m),
             InStore = [.. stores.Select(store => (double)(CrateDays.ShareIn(store, crop, all) ?? 0m))],
@@ -310,10 +322,11 @@ public sealed class PlanFacts
     }
 
     private static double Wish(IReadOnlyDictionary<string, decimal> wishes, Crop crop, double otherwise) =>
-        wishes.FirstOrDefault(wish => string.Equals(wish.Key.Trim(), crop.Name, StringComparison.OrdinalIgnoreCase)) is { Key: not null } found
-            ? (double)found.Value : otherwise;
+        wishes.FirstOrDefault(wish => string.Equals(wish.Key.Trim(), crop.Name, StringComparison.OrdinalIgnoreCase))
+            is { Key: not null } found ? (double)found.Value : otherwise;
 
-    private static int Keeps(Crop crop) => crop.Row.StorageDays is { } days ? Math.Clamp((int)(days / 7m), 1, PlanModel.Weeks) : PlanModel.Weeks;
+    private static int Keeps(Crop crop) =>
+        crop.Row.StorageDays is { } days ? Math.Clamp((int)(days / 7m), 1, PlanModel.Weeks) : PlanModel.Weeks;
 
     /// <summary>
     /// By week: the smaller of the season's list value of the boxes and payments over delivery weeks; and the most of each crop ever in a
@@ -323,16 +336,19 @@ public sealed class PlanFacts
     {
         double[] target = new double[PlanModel.Weeks];
         Dictionary<Crop, decimal> most = [];
-        foreach (IGrouping<Channel, Disposition> channel in season.Trace.Dispositions.Where(one => one.Channel.Kind == ChannelKind.Share).GroupBy(one => one.Channel))
+        int WeekOf(Disposition one) => WorkFacts.WeekOf(season.Settings, one.Date);
+        foreach (IGrouping<Channel, Disposition> channel in season.Trace.Dispositions
+            .Where(one => one.Channel.Kind == ChannelKind.Share).GroupBy(one => one.Channel))
         {
-            ILookup<int, Disposition> weeks = channel.Where(one => one.Window == season.CropYear).ToLookup(one => WorkFacts.WeekOf(season.Settings, one.Date));
+            ILookup<int, Disposition> weeks = channel.Where(one => one.Window == season.CropYear).ToLookup(WeekOf);
             double paid = (double)season.Trace.ShareIncome.GetValueOrDefault((channel.Key, season.CropYear)).Amount;
             foreach (IGrouping<int, Disposition> week in weeks)
             {
-                target[week.Key] += Math.Max(0.0, Math.Min(week.Sum(one => (double)Math.Max(0m, one.ListValue.Amount)), paid / weeks.Count));
+                double value = week.Sum(one => (double)Math.Max(0m, one.ListValue.Amount));
+                target[week.Key] += Math.Max(0.0, Math.Min(value, paid / weeks.Count));
             }
 
-            foreach (IGrouping<(Crop, int, int), Disposition> week in channel.GroupBy(one => (one.Crop, one.Window, WorkFacts.WeekOf(season.Settings, one.Date))))
+            foreach (IGrouping<(Crop, int, int), Disposition> week in channel.GroupBy(one => (one.Crop, one.Window, WeekOf(one))))
             {
                 most[week.Key.Item1] = Math.Max(most.GetValueOrDefault(week.Key.Item1), week.Sum(one => one.Quantity));
             }
@@ -347,9 +363,11 @@ public sealed class PlanFacts
     private PlanStore StoreOf(Pool store)
     {
         List<NotChecked> ignored = [];
-        ResourceUse? use = new StoreCrates(season).Find(new SeasonDays(season), limits, 1m, ignored).FirstOrDefault(one => one.Resource.Name == store.Name);
+        ResourceUse? use = new StoreCrates(season).Find(new SeasonDays(season), limits, 1m, ignored)
+            .FirstOrDefault(one => one.Resource.Name == store.Name);
         List<double> ratios = use is null ? [] : [.. use.Resource.Spans.GroupBy(span => WorkFacts.WeekOf(season.Settings, span.From))
-            .Select(week => (Mean: week.Average(span => (double)span.Used), Peak: week.Max(span => (double)span.Used))).Where(week => week.Mean > 1.0)
+            .Select(week => (Mean: week.Average(span => (double)span.Used), Peak: week.Max(span => (double)span.Used)))
+            .Where(week => week.Mean > 1.0)
             .OrderByDescending(week => week.Mean).Take(8).Select(week => week.Peak / week.Mean)];
         return new PlanStore(
             store.Name, PerWeek(week => (double)(limits.On(ScarceKind.Crates, store, start.AddDays(7 * week)) ?? decimal.MaxValue)),

@@ -77,6 +77,19 @@ internal sealed class PlanLimits
             return [];
         }
 
+        TellUnknown(review, model, WindowOf(years.Max()), notChecked);
+        return
+        [
+            .. Enumerable
+                .Range(0, model.Covers.Count)
+                .Where(cover => years[cover] > 1)
+                .SelectMany(cover => FreeUnder(review, model, cover, years[cover])),
+        ];
+    }
+
+    /// <summary>What of rotation can't be held: crops without a family, years before the first planting on record.</summary>
+    private void TellUnknown(FarmReview review, PlanModel model, DateOnly window, List<string> notChecked)
+    {
         string[] without = [.. model.Crops.Where((crop, place) => crop.Family is null && IsSown(model, place)).Select(crop => crop.Name)];
         if (without.Length > 0)
         {
@@ -89,18 +102,10 @@ internal sealed class PlanLimits
             .Select(stay => stay.In)
             .DefaultIfEmpty(start)
             .Min();
-        if (first > WindowOf(years.Max()))
+        if (first > window)
         {
             notChecked.Add($"{WrittenLimits.Rotation} before {first.Year}: no plantings on record");
         }
-
-        return
-        [
-            .. Enumerable
-                .Range(0, model.Covers.Count)
-                .Where(cover => years[cover] > 1)
-                .SelectMany(cover => FreeUnder(review, model, cover, years[cover])),
-        ];
     }
 
     /// <summary>A family stands in a bed once in n years, next year the last of them: what stood since this day counts.</summary>

@@ -132,8 +132,7 @@ public sealed record StandingBed(string Planting, string Bed, double BedFeet, Da
 
 /// <summary>A crop.</summary>
 /// <param name="Name">Its name.</param>
-/// <param name="Unit">The unit it is counted in.</param>
-public sealed record PlanCrop(string Name, string Unit)
+public sealed record PlanCrop(string Name)
 {
     /// <summary>Hours to pick and pack a unit.</summary>
     public required double HandlingHours { get; init; }

@@ -2,52 +2,6 @@ using FarmEconomics.Planning.Programs;
 
 namespace FarmEconomics.Planning;
 
-/// <summary>What a limit of a plan is a limit of.</summary>
-public enum PlanLimitKind
-{
-    /// <summary>Bed-feet under a cover in a week.</summary>
-    Beds,
-
-    /// <summary>Hours in a week.</summary>
-    Hours,
-
-    /// <summary>Crates in a store in a week.</summary>
-    Crates,
-
-    /// <summary>Trays in a week.</summary>
-    Trays,
-
-    /// <summary>List value of the boxes of a week.</summary>
-    Boxes,
-
-    /// <summary>What the grower wishes at least or at most of a crop.</summary>
-    Wish,
-
-    /// <summary>This year's length of a crop that is picked after the year ends.</summary>
-    Later,
-
-    /// <summary>What is picked, kept and sold of a crop: bookkeeping, no limit of the farm's.</summary>
-    Balance,
-
-    /// <summary>Water in a week, in thousands of the farm's unit of volume.</summary>
-    Water,
-
-    /// <summary>kWh for pumping in a week.</summary>
-    Power,
-
-    /// <summary>Money that comes in a month and stays; cash at its end must not fall below its limit.</summary>
-    Cash,
-
-    /// <summary>Bed-feet of a family over the year, in beds of a cover that are free of it.</summary>
-    Rotation,
-}
-
-/// <summary>A limit of a plan.</summary>
-/// <param name="Kind">What it limits.</param>
-/// <param name="Place">Place of the cover, store, crop or rotation; 0 where there is but one.</param>
-/// <param name="Week">The week, for cash the month, from 0; -1: the whole year.</param>
-public readonly record struct PlanLimitKey(PlanLimitKind Kind, int Place, int Week);
-
 /// <summary>
 /// A plan's linear program: lengths first, then for each season what is picked, kept, boxed and sold, and who works. Sales, less fees,
 /// packaging, bought-in produce, hours at their cost, and what varies with length and quantity. A two-stage program with simple recourse;
@@ -83,7 +37,8 @@ internal sealed class PlanProgram
         PlanCashLimits.Add(plan, this);
         if (tail > 0.0)
         {
-            SeasonRisk.AddTailMean(Model, [.. Incomes.Select(season => season.Income)], [.. this.seasons.Select(season => season.Chance)], PlanSettings.WorstPart, tail);
+            double[] chances = [.. this.seasons.Select(season => season.Chance)];
+            SeasonRisk.AddTailMean(Model, [.. Incomes.Select(season => season.Income)], chances, PlanSettings.WorstPart, tail);
         }
     }
 
@@ -139,16 +94,20 @@ internal sealed class PlanProgram
         }
     }
 
+    private int AtMost(PlanLimitKey key, double most) => Limit(key, double.NegativeInfinity, most);
+
+    private int[] SowingsThat(Func<PlanSowing, bool> holds) => [.. Enumerable.Range(0, Lengths.Length).Where(i => holds(plan.Sowings[i]))];
+
     private void LimitBeds()
     {
         for (int cover = 0; cover < plan.Covers.Count; cover++)
         {
             for (int week = 0; week < PlanModel.Weeks; week++)
             {
-                int[] there = [.. Enumerable.Range(0, Lengths.Length).Where(i => plan.Sowings[i].Cover == cover && plan.Sowings[i].Holds(week))];
+                int[] there = SowingsThat(sowing => sowing.Cover == cover && sowing.Holds(week));
                 if (there.Length > 0)
                 {
-                    int beds = Limit(new(PlanLimitKind.Beds, cover, week), double.NegativeInfinity, plan.Covers[cover].Feet[week]);
+                    int beds = AtMost(new(PlanLimitKind.Beds, cover, week), plan.Covers[cover].Feet[week]);
                     Array.ForEach(there, i => Model.Set(beds, Lengths[i], 1.0));
                 }
             }
@@ -159,7 +118,7 @@ internal sealed class PlanProgram
     {
         for (int week = 0; plan.Trays is { } most && week < PlanModel.Weeks; week++)
         {
-            int trays = Limit(new(PlanLimitKind.Trays, 0, week), double.NegativeInfinity, most);
+            int trays = AtMost(new(PlanLimitKind.Trays, 0, week), most);
             for (int i = 0; i < Lengths.Length; i++)
             {
                 Model.Set(trays, Lengths[i], plan.Sowings[i].Trays[week]);
@@ -171,7 +130,7 @@ internal sealed class PlanProgram
     {
         for (int c = 0; c < plan.Crops.Count; c++)
         {
-            int[] own = [.. Enumerable.Range(0, Lengths.Length).Where(i => plan.Sowings[i].Crop == c)];
+            int[] own = SowingsThat(sowing => sowing.Crop == c);
             (double least, double most) = plan.Crops[c].Wish;
             if (least > 0.0 || !double.IsInfinity(most))
             {
@@ -182,7 +141,8 @@ internal sealed class PlanProgram
             int[] later = [.. own.Where(i => plan.Sowings[i].Later is not null)];
             if (later.Length > 0)
             {
-                int limit = Limit(new(PlanLimitKind.Later, c, -1), double.NegativeInfinity, later.Sum(i => Math.Max(plan.Sowings[i].Today, plan.Sowings[i].Bounds.Least)) + Slack);
+                double today = later.Sum(i => Math.Max(plan.Sowings[i].Today, plan.Sowings[i].Bounds.Least));
+                int limit = AtMost(new(PlanLimitKind.Later, c, -1), today + Slack);
                 Array.ForEach(later, i => Model.Set(limit, Lengths[i], 1.0));
             }
         }
@@ -192,11 +152,9 @@ internal sealed class PlanProgram
     {
         for (int place = 0; place < plan.Rotation.Count; place++)
         {
-            int limit = Limit(new(PlanLimitKind.Rotation, place, -1), double.NegativeInfinity, plan.Rotation[place].Feet);
-            foreach (int i in Enumerable.Range(0, Lengths.Length).Where(i => plan.Rotation[place].Holds(plan, plan.Sowings[i])))
-            {
-                Model.Set(limit, Lengths[i], 1.0);
-            }
+            int limit = AtMost(new(PlanLimitKind.Rotation, place, -1), plan.Rotation[place].Feet);
+            int[] held = SowingsThat(sowing => plan.Rotation[place].Holds(plan, sowing));
+            Array.ForEach(held, i => Model.Set(limit, Lengths[i], 1.0));
         }
     }
 
@@ -240,7 +198,7 @@ internal sealed class PlanProgram
         PlanHours there = plan.Hours;
         for (int week = 0; week < PlanModel.Weeks; week++)
         {
-            int hours = Limit(new(PlanLimitKind.Hours, 0, week), double.NegativeInfinity, -there.Fixed[week]);
+            int hours = AtMost(new(PlanLimitKind.Hours, 0, week), -there.Fixed[week]);
             places.Hours[week] = hours;
             Model.Set(hours, places.Own[week] = Part(places, -there.OwnCost, there.Own[week]), -1.0);
             Model.Set(hours, places.Hired[week] = Part(places, -there.HiredCost, there.Hired[week]), -1.0);
@@ -262,7 +220,7 @@ internal sealed class PlanProgram
 
             for (int store = 0; store < plan.Stores.Count; store++)
             {
-                places.Stores[(store, week)] = Limit(new(PlanLimitKind.Crates, store, week), double.NegativeInfinity, plan.Stores[store].Crates[week]);
+                places.Stores[(store, week)] = AtMost(new(PlanLimitKind.Crates, store, week), plan.Stores[store].Crates[week]);
             }
         }
     }
@@ -274,7 +232,7 @@ internal sealed class PlanProgram
     private void AddCrop(int c, PlanSeason season, PlanSeasonPlaces places)
     {
         PlanCrop crop = plan.Crops[c];
-        int[] own = [.. Enumerable.Range(0, Lengths.Length).Where(i => plan.Sowings[i].Crop == c)];
+        int[] own = SowingsThat(sowing => sowing.Crop == c);
         int[] picked = new int[PlanModel.Weeks];
         Array.Fill(picked, -1);
         int before = -1;

@@ -52,41 +52,11 @@ public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees,
     public static IReadOnlyList<ChannelComparison> Of(PriceBook book)
     {
         ArgumentNullException.ThrowIfNull(book);
-        List<ChannelComparison> all = [];
-        foreach (Channel channel in book.Review.Records.Channels.Where(channel => channel.IsSold))
-        {
-            CostBlock goods = new();
-            CostBlock own = new();
-            Money sales = Money.Zero;
-            Money fees = Money.Zero;
-            foreach (CropCost cost in book.Costs)
-            {
-                if (cost.Through(channel) is { } sold)
-                {
-                    goods.Add(cost.CostOfSold, sold.Quantity / cost.Budget.Sums.Sold);
-                    own.Add(sold.ChannelCost);
-                    sales += sold.Amount;
-                    fees += sold.Fees;
-                }
-            }
-
-            List<CropCost> through = [.. book.Costs.Where(cost => cost.Through(channel) is not null)];
-            if (through.Count > 0)
-            {
-                string? unknown = through.Select(cost => cost.Budget.Known.Value).FirstOrDefault(why => why is not null);
-                string? stands = through.Select(cost => cost.Budget.Known.Establishment).FirstOrDefault(why => why is not null);
-                all.Add(
-                    new ChannelComparison(
-                        channel,
-                        sales,
-                        fees,
-                        goods,
-                        own,
-                        book.Season.Known with { Value = unknown, Establishment = stands }
-                    )
-                );
-            }
-        }
+        List<ChannelComparison> all =
+        [
+            .. book.Review.Records.Channels.Where(channel => channel.IsSold)
+                .Select(channel => Through(book, channel)).OfType<ChannelComparison>(),
+        ];
 
         Dictionary<Channel, ChannelComparison> byChannel = all.ToDictionary(item => item.Channel);
         foreach (Lot lot in book.Season.Lots)
@@ -95,6 +65,34 @@ public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees,
         }
 
         return all;
+    }
+
+    /// <summary>A channel before losses are laid on it; null where nothing was sold through it.</summary>
+    private static ChannelComparison? Through(PriceBook book, Channel channel)
+    {
+        CostBlock goods = new();
+        CostBlock own = new();
+        Money sales = Money.Zero;
+        Money fees = Money.Zero;
+        List<Availability> known = [];
+        foreach (CropCost cost in book.Costs)
+        {
+            if (cost.Through(channel) is { } sold)
+            {
+                goods.Add(cost.CostOfSold, sold.Quantity / cost.Budget.Sums.Sold);
+                own.Add(sold.ChannelCost);
+                sales += sold.Amount;
+                fees += sold.Fees;
+                known.Add(cost.Budget.Known);
+            }
+        }
+
+        Availability all = book.Season.Known with
+        {
+            Value = known.Find(crop => crop.Value is not null)?.Value,
+            Establishment = known.Find(crop => crop.Establishment is not null)?.Establishment,
+        };
+        return known.Count > 0 ? new ChannelComparison(channel, sales, fees, goods, own, all) : null;
     }
 
     /// <summary>The value of produce thrown out, given away or never sold of harvests that no channel drew on.</summary>

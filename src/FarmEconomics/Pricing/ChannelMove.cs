@@ -96,7 +96,8 @@ public sealed class ChannelMove
     }
 
     private static Result Price(PriceBook book, CropCost cost, Channel channel) => channel.Kind == ChannelKind.Share
-        ? Result.NotAvailable($"members of {channel.Name} have paid for the season: more or less in their boxes changes no money until the share's price does")
+        ? Result.NotAvailable($"members of {channel.Name} have paid for the season: more or less in their boxes changes no money until the "
+            + "share's price does")
         : book.PriceIn(cost.Crop, channel);
 
     private static decimal Fee(Channel channel) => (channel.Row.FeePercent ?? 0m) / 100m;

@@ -16,6 +16,8 @@ public sealed class PriceBook
 {
     private readonly Dictionary<Crop, CropCost> byCrop;
     private readonly SeasonCosts costs;
+    private readonly List<CropPrice> prices = [];
+    private readonly List<CropWithoutPrice> without = [];
     private Dictionary<Crop, decimal>? mostSold;
 
     /// <summary>What a unit must bring, before fees, for the farm to net what it nets without the crop.</summary>
@@ -29,51 +31,43 @@ public sealed class PriceBook
         Rules = new PriceRules(Season, terms);
         Costs = CropCost.Of(review, cropYear);
         byCrop = Costs.ToDictionary(cost => cost.Crop);
-        List<CropPrice> prices = [];
-        List<CropWithoutPrice> without = [];
         foreach (CropCost cost in Costs)
         {
-            YieldHistory yields = YieldHistory.Of(review, cost.Crop, cropYear, terms.FailedYieldPercent);
-            if (cost.PerUnit() is null)
+            if (WithoutAny(cost) is { } why)
+            {
+                without.Add(new CropWithoutPrice(cost.Crop, null, why));
+            }
+            else
+            {
+                AddPrices(cost, YieldHistory.Of(review, cost.Crop, cropYear, terms.FailedYieldPercent));
+            }
+        }
+    }
+
+    private string? WithoutAny(CropCost cost) => cost.PerUnit() is null
+        ? $"nothing of the {Season.CropYear} crop was sold and none on hand counts: no unit to spread the cost over"
+        : cost.Budget.Known.Value;
+
+    private void AddPrices(CropCost cost, YieldHistory yields)
+    {
+        foreach (Channel channel in Review.Records.Channels.Where(channel => channel.IsPriced))
+        {
+            if (cost.Through(channel) is { } sold)
+            {
+                prices.Add(new CropPrice(cost, sold, Rules.For(cost.Budget), yields, costs.Model(cost.Budget))
+                { ListPrice = ListPriceOf(cost.Crop, channel), References = ReferencesOf(cost.Crop), MostEver = MostEver(cost.Crop) });
+            }
+            else
             {
                 without.Add(
                     new CropWithoutPrice(
                         cost.Crop,
-                        null,
-                        $"nothing of the {cropYear} crop was sold and none on hand counts: no unit to spread the cost over"
+                        channel,
+                        $"none of the {Season.CropYear} crop was sold through {channel.Name}: its part of that channel's cost isn't known"
                     )
                 );
-                continue;
-            }
-
-            if (cost.Budget.Known.Value is { } unknown)
-            {
-                without.Add(new CropWithoutPrice(cost.Crop, null, unknown));
-                continue;
-            }
-
-            foreach (Channel channel in review.Records.Channels.Where(channel => channel.IsPriced))
-            {
-                if (cost.Through(channel) is { } sold)
-                {
-                    prices.Add(new CropPrice(cost, sold, Rules.For(cost.Budget), yields, costs.Model(cost.Budget))
-                    { ListPrice = ListPriceOf(cost.Crop, channel), References = ReferencesOf(cost.Crop), MostEver = MostEver(cost.Crop) });
-                }
-                else
-                {
-                    without.Add(
-                        new CropWithoutPrice(
-                            cost.Crop,
-                            channel,
-                            $"none of the {cropYear} crop was sold through {channel.Name}: its part of that channel's cost isn't known"
-                        )
-                    );
-                }
             }
         }
-
-        Prices = prices;
-        WithoutPrice = without;
     }
 
     /// <summary>The farm.</summary>
@@ -89,10 +83,10 @@ public sealed class PriceBook
     public IReadOnlyList<CropCost> Costs { get; }
 
     /// <summary>The prices, by crop and channel in the order of their tables.</summary>
-    public IReadOnlyList<CropPrice> Prices { get; }
+    public IReadOnlyList<CropPrice> Prices => prices;
 
     /// <summary>What has no price, each with its reason.</summary>
-    public IReadOnlyList<CropWithoutPrice> WithoutPrice { get; }
+    public IReadOnlyList<CropWithoutPrice> WithoutPrice => without;
 
     /// <summary>Works out the prices of a crop year.</summary>
     /// <param name="review">The farm.</param>

@@ -173,7 +173,8 @@ public sealed record ShareContents(Channel Channel, int CropYear, IReadOnlyList<
             ?? throw new ArgumentException($"The plan names the crop '{item.Crop}', which the crops table doesn't hold.");
         if (item.Quantity <= 0m || (item.Unit is { } unit && !crop.Units.ContainsKey(unit.Trim())))
         {
-            throw new ArgumentException(book.Season.Notation.Text($"Week {item.Week} of the plan: {item.Quantity} {item.Unit} of {crop.Name}; a quantity is above 0, in a unit the crop has."));
+            throw new ArgumentException(book.Season.Notation.Text($"Week {item.Week} of the plan: "
+                + $"{item.Quantity} {item.Unit} of {crop.Name}; a quantity is above 0, in a unit the crop has."));
         }
 
         decimal quantity = crop.ToBase(item.Quantity, item.Unit) * boxes;

@@ -8,11 +8,10 @@ namespace FarmEconomics.Pricing;
 /// A crop's yields per bed-foot over the years, to tell a failed one from a normal one. Normal is the median of the crop's own yields in
 /// the crop years that are over at the closing date and the year looked at, where there was a harvest.
 /// </summary>
-/// <param name="Crop">The crop.</param>
 /// <param name="CropYear">The year looked at.</param>
 /// <param name="ByYear">Picked per bed-foot, in the crop's unit, year by year.</param>
 /// <param name="FailedBelowPercent">A yield under this percent of normal counts as failed.</param>
-public sealed record YieldHistory(Crop Crop, int CropYear, IReadOnlyList<(int Year, decimal PerBedFoot)> ByYear, decimal FailedBelowPercent)
+public sealed record YieldHistory(int CropYear, IReadOnlyList<(int Year, decimal PerBedFoot)> ByYear, decimal FailedBelowPercent)
 {
     /// <summary>The year's own yield per bed-foot.</summary>
     public Result Yield => ByYear.Any(item => item.Year == CropYear)
@@ -41,6 +40,6 @@ public sealed record YieldHistory(Crop Crop, int CropYear, IReadOnlyList<(int Ye
             .OrderBy(item => item.Key)
             .Select(item => (item.Key, item.Picked / item.Feet))
             .ToList();
-        return new YieldHistory(crop, year, years, failedBelowPercent);
+        return new YieldHistory(year, years, failedBelowPercent);
     }
 }

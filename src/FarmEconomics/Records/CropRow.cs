@@ -54,7 +54,8 @@ public readonly record struct CropRow(RecordTable Home, int Index) : IRecordRow<
     );
     internal static readonly NumberColumn EstablishmentCostColumn = Declared.Number(
         new("establishment_cost", ColumnType.Price,
-            "Perennials: what establishing a bed-foot cost up to the first bearing season, where the records begin later; blank: from the records.")
+            "Perennials: what establishing a bed-foot cost up to the first bearing season, where the records begin later; "
+                + "blank: from the records.")
         { Range = NumberRanges.PriceFromZero, Unit = ColumnUnits.Currency, Later = true });
 
     internal static readonly NumberColumn KcIniColumn = Declared.Number(

@@ -16,7 +16,8 @@ public sealed class FarmRecords
     private readonly Dictionary<string, Pool> poolsByName = new(StringComparer.OrdinalIgnoreCase);
     private readonly Dictionary<string, TaskRow> tasksByName = new(StringComparer.OrdinalIgnoreCase);
     private readonly Dictionary<string, CategoryRow> categoriesByName = new(StringComparer.OrdinalIgnoreCase);
-    private readonly Dictionary<string, List<(DateOnly From, WorkerKind Kind, decimal? Wage)>> workersByName = new(StringComparer.OrdinalIgnoreCase);
+    private readonly Dictionary<string, List<(DateOnly From, WorkerKind Kind, decimal? Wage)>> workersByName =
+        new(StringComparer.OrdinalIgnoreCase);
     private readonly Pool[] channelPools;
     private readonly int[] cropAt;
     private readonly int[] plantingAt;
@@ -107,12 +108,17 @@ public sealed class FarmRecords
         return new FarmRecords(tables, settings);
     }
 
-    /// <summary>Lines of establishment by planting and crop year that a copy of the records holds as they were reviewed; empty in a farm's own records.</summary>
-    internal IReadOnlyDictionary<(string Planting, int CropYear), (Money Amount, string? Missing)> HeldEstablishment { get; private init; } = new Dictionary<(string, int), (Money, string?)>();
+    /// <summary>Lines of establishment by planting and crop year that a copy of the records holds as they were reviewed; empty in a farm's
+    /// own records.</summary>
+    internal IReadOnlyDictionary<(string Planting, int CropYear), (Money Amount, string? Missing)> HeldEstablishment
+    { get; private init; } = new Dictionary<(string, int), (Money, string?)>();
 
     /// <summary>Links a copy of records that holds lines of establishment as they were reviewed.</summary>
-    internal static FarmRecords Link(RecordTables tables, FarmSettings settings, IReadOnlyDictionary<(string Planting, int CropYear), (Money Amount, string? Missing)> held) =>
-        new(tables, settings) { HeldEstablishment = held };
+    internal static FarmRecords Link(
+        RecordTables tables,
+        FarmSettings settings,
+        IReadOnlyDictionary<(string Planting, int CropYear), (Money Amount, string? Missing)> held
+    ) => new(tables, settings) { HeldEstablishment = held };
 
     /// <summary>A crop by name.</summary>
     /// <param name="name">The name, in any case.</param>

@@ -54,10 +54,12 @@ public readonly record struct ImportRow(RecordTable Home, int Index) : IRecordRo
     internal static readonly TextColumn TableColumn = Declared.Text(
         new("table", ColumnType.Text, "The table it fills.") { Required = true });
     internal static readonly TextColumn ColumnColumn = Declared.Text(
-        new("column", ColumnType.Text, "The column it fills; blank: rows of the source whose source_column holds `when` are left out, or, without `when`, that whole column."));
+        new("column", ColumnType.Text,
+            "The column it fills; blank: rows of the source whose source_column holds `when` are left out, or, without `when`, "
+            + "that whole column."));
     internal static readonly TextColumn SourceColumnColumn = Declared.Text(
-        new("source_column", ColumnType.Text, "The heading of the source column; `column 3` in a file without headings. In a wide table `(heading)` is the heading a value stands under, "
-            + "and `(cell)` the value."));
+        new("source_column", ColumnType.Text, "The heading of the source column; `column 3` in a file without headings. "
+            + "In a wide table `(heading)` is the heading a value stands under, and `(cell)` the value."));
     internal static readonly TextColumn ConstantColumn = Declared.Text(
         new("constant", ColumnType.Text, "A value for every row, in place of a source column."));
     internal static readonly TextColumn WhenColumn = Declared.Text(
@@ -69,16 +71,21 @@ public readonly record struct ImportRow(RecordTable Home, int Index) : IRecordRo
     );
     internal static readonly ChoiceColumn<ImportMatch> MatchColumn = Declared.Choice<ImportMatch>(
         new("match", ColumnType.Choice,
-            "How the value must be like `when`; blank: the same text. In a pattern # stands for a number of any length and * for any text. The first row that holds counts."));
+            "How the value must be like `when`; blank: the same text. In a pattern # stands for a number of any length and * for any text. "
+            + "The first row that holds counts."));
     internal static readonly TextColumn BecomesColumn = Declared.Text(
         new("becomes", ColumnType.Text, "What takes its place; blank: the field is left blank."));
     internal static readonly TextColumn FormatColumn = Declared.Text(
         new("format", ColumnType.Text,
-            "How the source writes it; several words separated by `;`. A date form such as MM/DD/YYYY, `plus-days:6` or `less-days:6` (so many days later or earlier), `weekday` (the day of that week the heading of a wide table names); for numbers `negative` (the sign is "
-                + "turned), `absolute` (the sign is dropped), `decimal-comma`, `round` (to the decimals the column takes), `quantity` (12 bu, ~15, 3 1/2 lb); "
-                + "for hours `until:HEADING` (from a start to an end), `less:HEADING` (a break, in hours, or in minutes above 4), `punches` (times in and "
-                + "out by turns), `day-part` (0.3125 is 7:30); for words `unit` (that of a quantity), `in-parentheses`, `before-parentheses`; for all "
-                + "`same-as-above` (a blank or a ditto mark)."
+            "How the source writes it; several words separated by `;`. A date form such as MM/DD/YYYY, "
+                + "`plus-days:6` or `less-days:6` (so many days later or earlier), "
+                + "`weekday` (the day of that week the heading of a wide table names); "
+                + "for numbers `negative` (the sign is turned), `absolute` (the sign is dropped), `decimal-comma`, "
+                + "`round` (to the decimals the column takes), `quantity` (12 bu, ~15, 3 1/2 lb); "
+                + "for hours `until:HEADING` (from a start to an end), `less:HEADING` (a break, in hours, or in minutes above 4), "
+                + "`punches` (times in and out by turns), `day-part` (0.3125 is 7:30); "
+                + "for words `unit` (that of a quantity), `in-parentheses`, `before-parentheses`; "
+                + "for all `same-as-above` (a blank or a ditto mark)."
         )
     );
     internal static readonly TextColumn NoteColumn = Declared.Text(

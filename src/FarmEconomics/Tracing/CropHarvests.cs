@@ -53,14 +53,8 @@ internal sealed class CropHarvests(FarmSettings settings, CropTimes times, IRead
             return [next];
         }
 
-        Errors.Add(
-            TracingProblems.HarvestLongAfterBed(
-                row,
-                crop,
-                beds.Where(bed => bed.Out <= row.Date).MaxBy(bed => bed.Out)!,
-                times.LongestStay(crop)
-            )
-        );
+        BedStay last = beds.Where(bed => bed.Out <= row.Date).MaxBy(bed => bed.Out)!;
+        Errors.Add(TracingProblems.HarvestLongAfterBed(row, crop, last, times.LongestStay(crop)));
         return [];
     }
 }

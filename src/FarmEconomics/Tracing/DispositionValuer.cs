@@ -111,7 +111,7 @@ internal sealed class DispositionValuer
             }
             else
             {
-                OtherIncome.Add(new OtherIncome(channel, window, new Money(row.Amount), row));
+                OtherIncome.Add(new OtherIncome(channel, window, new Money(row.Amount)));
             }
         }
 
@@ -129,7 +129,7 @@ internal sealed class DispositionValuer
             }
 
             told.Add(TracingProblems.ShareIncomeWithoutShares(channel, window, amount.Amount, records.Settings.Notation));
-            OtherIncome.Add(new OtherIncome(channel, window, amount, null));
+            OtherIncome.Add(new OtherIncome(channel, window, amount));
         }
     }
 
@@ -173,5 +173,4 @@ internal sealed class DispositionValuer
 /// <param name="Channel">The channel it came through.</param>
 /// <param name="CropYear">The crop year it belongs to.</param>
 /// <param name="Amount">The money.</param>
-/// <param name="Row">The income row; null for a share total that met no produce.</param>
-public sealed record OtherIncome(Channel Channel, int CropYear, Money Amount, IncomeRow? Row);
+public sealed record OtherIncome(Channel Channel, int CropYear, Money Amount);

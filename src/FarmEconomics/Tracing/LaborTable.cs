@@ -80,8 +80,8 @@ internal sealed class LaborTable
 
     internal Pool? PoolOf(int share) => Shares[share].Target is < NotAssigned and int pool ? Records.Pools[-2 - pool] : null;
 
-    internal LaborPart PartAt(LaborUse use, int share) =>
-        new(use, EnterpriseOf(share), PoolOf(share), Shares[share].Hours, Shares[share].Estimated) { Weight = Shares[share].Weight };
+    internal LaborPart PartAt(int share) =>
+        new(EnterpriseOf(share), PoolOf(share), Shares[share].Hours, Shares[share].Estimated) { Weight = Shares[share].Weight };
 
     /// <summary>All rows, as views.</summary>
     internal IReadOnlyList<LaborUse> Views() => ViewsOf([.. Enumerable.Range(0, Uses.Length)]);

@@ -42,7 +42,7 @@ public readonly record struct LaborUse
             LaborPart[] parts = new LaborPart[table.First[Place + 1] - table.First[Place]];
             for (int i = 0; i < parts.Length; i++)
             {
-                parts[i] = table.PartAt(this, table.First[Place] + i);
+                parts[i] = table.PartAt(table.First[Place] + i);
             }
 
             return parts;
@@ -60,12 +60,11 @@ public readonly record struct LaborUse
 }
 
 /// <summary>A part of a labor row's hours.</summary>
-/// <param name="Use">The row.</param>
 /// <param name="Enterprise">The enterprise worked for, or null.</param>
 /// <param name="Pool">The pool worked for, or null; neither: not assigned.</param>
 /// <param name="Hours">Hours.</param>
 /// <param name="Estimated">True when a time standard, not a log, says where the hours went.</param>
-public readonly record struct LaborPart(LaborUse Use, Enterprise? Enterprise, Pool? Pool, decimal Hours, bool Estimated)
+public readonly record struct LaborPart(Enterprise? Enterprise, Pool? Pool, decimal Hours, bool Estimated)
 {
     /// <summary>What its part went by: the row's money is split by the same weights as its hours.</summary>
     internal decimal Weight { get; init; } = 1m;

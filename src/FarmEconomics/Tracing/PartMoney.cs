@@ -54,13 +54,7 @@ internal sealed class PartMoney(LotLedger ledger, ChannelSums results)
     private void SplitOverParts(int crop, int disposition, int first, int end)
     {
         // The unmatched part is one last share of the row; that share is then spread over the year's plantings.
-        int lots = 0;
-        long unmatched = 0;
-        for (int part = first; part < end; part++)
-        {
-            (lots, unmatched) = parts.Source[part] >= 0 ? (lots + 1, unmatched) : (lots, unmatched + parts.Quantity[part]);
-        }
-
+        (int lots, long unmatched) = DrawnOn(first, end);
         int spread = end - first - lots;
         int shared = spread > 0 ? lots + 1 : lots;
         if (weights.Length < shared)
@@ -94,6 +88,19 @@ internal sealed class PartMoney(LotLedger ledger, ChannelSums results)
         {
             cents[at + 2] = cents[at];
         }
+    }
+
+    /// <summary>How many of the parts came from lots, and the quantity of those that came from none.</summary>
+    private (int Lots, long Unmatched) DrawnOn(int first, int end)
+    {
+        int lots = 0;
+        long unmatched = 0;
+        for (int part = first; part < end; part++)
+        {
+            (lots, unmatched) = parts.Source[part] >= 0 ? (lots + 1, unmatched) : (lots, unmatched + parts.Quantity[part]);
+        }
+
+        return (lots, unmatched);
     }
 
     private decimal[] SpreadWeights(int crop, int disposition, int from, int end)

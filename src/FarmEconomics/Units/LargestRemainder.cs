@@ -38,29 +38,7 @@ public static class LargestRemainder
     public static decimal[] Split(decimal total, IReadOnlyList<decimal> weights, decimal unit)
     {
         ArgumentNullException.ThrowIfNull(weights);
-        decimal sum = 0m;
-        int positive = 0;
-        int last = -1;
-        for (int i = 0; i < weights.Count; i++)
-        {
-            if (weights[i] < 0m)
-            {
-                throw new ArgumentException("A weight is negative.", nameof(weights));
-            }
-
-            if (weights[i] > 0m)
-            {
-                sum += weights[i];
-                positive++;
-                last = i;
-            }
-        }
-
-        if (positive == 0)
-        {
-            throw new ArgumentException("No weight is above 0.", nameof(weights));
-        }
-
+        (int positive, int last, decimal sum) = AboveZero(weights);
         decimal[] parts = new decimal[weights.Count];
         if (positive == 1)
         {
@@ -81,6 +59,26 @@ public static class LargestRemainder
         }
 
         return parts;
+    }
+
+    /// <summary>How many weights are above 0, the last of them, and their sum.</summary>
+    private static (int Count, int Last, decimal Sum) AboveZero(IReadOnlyList<decimal> weights)
+    {
+        (int count, int last, decimal sum) = (0, -1, 0m);
+        for (int i = 0; i < weights.Count; i++)
+        {
+            if (weights[i] < 0m)
+            {
+                throw new ArgumentException("A weight is negative.", nameof(weights));
+            }
+
+            if (weights[i] > 0m)
+            {
+                (count, last, sum) = (count + 1, i, sum + weights[i]);
+            }
+        }
+
+        return count > 0 ? (count, last, sum) : throw new ArgumentException("No weight is above 0.", nameof(weights));
     }
 
     /// <summary>Splits whole units, cents say, by whole weights.</summary>
@@ -166,33 +164,12 @@ public static class LargestRemainder
     public static decimal[] SplitExactly(decimal total, IReadOnlyList<decimal> weights)
     {
         ArgumentNullException.ThrowIfNull(weights);
-        List<int> shared = new(weights.Count);
-        for (int i = 0; i < weights.Count; i++)
-        {
-            if (weights[i] > 0m)
-            {
-                shared.Add(i);
-            }
-        }
-
-        if (shared.Count == 0)
-        {
-            throw new ArgumentException("No weight is above 0.", nameof(weights));
-        }
-
+        (List<int> shared, double sum, int scale) = Sharing(weights);
         decimal[] parts = new decimal[weights.Count];
         if (shared.Count == 1)
         {
             parts[shared[0]] = total;
             return parts;
-        }
-
-        int scale = 0;
-        double sum = 0.0;
-        foreach (int i in shared)
-        {
-            scale = Math.Max(scale, weights[i].Scale);
-            sum += (double)weights[i];
         }
 
         decimal units = decimal.Floor(Math.Abs(total) * UnitsOfOne);
@@ -209,6 +186,25 @@ public static class LargestRemainder
 
         parts[given[0].Part] += Math.Sign(total) * dust;
         return parts;
+    }
+
+    /// <summary>The parts whose weight is above 0, their sum, and the most decimals one of them has.</summary>
+    private static (List<int> Parts, double Sum, int Scale) Sharing(IReadOnlyList<decimal> weights)
+    {
+        List<int> parts = new(weights.Count);
+        int scale = 0;
+        double sum = 0.0;
+        for (int i = 0; i < weights.Count; i++)
+        {
+            if (weights[i] > 0m)
+            {
+                parts.Add(i);
+                scale = Math.Max(scale, weights[i].Scale);
+                sum += (double)weights[i];
+            }
+        }
+
+        return parts.Count > 0 ? (parts, sum, scale) : throw new ArgumentException("No weight is above 0.", nameof(weights));
     }
 
     /// <summary>Whole units for each part that has a weight, the part rounded up first standing first.</summary>
@@ -274,12 +270,7 @@ public static class LargestRemainder
     private static int Apportion<T>(T units, ReadOnlySpan<T> weights, Span<T> given)
         where T : IBinaryInteger<T>
     {
-        T sum = T.Zero;
-        foreach (T weight in weights)
-        {
-            sum += weight;
-        }
-
+        T sum = Sum(weights);
         T left = units;
         T shareUnits = T.CreateChecked(ShareUnits);
         T two = T.One + T.One;
@@ -305,22 +296,7 @@ public static class LargestRemainder
         }
 
         order[..count].Sort();
-        for (int k = 0; left > T.Zero; k = (k + 1) % count, left--)
-        {
-            given[(int)(uint)order[k]]++;
-        }
-
-        // Shares are rounded to 12 decimals, so on a very large total the floors may come out a unit too high: take it back from the
-        // smallest remainder.
-        for (int k = count - 1; left < T.Zero; k = k == 0 ? count - 1 : k - 1)
-        {
-            if (given[(int)(uint)order[k]] > T.Zero)
-            {
-                given[(int)(uint)order[k]]--;
-                left++;
-            }
-        }
-
+        GiveLeft(left, order[..count], given);
         int first = (int)(uint)order[0];
         if (rented is not null)
         {
@@ -328,5 +304,38 @@ public static class LargestRemainder
         }
 
         return first;
+    }
+
+    private static T Sum<T>(ReadOnlySpan<T> weights)
+        where T : IBinaryInteger<T>
+    {
+        T sum = T.Zero;
+        foreach (T weight in weights)
+        {
+            sum += weight;
+        }
+
+        return sum;
+    }
+
+    /// <summary>What the floors left over, one unit each, to the parts in their order.</summary>
+    private static void GiveLeft<T>(T left, ReadOnlySpan<ulong> order, Span<T> given)
+        where T : IBinaryInteger<T>
+    {
+        for (int k = 0; left > T.Zero; k = (k + 1) % order.Length, left--)
+        {
+            given[(int)(uint)order[k]]++;
+        }
+
+        // Shares are rounded to 12 decimals, so on a very large total the floors may come out a unit too high: take it back from the
+        // smallest remainder.
+        for (int k = order.Length - 1; left < T.Zero; k = k == 0 ? order.Length - 1 : k - 1)
+        {
+            if (given[(int)(uint)order[k]] > T.Zero)
+            {
+                given[(int)(uint)order[k]]--;
+                left++;
+            }
+        }
     }
 }

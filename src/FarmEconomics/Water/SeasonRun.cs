@@ -72,7 +72,26 @@ internal sealed class SeasonRun
 
     private void Water(List<int>[] blocks, int day, WaterLimit limit)
     {
-        DateOnly date = first.AddDays(day);
+        List<(BlockOutlook Outlook, GainCurve Curve)> thirsty = Thirsty(blocks, first.AddDays(day));
+        double[] given = Share(thirsty, limit);
+        GivenByDay[day] = given.Sum();
+        ShortByDay[day] = thirsty.Select((one, i) => one.Curve.All - one.Curve.Gain(given[i])).Sum() > LeastKeptBack;
+        for (int i = 0; i < thirsty.Count; i++)
+        {
+            WaterBlock block = thirsty[i].Outlook.Block;
+            (DepthByDay.TryGetValue(block, out double[]? depth) ? depth
+                : DepthByDay[block] = new double[LostByDay.Length])[day] = given[i] / thirsty[i].Outlook.PerMm;
+        }
+
+        for (int i = 0; i < sowings.Count; i++)
+        {
+            Grow(i, day, DepthByDay.TryGetValue(sowings[i].Water.Block, out double[]? depth) ? depth[day] : 0);
+        }
+    }
+
+    /// <summary>The blocks that would lose something within the week, in their order.</summary>
+    private List<(BlockOutlook Outlook, GainCurve Curve)> Thirsty(List<int>[] blocks, DateOnly date)
+    {
         List<(BlockOutlook Outlook, GainCurve Curve)> thirsty = [];
         foreach (List<int> block in blocks)
         {
@@ -96,20 +115,7 @@ internal sealed class SeasonRun
             }
         }
 
-        double[] given = Share(thirsty, limit);
-        GivenByDay[day] = given.Sum();
-        ShortByDay[day] = thirsty.Select((one, i) => one.Curve.All - one.Curve.Gain(given[i])).Sum() > LeastKeptBack;
-        for (int i = 0; i < thirsty.Count; i++)
-        {
-            WaterBlock block = thirsty[i].Outlook.Block;
-            (DepthByDay.TryGetValue(block, out double[]? depth) ? depth
-                : DepthByDay[block] = new double[LostByDay.Length])[day] = given[i] / thirsty[i].Outlook.PerMm;
-        }
-
-        for (int i = 0; i < sowings.Count; i++)
-        {
-            Grow(i, day, DepthByDay.TryGetValue(sowings[i].Water.Block, out double[]? depth) ? depth[day] : 0);
-        }
+        return thirsty;
     }
 
     private static double[] Share(List<(BlockOutlook Outlook, GainCurve Curve)> thirsty, WaterLimit limit)

@@ -133,7 +133,7 @@ public class FarmerOfThreeYearsTests
             Trays = new double[PlanModel.Weeks],
             Cost = Of("planting_cost", name),
         };
-        PlanCrop Crop(string name, int week, params PlanStep[] steps) => new(name, "tons")
+        PlanCrop Crop(string name, int week, params PlanStep[] steps) => new(name)
         {
             HandlingHours = 0.0,
             PickedCost = 0.0,

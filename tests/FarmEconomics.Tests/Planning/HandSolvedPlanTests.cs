@@ -172,7 +172,7 @@ public class HandSolvedPlanTests
         Today = today,
     };
 
-    private static PlanCrop Crop(string name, double price, double takes, double handling) => new(name, "lb")
+    private static PlanCrop Crop(string name, double price, double takes, double handling) => new(name)
     {
         HandlingHours = handling,
         PickedCost = 0.0,

@@ -48,7 +48,7 @@ internal static class RandomPlan
     private static PlanCrop Crop(Random random, int place)
     {
         double price = 1.0 + (4.0 * random.NextDouble()), takes = 5.0 + random.Next(60);
-        return new PlanCrop($"crop {place}", "lb")
+        return new PlanCrop($"crop {place}")
         {
             HandlingHours = 0.05 * random.NextDouble(),
             PickedCost = 0.1 * random.NextDouble(),

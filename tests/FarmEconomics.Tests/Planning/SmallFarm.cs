@@ -53,7 +53,7 @@ internal static class SmallFarm
         };
 
     private static PlanCrop Crop(string name, double price, double takes, string? family) =>
-        new(name, "lb")
+        new(name)
         {
             HandlingHours = 0.0,
             PickedCost = 0.0,

@@ -46,7 +46,6 @@ public class DecisionTests
         JsonElement[] crops = file.List("crops").ToArray();
         decimal wage = file.Number("wage");
         PartialBudget budget = new(
-            "beans to salad greens",
             [new("salad greens", new Money(crops[1].Number("sales")))],
             [new("labor", new Money(crops[0].Number("hours") * wage)), new("inputs", new Money(crops[0].Number("inputs")))],
             [new("labor", new Money(crops[1].Number("hours") * wage)), new("inputs", new Money(crops[1].Number("inputs")))],
@@ -90,7 +89,7 @@ public class DecisionTests
         decimal acres = file.Number("acres");
         Money Returns(string crop) => new(file.GetProperty(crop).Number("yield") * file.GetProperty(crop).Number("price") * acres);
         Money Costs(string crop) => new(file.GetProperty(crop).Number("cost_per_acre") * acres);
-        PartialBudget budget = new("beans to corn", [new("corn", Returns("corn"))], [new("beans", Costs("dry_beans"))], [new("corn", Costs("corn"))], [new("beans", Returns("dry_beans"))]);
+        PartialBudget budget = new([new("corn", Returns("corn"))], [new("beans", Costs("dry_beans"))], [new("corn", Costs("corn"))], [new("beans", Returns("dry_beans"))]);
 
         JsonElement answers = file.GetProperty("answers");
         answers.Check("total_benefits", budget.Positive.Amount);

@@ -35,7 +35,8 @@ internal static class DraftDates
         }
 
         string odd = read < values.Count
-            ? $"; {values.Count - read} of {values.Count} are no days, such as \"{values.First(text => !DateForms.TryRead(text, forms[0], out _))}\": those rows are held back" : "";
+            ? $"; {values.Count - read} of {values.Count} are no days, "
+                + $"such as \"{values.First(text => !DateForms.TryRead(text, forms[0], out _))}\": those rows are held back" : "";
         string? chosen = forms.Count == 1 ? forms[0]
             : said != DatesWritten.Unknown ? forms.Find(form => form.StartsWith('M') == (said == DatesWritten.MonthFirst))
             : forms.Find(form => DateText.NormalizeFormat(form) == farmForm);
@@ -45,7 +46,8 @@ internal static class DraftDates
             {
                 Format = string.Join(" or ", forms.Take(2)),
                 Readings = [.. forms.Take(2).Select(form => $"{first} is {DateForms.Example(first, form)}")],
-                Note = $"? {first} is {DateForms.Example(first, forms[0])} or {DateForms.Example(first, forms[1])}: keep the form that is right",
+                Note = $"? {first} is {DateForms.Example(first, forms[0])} or {DateForms.Example(first, forms[1])}: "
+                    + "keep the form that is right",
             };
         }
 

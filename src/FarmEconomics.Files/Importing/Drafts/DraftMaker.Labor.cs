@@ -16,50 +16,41 @@ internal sealed partial class DraftMaker
             return false;
         }
 
-        DraftRow Row(SourceColumn of, string name, string? word, string note)
+        if (columns.WeekDaysAcross)
         {
-            // A file keeps to one form: what the one column leaves open, the other may tell.
-            DraftRow row = DraftDates.Row(
-                of.Heading,
-                [.. of.Values, .. of == end ? start?.Values ?? [] : end?.Values ?? []],
-                Records?.FarmSettings.DateFormat,
-                Dates
-            );
-            return row with { Column = name, Format = Joined(row.Format, word), Note = $"{row.Note}; {note}" };
+            string format = end is null ? ImportWords.Weekday : $"{ImportWords.LessDays}6;{ImportWords.Weekday}";
+            rows.Add(WeekRow(column, "date", format, "the day of that week the heading names"));
+            return true;
         }
 
-        bool byWeekday = columns.WeekDaysAcross;
-        if (byWeekday)
-        {
-            rows.Add(
-                Row(
-                    column,
-                    "date",
-                    end is null ? ImportWords.Weekday : $"{ImportWords.LessDays}6;{ImportWords.Weekday}",
-                    "the day of that week the heading names"
-                )
-            );
-        }
-        else if (end is not null)
+        if (end is not null)
         {
             rows.Add(
                 start is null
-                    ? Row(end, "date", $"{ImportWords.LessDays}6", "the week ends then, and began six days before")
-                    : Row(start, "date", null, "the first day")
+                    ? WeekRow(end, "date", $"{ImportWords.LessDays}6", "the week ends then, and began six days before")
+                    : WeekRow(start, "date", null, "the first day")
             );
-            rows.Add(Row(end, "through", null, "the last day"));
-        }
-        else if (HeadingWords.BeginsAWeek(column.Heading))
-        {
-            rows.Add(Row(column, "date", null, "the week begins then"));
-            rows.Add(Row(column, "through", $"{ImportWords.PlusDays}6", "six days later, when it ends"));
-        }
-        else
-        {
-            return false;
+            rows.Add(WeekRow(end, "through", null, "the last day"));
+            return true;
         }
 
-        return true;
+        if (HeadingWords.BeginsAWeek(column.Heading))
+        {
+            rows.Add(WeekRow(column, "date", null, "the week begins then"));
+            rows.Add(WeekRow(column, "through", $"{ImportWords.PlusDays}6", "six days later, when it ends"));
+            return true;
+        }
+
+        return false;
+    }
+
+    private DraftRow WeekRow(SourceColumn of, string name, string? word, string note)
+    {
+        // A file keeps to one form: what the one column leaves open, the other may tell.
+        SourceColumn? end = columns.Of(ColumnRole.PeriodEnd);
+        SourceColumn? other = of == end ? columns.Of(ColumnRole.Date) : end;
+        DraftRow row = DraftDates.Row(of.Heading, [.. of.Values, .. other?.Values ?? []], Records?.FarmSettings.DateFormat, Dates);
+        return row with { Column = name, Format = Joined(row.Format, word), Note = $"{row.Note}; {note}" };
     }
 
     // Nobody works thirty hours in a day: totals of several days, whose days only the grower knows.
@@ -74,7 +65,8 @@ internal sealed partial class DraftMaker
                 Column = "through",
                 Format = Joined(date.Format, $"{ImportWords.PlusDays}6 or {ImportWords.PlusDays}0"),
                 Readings = [$"they are those of a week that begins on {day.First}", $"they were all worked on {day.First}"],
-                Note = $"? {hours.Values.First(text => CellKinds.Read(text, hours.Mark(FarmMark)) > HoursOfDay)} hours are more than a day has",
+                Note = $"? {hours.Values.First(text => CellKinds.Read(text, hours.Mark(FarmMark)) > HoursOfDay)} hours are more "
+                    + "than a day has",
             });
         }
     }
@@ -99,35 +91,14 @@ internal sealed partial class DraftMaker
         string? pause = columns.Of(ColumnRole.Break) is { Values.Count: > 0 } rest ? ImportWords.Less + rest.Heading : null;
         if (IsWide)
         {
-            bool punches = columns.Spread.Any(column => column.Values.Any(ClockText.IsPunches));
-            rows.Add(new DraftRow("hours", ImportWords.Cell)
-            {
-                Format = punches ? ImportWords.Punches
-                : DayParts(columns.Spread.SelectMany(column => column.Values)),
-                Note = punches ? "times in and out by turns"
-                : "blank cells are nothing"
-            });
-            string[] words = [.. columns.Spread.SelectMany(column => column.Values).Where(text => !text.Any(char.IsAsciiDigit))
-                .Distinct(StringComparer.OrdinalIgnoreCase).Take(6)];
-            rows.AddRange(words.Select(word => new DraftRow(null, ImportWords.Cell) { When = word, Note = "no hours that day" }));
+            AddWideHours();
         }
         else if (hours is { Values.Count: > 0 } && !hours.Values.All(text => ClockText.Minutes(text) is not null
             && CellKinds.Read(text, '.') is null && !HoursText.TryRead(text, '.', out _)))
         {
-            string? parts = DayParts(hours.Values);
-            rows.Add(
-                new DraftRow("hours", hours.Heading)
-                {
-                    Format = Joined(parts, Comma(hours)),
-                    Readings =
-                    [$"{hours.Values[0]} is that part of a day, as spreadsheets keep times", $"{hours.Values[0]} is that many hours"],
-                    Note = parts is null
-                        ? $"such as {hours.Values[0]}{(columns.Has(ColumnRole.ClockIn) ? "; start and end are not needed" : "")}"
-                        : $"? {hours.Values[0]} is that many hours, or that part of a day, as spreadsheets keep times",
-                }
-            );
-            Total(hours);
+            AddHours(hours);
         }
+
         else if (columns.Of(ColumnRole.ClockIn) is { } start && columns.Of(ColumnRole.ClockOut) is { } end)
         {
             rows.Add(new DraftRow("hours", start.Heading)
@@ -144,6 +115,33 @@ internal sealed partial class DraftMaker
         {
             rows.Add(new DraftRow("hours", null) { Constant = "?", Note = "? no column of hours is seen" });
         }
+    }
+
+    private void AddWideHours()
+    {
+        bool punches = columns.Spread.Any(column => column.Values.Any(ClockText.IsPunches));
+        rows.Add(new DraftRow("hours", ImportWords.Cell)
+        {
+            Format = punches ? ImportWords.Punches : DayParts(columns.Spread.SelectMany(column => column.Values)),
+            Note = punches ? "times in and out by turns" : "blank cells are nothing",
+        });
+        string[] words = [.. columns.Spread.SelectMany(column => column.Values).Where(text => !text.Any(char.IsAsciiDigit))
+            .Distinct(StringComparer.OrdinalIgnoreCase).Take(6)];
+        rows.AddRange(words.Select(word => new DraftRow(null, ImportWords.Cell) { When = word, Note = "no hours that day" }));
+    }
+
+    private void AddHours(SourceColumn hours)
+    {
+        string? parts = DayParts(hours.Values);
+        rows.Add(new DraftRow("hours", hours.Heading)
+        {
+            Format = Joined(parts, Comma(hours)),
+            Readings = [$"{hours.Values[0]} is that part of a day, as spreadsheets keep times", $"{hours.Values[0]} is that many hours"],
+            Note = parts is null
+                ? $"such as {hours.Values[0]}{(columns.Has(ColumnRole.ClockIn) ? "; start and end are not needed" : "")}"
+                : $"? {hours.Values[0]} is that many hours, or that part of a day, as spreadsheets keep times",
+        });
+        Total(hours);
     }
 
     private void Task() => rows.Add(columns.Of(ColumnRole.Task) is { Values.Count: > 0 } task

@@ -46,7 +46,10 @@ public sealed class ImportDraft
     private ImportDraft(SourceBlock block, string table, IReadOnlyList<DraftRow> rows, string name)
     {
         Table = table;
-        Sees = $"{block.Grid.Name}: {block.Grid.Look}; {(block.IsWithoutHeadings ? "no headings, so the columns are numbered" : $"headings in line {block.Segments[0].HeadingLine}")}; {block.Rows.Count()} rows.";
+        string headings = block.IsWithoutHeadings
+            ? "no headings, so the columns are numbered"
+            : $"headings in line {block.Segments[0].HeadingLine}";
+        Sees = $"{block.Grid.Name}: {block.Grid.Look}; {headings}; {block.Rows.Count()} rows.";
         Headings = block.Headings;
         Sample = [.. block.Segments[0].Rows.Take(RowsShown)
             .Select(row => (IReadOnlyList<string>)[.. Enumerable.Range(0, block.Headings.Count).Select(row.At)])];

@@ -140,7 +140,9 @@ internal static class TableGuess
             : columns.Has(ColumnRole.Crop) && money && columns.Has(ColumnRole.Date) && !columns.Has(ColumnRole.Payee) ? "sales"
             : money && columns.All.Any(column => column.IsText) ? "expenses"
             : columns.Has(ColumnRole.Crop) && columns.Has(ColumnRole.Bed) ? "plantings"
-            : throw new ArgumentException($"What the file holds can't be told from its headings ({string.Join(", ", columns.All.Take(8).Select(column => column.Heading))}); say the table with --as, such as --as sales.");
+            : throw new ArgumentException("What the file holds can't be told from its headings "
+                + $"({string.Join(", ", columns.All.Take(8).Select(column => column.Heading))}); say the table with --as, "
+                + "such as --as sales.");
     }
 
     private static string OfWide(SourceColumns columns, RecordsReading? records, string name)

@@ -91,7 +91,13 @@ internal static partial class QuantityText
             ? value : null;
     }
 
-    [GeneratedRegex(@"^(?<about>~|≈|ca\.?|c\.|about|approx\.?|approximately)?\s*((?<number>[0-9][0-9.,]*)?\s*(?<vulgar>[½¼¾⅓⅔⅛⅜⅝⅞])|(?<number>[0-9]+)[ -](?<over>[0-9]{1,2})/(?<under>[0-9]{1,2})|(?<over>[0-9]{1,2})/(?<under>[0-9]{1,2})|(?<number>[0-9][0-9.,]*|\.[0-9]+))(?<unsure>\?)?\s*(?<unit>\p{L}[\p{L}. -]{0,30})?(?<unsure>\?)?$",
+    [GeneratedRegex(
+        @"^(?<about>~|≈|ca\.?|c\.|about|approx\.?|approximately)?\s*("
+            + @"(?<number>[0-9][0-9.,]*)?\s*(?<vulgar>[½¼¾⅓⅔⅛⅜⅝⅞])"
+            + @"|(?<number>[0-9]+)[ -](?<over>[0-9]{1,2})/(?<under>[0-9]{1,2})"
+            + @"|(?<over>[0-9]{1,2})/(?<under>[0-9]{1,2})"
+            + @"|(?<number>[0-9][0-9.,]*|\.[0-9]+)"
+            + @")(?<unsure>\?)?\s*(?<unit>\p{L}[\p{L}. -]{0,30})?(?<unsure>\?)?$",
         RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Shape();
 }

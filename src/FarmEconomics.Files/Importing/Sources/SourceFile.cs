@@ -97,7 +97,8 @@ internal static class SourceFile
         if (other || bytes.AsSpan().StartsWith("PK\u0003\u0004"u8) || bytes.AsSpan().StartsWith((byte[])[0xD0, 0xCF, 0x11, 0xE0]))
         {
             throw new InputException(ProblemCodes.FileUnreadable,
-                $"{name} is a spreadsheet's own file: open it there, choose Save as (or Download), the kind \"Excel workbook (.xlsx)\" or \"CSV\", and import that file.");
+                $"{name} is a spreadsheet's own file: open it there, choose Save as (or Download), the kind \"Excel workbook (.xlsx)\" or "
+                    + "\"CSV\", and import that file.");
         }
 
         return bytes.AsSpan().StartsWith("%PDF"u8)

@@ -163,7 +163,6 @@ internal sealed class SheetConverter(string file, TableSchema schema, Notation n
         }
     }
 
-    // Titles often stand above the headings: the heading row is the first with all required columns, else the one with the most known ones.
     private void TakeHeadings()
     {
         if (columns is not null || top.Count == 0)
@@ -171,24 +170,12 @@ internal sealed class SheetConverter(string file, TableSchema schema, Notation n
             return;
         }
 
-        int at = top.FindIndex(row => HasRequiredHeadings(row.Cells));
-        if (at < 0)
-        {
-            int most = top.Max(row => KnownHeadings(row.Cells));
-            at = Math.Max(0, top.FindIndex(row => KnownHeadings(row.Cells) == most));
-        }
-
+        int at = PlaceOfHeadings();
         foreach ((int row, List<RawCell> cells) in top.Take(at))
         {
             passedOver++;
-            remarks.Add(
-                ProblemCatalog.Make(
-                    ProblemCodes.NoRecord,
-                    new SourceLine(file, row),
-                    null,
-                    $"The row stands above the headings and is not read: \"{Plain(cells[0])}\"."
-                )
-            );
+            string notRead = $"The row stands above the headings and is not read: \"{Plain(cells[0])}\".";
+            remarks.Add(ProblemCatalog.Make(ProblemCodes.NoRecord, new SourceLine(file, row), null, notRead));
         }
 
         (headingRow, List<RawCell> headings) = top[at];
@@ -207,6 +194,19 @@ internal sealed class SheetConverter(string file, TableSchema schema, Notation n
         }
 
         top.Clear();
+    }
+
+    // Titles often stand above the headings: the heading row is the first with all required columns, else the one with the most known ones.
+    private int PlaceOfHeadings()
+    {
+        int at = top.FindIndex(row => HasRequiredHeadings(row.Cells));
+        if (at >= 0)
+        {
+            return at;
+        }
+
+        int most = top.Max(row => KnownHeadings(row.Cells));
+        return Math.Max(0, top.FindIndex(row => KnownHeadings(row.Cells) == most));
     }
 
     private string Plain(RawCell cell) => values.Text(cell, null, out _);

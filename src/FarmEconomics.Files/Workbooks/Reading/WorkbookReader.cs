@@ -119,7 +119,8 @@ internal static class WorkbookReader
                         or NotSupportedException
             )
         {
-            throw new IOException($"{name} can't be read as a workbook (.xlsx): {fault.Message.TrimEnd('.')}. Save it again from a spreadsheet as .xlsx, without a password.", fault);
+            throw new IOException($"{name} can't be read as a workbook (.xlsx): {fault.Message.TrimEnd('.')}. "
+                + "Save it again from a spreadsheet as .xlsx, without a password.", fault);
         }
     }
 
@@ -143,7 +144,8 @@ internal static class WorkbookReader
         if (unpacked > MaxUnpacked || (unpacked > FreeOfRatio && unpacked / MaxRatio > stream.Length))
         {
             throw new IOException(Notation.Default.Text(
-                $"{name} is not read: it is {stream.Length / 1024:N0} KB and would unpack to {unpacked / 1048576:N0} MB or more, which no farm's records do."));
+                $"{name} is not read: it is {stream.Length / 1024:N0} KB and would unpack to {unpacked / 1048576:N0} MB or more, "
+                    + $"which no farm's records do."));
         }
     }
 

@@ -30,43 +30,22 @@ public static class CompletenessReview
 
     private static IEnumerable<RecordGap> WholeFarm(SeasonReview season)
     {
-        decimal output = season.Farm.Output.Amount;
         Availability known = season.Known;
-        if (known.Costs is { } costs)
-        {
-            yield return new RecordGap(
-                $"Costs are not known: {costs}.",
-                "Every margin is not available, and nothing can be said of what a crop earned.",
-                output
-            );
-        }
-
-        if (known.Hours is { } hours)
-        {
-            yield return new RecordGap(
-                $"Hours are not known: {hours}.",
-                "Margin per labor hour, labor cost and everything after them are not available.",
-                output
-            );
-        }
-        else if (known.LaborCost is { } labor)
-        {
-            yield return new RecordGap(
-                $"The cost of labor is not known: {labor}.",
-                "Margin after labor and net return are not available.",
-                output
-            );
-        }
-
-        if (known.OwnerLabor is { } owner)
-        {
-            yield return new RecordGap($"Unpaid hours carry no value: {owner}.", "Labor and net return are not available; by gross margin alone crops that take much of the owner's time look better than they are.", output);
-        }
-
-        if (known.Ownership is { } ownership)
-        {
-            yield return new RecordGap($"The cost of owning what lasts is not known: {ownership}.", "Infrastructure and net return are not available; by gross margin alone crops under cover and in the cold room look better than they are.", output);
-        }
+        (string? Why, string What, string Meaning)[] gaps =
+        [
+            (known.Costs, "Costs are not known", "Every margin is not available, and nothing can be said of what a crop earned."),
+            (known.Hours, "Hours are not known", "Margin per labor hour, labor cost and everything after them are not available."),
+            (known.Hours is null ? known.LaborCost : null, "The cost of labor is not known",
+                "Margin after labor and net return are not available."),
+            (known.OwnerLabor, "Unpaid hours carry no value",
+                "Labor and net return are not available; by gross margin alone crops that take much of the owner's time look better "
+                    + "than they are."),
+            (known.Ownership, "The cost of owning what lasts is not known",
+                "Infrastructure and net return are not available; by gross margin alone crops under cover and in the cold room look "
+                    + "better than they are."),
+        ];
+        return gaps.Where(gap => gap.Why is not null)
+            .Select(gap => new RecordGap($"{gap.What}: {gap.Why}.", gap.Meaning, season.Farm.Output.Amount));
     }
 
     private static IEnumerable<RecordGap> SoldUnpicked(SeasonReview season)
@@ -77,7 +56,8 @@ public static class CompletenessReview
         {
             int weeks = crop.Select(part => Week(part.Disposition.Row.Date)).Distinct().Count();
             yield return new RecordGap(
-                season.Notation.Text($"{crop.Sum(part => part.Quantity):0.##} {crop.Key.Unit} of {crop.Key.Name} left in {(weeks == 1 ? "a week" : $"{weeks} weeks")} with nothing picked to draw on."),
+                season.Notation.Text($"{crop.Sum(part => part.Quantity):0.##} {crop.Key.Unit} of {crop.Key.Name} left in "
+                    + $"{(weeks == 1 ? "a week" : $"{weeks} weeks")} with nothing picked to draw on."),
                 $"The yield of {crop.Key.Name} is too low, and the money is spread over its plantings by a guess.",
                 crop.Sum(part => part.Amount.Amount),
                 crop.First().Disposition.Row.Source);

@@ -85,16 +85,11 @@ internal sealed class BoxFiller
     {
         Dictionary<Crop, decimal> room = [];
         DateOnly day = box.DayOf(week);
-        foreach (BoxSupply supply in Supplies(box, week))
+        foreach (BoxSupply supply in Supplies(box, week).Where(supply => !gone.Contains(supply.Crop)))
         {
             if (gap.Amount <= 0m)
             {
                 return;
-            }
-
-            if (gone.Contains(supply.Crop))
-            {
-                continue;
             }
 
             decimal free = room.TryGetValue(supply.Crop, out decimal left)
@@ -109,18 +104,8 @@ internal sealed class BoxFiller
 
             if (value.Amount > 0m)
             {
-                items.Add(
-                    new RefillItem(
-                        box.Channel,
-                        day,
-                        supply.Source,
-                        supply.Crop,
-                        supply.From,
-                        quantity,
-                        value,
-                        Money.Rounded(quantity * supply.LostPerUnit)
-                    )
-                );
+                Money lost = Money.Rounded(quantity * supply.LostPerUnit);
+                items.Add(new RefillItem(box.Channel, day, supply.Source, supply.Crop, supply.From, quantity, value, lost));
                 room[supply.Crop] = free - quantity;
                 used[supply] = used.GetValueOrDefault(supply) + quantity;
                 gap -= value;
@@ -129,18 +114,8 @@ internal sealed class BoxFiller
 
         if (gap.Amount > 0m)
         {
-            items.Add(
-                new RefillItem(
-                    box.Channel,
-                    day,
-                    RefillSource.BoughtIn,
-                    null,
-                    null,
-                    0m,
-                    gap,
-                    Money.Rounded(gap.Amount * season.Settings.BuyInPercent / 100m)
-                )
-            );
+            Money paid = Money.Rounded(gap.Amount * season.Settings.BuyInPercent / 100m);
+            items.Add(new RefillItem(box.Channel, day, RefillSource.BoughtIn, null, null, 0m, gap, paid));
         }
     }
 

@@ -22,13 +22,7 @@ internal sealed class CropSales
         this.season = season;
         ListPrices prices = season.Trace.Valuer.Prices;
         List<Disposition> leavings = [.. ofCrop.Where(leaving => leaving.Quantity > 0m && leaving.Window <= season.CropYear)];
-        HashSet<(int, int)> clean =
-        [
-            .. leavings
-                .GroupBy(leaving => (leaving.Window, WeekOf(leaving.Row.Date)))
-                .Where(week => week.Where(IsLost).Sum(leaving => leaving.Quantity) < MostLost * week.Sum(leaving => leaving.Quantity))
-                .Select(week => week.Key),
-        ];
+        HashSet<(int, int)> clean = CleanWeeks(leavings);
         foreach (Disposition leaving in leavings.Where(leaving => leaving.Channel.IsPriced))
         {
             int week = WeekOf(leaving.Row.Date);
@@ -59,6 +53,15 @@ internal sealed class CropSales
             without[channel] = (Numbers.Median(all.Select(one => one.Quantity)), all.Sum(one => one.Amount) / all.Sum(one => one.Quantity));
         }
     }
+
+    /// <summary>Weeks of a crop year in which nearly nothing was lost.</summary>
+    private HashSet<(int, int)> CleanWeeks(List<Disposition> leavings) =>
+    [
+        .. leavings
+            .GroupBy(leaving => (leaving.Window, WeekOf(leaving.Row.Date)))
+            .Where(week => week.Where(IsLost).Sum(leaving => leaving.Quantity) < MostLost * week.Sum(leaving => leaving.Quantity))
+            .Select(week => week.Key),
+    ];
 
     /// <summary>Market, stand and buyers that ever took the crop.</summary>
     internal IReadOnlyList<Channel> Channels { get; }

@@ -36,30 +36,21 @@ internal static class RecordedYears
         double usual = Median(picked.Select(year => (double)rows[year]));
         DateOnly begins = records.Harvests.Select(row => row.Date).Concat(records.Sales.Select(row => row.Date))
             .Concat(records.Labor.Select(row => row.Date)).Min();
-        List<int> whole = [];
-        List<YearInPart> inPart = [];
-        foreach (int year in years)
-        {
-            string? reason = !harvests[year].Any() ? "no harvest is on record"
-                : settings.WindowOf(begins) == year && DayOf(begins, year) > first + DaysAllowed
-                    ? $"the records begin on {begins:yyyy-MM-dd}"
-                : settings.WindowOf(records.AsOf) == year && DayOf(records.AsOf, year) < end - DaysAllowed
-                    ? $"the records end on {records.AsOf:yyyy-MM-dd}"
-                : rows[year] < usual / 2.0 ? "it has under half of the usual rows of harvests and sales"
-                : null;
-            if (reason is null)
-            {
-                whole.Add(year);
-            }
-            else
-            {
-                inPart.Add(new YearInPart(year, reason));
-            }
-        }
-
-        return (whole, inPart);
+        List<(int Year, string? Why)> told = years.ConvertAll(year => (year, Why(year)));
+        return (
+            [.. told.Where(year => year.Why is null).Select(year => year.Year)],
+            [.. told.Where(year => year.Why is not null).Select(year => new YearInPart(year.Year, year.Why!))]
+        );
 
         double DayOf(DateOnly day, int year) => day.DayNumber - settings.StartOf(year).DayNumber;
+
+        string? Why(int year) => !harvests[year].Any() ? "no harvest is on record"
+            : settings.WindowOf(begins) == year && DayOf(begins, year) > first + DaysAllowed
+                ? $"the records begin on {begins:yyyy-MM-dd}"
+            : settings.WindowOf(records.AsOf) == year && DayOf(records.AsOf, year) < end - DaysAllowed
+                ? $"the records end on {records.AsOf:yyyy-MM-dd}"
+            : rows[year] < usual / 2.0 ? "it has under half of the usual rows of harvests and sales"
+            : null;
     }
 
     private static double Median(IEnumerable<double> values)

@@ -43,8 +43,10 @@ public sealed class SeasonSpread : Distribution
 
     /// <inheritdoc/>
     public override string Words(Notation notation) => Components.SumOnly
-        ? notation.Text($"mean {Mean:0.00}, spread {Math.Sqrt(Components.Between):0.00}; one planting a season, so seasons and plantings can't be told apart")
-        : notation.Text($"mean {Mean:0.00}, spread {Math.Sqrt(Components.Between):0.00} between seasons, {Math.Sqrt(Components.Within):0.00} within one, {Math.Sqrt(Within):0.00} of it left over all plantings");
+        ? notation.Text($"mean {Mean:0.00}, spread {Math.Sqrt(Components.Between):0.00}; one planting a season, "
+            + $"so seasons and plantings can't be told apart")
+        : notation.Text($"mean {Mean:0.00}, spread {Math.Sqrt(Components.Between):0.00} between seasons, "
+            + $"{Math.Sqrt(Components.Within):0.00} within one, {Math.Sqrt(Within):0.00} of it left over all plantings");
 
     /// <inheritdoc/>
     public override double Quantile(double fraction) => AtNormal(Copula.NormalOf(fraction));

@@ -152,11 +152,14 @@ public sealed class Simulation
         [
             .. risk.Seasons.Where(season => season.NetReturn is not null).Select(season => (season.CropYear, season.NetReturn!.Value)),
         ];
-        if (risk.WhyNoChance is not null)
-        {
-            return new Outcome(model.Name, [], (double)model.BedFootWeeks.Value, years, risk.WhyNoChance);
-        }
+        return risk.WhyNoChance is { } why
+            ? new Outcome(model.Name, [], (double)model.BedFootWeeks.Value, years, why)
+            : new Outcome(model.Name, NetReturns(risk, weather, market, settings), (double)model.BedFootWeeks.Value, years);
+    }
 
+    private static double[] NetReturns(CropRisk risk, double[] weather, double[] market, SimulationSettings settings)
+    {
+        SensitivityModel model = risk.Model;
         double followed = (double)model.Followed;
         double grownOnly = (double)model.Grown();
         double still = (double)model.Standing;
@@ -186,6 +189,6 @@ public sealed class Simulation
             }
         }
 
-        return new Outcome(model.Name, net, (double)model.BedFootWeeks.Value, years);
+        return net;
     }
 }

@@ -111,44 +111,46 @@ internal sealed class BedTime
     /// </summary>
     internal decimal RoomFor(EnterpriseBudget crop)
     {
+        decimal growth = crop
+            .Enterprises.SelectMany(one => one.Stays)
+            .Select(row => row.Bed.Structure)
+            .Distinct(StringComparer.OrdinalIgnoreCase)
+            .Aggregate(decimal.MaxValue, (least, cover) => Math.Min(least, GrowthUnder(crop, cover)));
+        return growth == decimal.MaxValue ? 0m : growth * crop.Sums.BedFeet.Value;
+    }
+
+    private decimal GrowthUnder(EnterpriseBudget crop, string cover)
+    {
         decimal growth = decimal.MaxValue;
+        List<BedRow> beds = season.Records.Tables.Beds.FindAll(row =>
+            IsUnder(string.IsNullOrWhiteSpace(row.Structure) ? "open field" : row.Structure.Trim(), cover)
+        );
+        List<BedStay> rows = season.Trace.Stays.Where(row => IsUnder(row.Bed.Structure, cover)).ToList();
+        List<(DateOnly From, DateOnly To, decimal Feet)> own = crop
+            .Enterprises.SelectMany(one =>
+                one.Stays.Where(row => IsUnder(row.Bed.Structure, cover))
+                    .Select(row => (Stay: WeeklyUse.Stay(season, one, row), row.BedFeet))
+            )
+            .Select(item => (item.Stay.From, item.Stay.To, item.BedFeet))
+            .ToList();
         foreach (
-            string cover in crop
-                .Enterprises.SelectMany(one => one.Stays)
-                .Select(row => row.Bed.Structure)
-                .Distinct(StringComparer.OrdinalIgnoreCase)
+            DateOnly day in own.SelectMany(item => new[] { item.From, item.To.AddDays(-1) })
+                .Concat(rows.Select(row => row.In))
+                .Distinct()
         )
         {
-            List<BedRow> beds = season.Records.Tables.Beds.FindAll(row =>
-                IsUnder(string.IsNullOrWhiteSpace(row.Structure) ? "open field" : row.Structure.Trim(), cover)
-            );
-            List<BedStay> rows = season.Trace.Stays.Where(row => IsUnder(row.Bed.Structure, cover)).ToList();
-            List<(DateOnly From, DateOnly To, decimal Feet)> own = crop
-                .Enterprises.SelectMany(one =>
-                    one.Stays.Where(row => IsUnder(row.Bed.Structure, cover))
-                        .Select(row => (Stay: WeeklyUse.Stay(season, one, row), row.BedFeet))
-                )
-                .Select(item => (item.Stay.From, item.Stay.To, item.BedFeet))
-                .ToList();
-            foreach (
-                DateOnly day in own.SelectMany(item => new[] { item.From, item.To.AddDays(-1) })
-                    .Concat(rows.Select(row => row.In))
-                    .Distinct()
-            )
+            decimal held = own.Where(item => item.From <= day && day < item.To).Sum(item => item.Feet);
+            if (held > 0m)
             {
-                decimal held = own.Where(item => item.From <= day && day < item.To).Sum(item => item.Feet);
-                if (held > 0m)
-                {
-                    decimal all = beds.Where(bed => (bed.From is null || bed.From <= day) && (bed.To is null || bed.To >= day))
-                        .Sum(bed =>
-                            bed.LengthFt * ((bed.WidthIn ?? season.Settings.StandardBedWidthIn) / season.Settings.StandardBedWidthIn)
-                        );
-                    growth = Math.Min(growth, Math.Max(0m, all - rows.Where(row => row.IsInBed(day)).Sum(row => row.BedFeet)) / held);
-                }
+                decimal all = beds.Where(bed => (bed.From is null || bed.From <= day) && (bed.To is null || bed.To >= day))
+                    .Sum(bed =>
+                        bed.LengthFt * ((bed.WidthIn ?? season.Settings.StandardBedWidthIn) / season.Settings.StandardBedWidthIn)
+                    );
+                growth = Math.Min(growth, Math.Max(0m, all - rows.Where(row => row.IsInBed(day)).Sum(row => row.BedFeet)) / held);
             }
         }
 
-        return growth == decimal.MaxValue ? 0m : growth * crop.Sums.BedFeet.Value;
+        return growth;
     }
 
     private static bool IsUnder(string structure, string cover) => string.Equals(structure, cover, StringComparison.OrdinalIgnoreCase);

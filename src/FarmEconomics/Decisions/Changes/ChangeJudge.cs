@@ -45,22 +45,16 @@ public sealed class ChangeJudge
         EnterpriseBudget crop = Find(change.Crop);
         EnterpriseBudget? replacement = change.Kind == ChangeKind.Swap ? Find(change.Replacement ?? "") : null;
         ChangeCheck.Require(change, crop, replacement);
-        change = change with { Crop = crop.Name, Replacement = replacement?.Name };
+        return Answer(change with { Crop = crop.Name, Replacement = replacement?.Name }, crop, replacement);
+    }
+
+    private ChangeAnswer Answer(Change change, EnterpriseBudget crop, EnterpriseBudget? replacement)
+    {
         List<BedTime.Gap> gaps = change.Kind is ChangeKind.Drop or ChangeKind.Swap ? beds.GapsOf(crop) : [];
         decimal fitting = replacement is null ? 0m : beds.FittingFeet(gaps, replacement);
-        ChangeParts parts = new()
-        {
-            Gone = Gone(change, crop),
-            Grown = change.Kind == ChangeKind.Grow ? crop : replacement,
-            Feet =
-                change.Kind == ChangeKind.Grow ? change.Feet
-                : replacement is null ? 0m
-                : fitting > 0m ? fitting
-                : crop.Sums.BedFeet.Value,
-            Elasticity = change.Elasticity,
-        };
+        ChangeParts parts = Parts(change, crop, replacement, fitting);
         ChangeOutcome effect = new(costs, parts, parts.Grown is null ? null : GrowthOf(parts.Grown, change.Elasticity));
-        PartialBudget partial = effect.Budget(change.Title);
+        PartialBudget partial = effect.Budget();
         IReadOnlyList<WeeklyUse> freed = parts.Gone is null ? [] : Scaled(crop, parts.Gone.Part, withTrips: parts.Gone.Part == 1m);
         IReadOnlyList<WeeklyUse> taken = parts.Grown is null ? [] : Scaled(parts.Grown, effect.Growth, withTrips: false);
         MoreSold more = effect.More;
@@ -75,8 +69,7 @@ public sealed class ChangeJudge
             Moved = effect.Moved,
             SharesMoved = effect.SharesMoved,
             Crops = effect.After(partial),
-            CropsUnknown = season
-                .Crops.Where(other => other.Known.Value is not null)
+            CropsUnknown = season.Crops.Where(other => other.Known.Value is not null)
                 .ToDictionary(other => other.Name, other => other.Known.Value!),
             Elsewhere = effect.Elsewhere,
             FeetGone = parts.Gone is null ? 0m : parts.Gone.Part * crop.Sums.BedFeet.Value,
@@ -103,7 +96,7 @@ public sealed class ChangeJudge
     {
         EnterpriseBudget budget = Find(crop);
         ChangeParts parts = new() { Gone = costs.Avoidable.Without(budget) };
-        PartialBudget partial = new ChangeOutcome(costs, parts, null).Budget("");
+        PartialBudget partial = new ChangeOutcome(costs, parts, null).Budget();
         return hours.Of(partial, Scaled(budget, 1m, withTrips: true), [], Undated(parts, 0m));
     }
 
@@ -122,7 +115,7 @@ public sealed class ChangeJudge
     {
         EnterpriseBudget budget = Find(crop);
         Departure gone = costs.Avoidable.Without(budget);
-        List<PartialBudget> budgets = [new ChangeOutcome(costs, new ChangeParts { Gone = gone }, null).Budget("")];
+        List<PartialBudget> budgets = [new ChangeOutcome(costs, new ChangeParts { Gone = gone }, null).Budget()];
         List<WeeklyUse> taken = [];
         (decimal hired, decimal own) = HoursShift.Undated(costs, budget);
         foreach ((string name, decimal feet) in mix.Crops)
@@ -139,30 +132,30 @@ public sealed class ChangeJudge
                 },
                 GrowthOf(other, elasticity)
             );
-            budgets.Add(effect.Budget(""));
+            budgets.Add(effect.Budget());
             taken.AddRange(Scaled(other, effect.Growth, withTrips: false));
             (decimal h, decimal o) = HoursShift.Undated(costs, other);
             (hired, own) = (hired - (h * effect.Growth), own - (o * effect.Growth));
         }
 
         PartialBudget all = new(
-            "",
             [.. budgets.SelectMany(one => one.AddedReturns)],
             [.. budgets.SelectMany(one => one.ReducedCosts)],
             [.. budgets.SelectMany(one => one.AddedCosts)],
             [.. budgets.SelectMany(one => one.ReducedReturns)]
         );
-        IEnumerable<WeeklyUse> together = taken
-            .GroupBy(week => week.Monday)
-            .Select(week => new WeeklyUse(
-                week.Key,
-                week.Sum(one => one.BedFootWeeks),
-                week.Sum(one => one.Hours),
-                week.Sum(one => one.HiredHours),
-                week.Sum(one => one.OwnHours)
-            ));
-        return hours.Of(all, Scaled(budget, 1m, withTrips: true), together, (hired, own));
+        return hours.Of(all, Scaled(budget, 1m, withTrips: true), ByWeek(taken), (hired, own));
     }
+
+    private static IEnumerable<WeeklyUse> ByWeek(List<WeeklyUse> taken) => taken
+        .GroupBy(week => week.Monday)
+        .Select(week => new WeeklyUse(
+            week.Key,
+            week.Sum(one => one.BedFootWeeks),
+            week.Sum(one => one.Hours),
+            week.Sum(one => one.HiredHours),
+            week.Sum(one => one.OwnHours)
+        ));
 
     /// <summary>The partial budget of growing more alone, without moving cost or looking for room.</summary>
     /// <param name="crop">The crop's name, in any case.</param>
@@ -175,7 +168,7 @@ public sealed class ChangeJudge
         ChangeCheck.Require(new Change(ChangeKind.Grow, budget.Name, feet, null, elasticity) { Notation = season.Notation }, budget, null);
         ChangeParts parts = new() { Grown = budget, Feet = feet, Elasticity = elasticity };
         ChangeOutcome effect = new(costs, parts, GrowthOf(budget, elasticity));
-        return hours.Of(effect.Budget(""), [], Scaled(budget, effect.Growth, withTrips: false), Undated(parts, effect.Growth));
+        return hours.Of(effect.Budget(), [], Scaled(budget, effect.Growth, withTrips: false), Undated(parts, effect.Growth));
     }
 
     /// <summary>The elasticity at which growing more stops paying; not available where no elasticity turns it.</summary>
@@ -205,7 +198,20 @@ public sealed class ChangeJudge
     public SensitivityModel ModelOf(string crop) => costs.Model(Find(crop));
 
     private EnterpriseBudget Find(string name) => season.FindBudget(name)
-        ?? throw new ArgumentException($"{(string.IsNullOrWhiteSpace(name) ? "A crop without a name" : name.Trim())} has no planting in {season.CropYear}. Crops of that year: {string.Join(", ", season.Crops.Select(crop => crop.Name))}.");
+        ?? throw new ArgumentException($"{(string.IsNullOrWhiteSpace(name) ? "A crop without a name" : name.Trim())} has no planting in "
+            + $"{season.CropYear}. Crops of that year: {string.Join(", ", season.Crops.Select(crop => crop.Name))}.");
+
+    private ChangeParts Parts(Change change, EnterpriseBudget crop, EnterpriseBudget? replacement, decimal fitting) => new()
+    {
+        Gone = Gone(change, crop),
+        Grown = change.Kind == ChangeKind.Grow ? crop : replacement,
+        Feet =
+            change.Kind == ChangeKind.Grow ? change.Feet
+            : replacement is null ? 0m
+            : fitting > 0m ? fitting
+            : crop.Sums.BedFeet.Value,
+        Elasticity = change.Elasticity,
+    };
 
     private Departure? Gone(Change change, EnterpriseBudget crop) => change.Kind switch
     {
@@ -250,7 +256,7 @@ public sealed class ChangeJudge
             {
                 ChangeParts parts = new() { Gone = costs.Avoidable.Without(crop), Grown = other, Feet = feet, Elasticity = elasticity };
                 ChangeOutcome effect = new(costs, parts, GrowthOf(other, elasticity));
-                PartialBudget swap = effect.Budget(new Change(ChangeKind.Swap, crop.Name, 0m, other.Name).Title);
+                PartialBudget swap = effect.Budget();
                 fits.Add(
                     new Fit(
                         other.Name,

@@ -96,9 +96,8 @@ internal sealed class ChangeOutcome
         }
     }
 
-    internal PartialBudget Budget(string title) =>
+    internal PartialBudget Budget() =>
         new(
-            title,
             growth is null ? [] : [.. growth.Returns(parts.Feet, parts.FeetBefore)],
             parts.Gone?.Costs ?? [],
             [

@@ -44,7 +44,8 @@ internal sealed class CropGrowth
     internal MoreSold Sold(decimal feet, decimal before = 0m) =>
         before == 0m ? demand.Of(Growth(feet)) : demand.Of(Growth(before + feet)) - demand.Of(Growth(before));
 
-    /// <summary>What so many bed-feet more add to the farm's net return, beyond what channels took before by elasticity; unrounded.</summary>
+    /// <summary>What so many bed-feet more add to the farm's net return, beyond what channels took before by elasticity;
+    /// unrounded.</summary>
     /// <param name="feet">Bed-feet more.</param>
     internal decimal Gain(decimal feet) => GainOf(feet, todaysPriceOnly: false);
 

@@ -28,13 +28,11 @@ public sealed record PartialBudgetLine(string Name, Money Amount, Means Kind = M
 /// A partial budget: added returns + reduced costs - added costs - reduced returns, against the season as it was. Source: the four-part
 /// form of extension partial budgets (for example Iowa State University Extension, Ag Decision Maker C1-50).
 /// </summary>
-/// <param name="Title">What is changed.</param>
 /// <param name="AddedReturns">Returns that come.</param>
 /// <param name="ReducedCosts">Costs that go.</param>
 /// <param name="AddedCosts">Costs that come.</param>
 /// <param name="ReducedReturns">Returns that go.</param>
 public sealed record PartialBudget(
-    string Title,
     IReadOnlyList<PartialBudgetLine> AddedReturns,
     IReadOnlyList<PartialBudgetLine> ReducedCosts,
     IReadOnlyList<PartialBudgetLine> AddedCosts,

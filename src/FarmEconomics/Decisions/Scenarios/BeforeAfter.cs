@@ -15,5 +15,4 @@ public readonly record struct BeforeAfter(Result Before, Result After)
 /// <summary>A line of the whole-farm statement before and after.</summary>
 /// <param name="Name">The line, as in <see cref="Budgets.FarmStatement"/>.</param>
 /// <param name="Amount">Its money.</param>
-/// <param name="IsTotal">True for a line derived from those above it.</param>
-public sealed record FarmDifference(string Name, BeforeAfter Amount, bool IsTotal);
+public sealed record FarmDifference(string Name, BeforeAfter Amount);

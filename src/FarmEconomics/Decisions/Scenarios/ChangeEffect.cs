@@ -30,8 +30,7 @@ public enum EffectMeasure
 /// <summary>Rows of a table that a change touched.</summary>
 /// <param name="Table">The table.</param>
 /// <param name="OfSeason">How many of them count in the season compared.</param>
-/// <param name="InAll">How many there are over all years.</param>
-public sealed record TouchedRows(string Table, int OfSeason, int InAll);
+public sealed record TouchedRows(string Table, int OfSeason);
 
 /// <summary>One change by itself, as if the scenario held no other.</summary>
 /// <param name="Change">The change.</param>

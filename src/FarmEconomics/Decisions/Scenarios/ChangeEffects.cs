@@ -51,44 +51,37 @@ internal sealed class ChangeEffects
         Crop? crop = change.Scope == ScenarioScope.Crop ? records.Crop(change.Name!) : null;
         HashSet<IRecordRow> meant = [.. copy.Touched.Where(rows.IsOfSeason)];
         HashSet<IRecordRow> now = [.. meant.Select(copy.Now)];
-        switch (change.Subject)
+        return change.Subject switch
         {
-            case ScenarioSubject.Setting:
-                return (
-                    EffectMeasure.Setting,
-                    new BeforeAfter(SettingWords.Number(records.Settings, change.Name!), SettingWords.Number(copy.Settings, change.Name!)),
-                    Result.NotAvailable("a setting is no row of the records")
-                );
-            case ScenarioSubject.Price when crop is not null:
-                return (
-                    EffectMeasure.PricePerUnit,
-                    Both(money => money.PricePerUnit(crop, change.Channel)),
-                    Both(money => money.Sales).Difference
-                );
-            case ScenarioSubject.Price:
-                return (
-                    EffectMeasure.Money,
-                    new BeforeAfter(before.SalesOf(meant), after.SalesOf(now)),
-                    Both(money => money.Sales).Difference
-                );
-            case ScenarioSubject.Yield or ScenarioSubject.Without when crop is not null:
-                return (EffectMeasure.Quantity, Both(money => money.Picked(crop)), Both(money => money.Sales).Difference);
-            case ScenarioSubject.Yield:
-                return (EffectMeasure.Money, Both(money => money.Sales), Both(money => money.Sales).Difference);
-            case ScenarioSubject.Wage:
-                return (EffectMeasure.MoneyPerHour, Both(money => money.PerHour(change.Scope, change.Name)), Moved(money => money.Labor));
-            case ScenarioSubject.Hours:
-                return (
-                    EffectMeasure.Hours,
-                    new BeforeAfter(before.HoursOf(change, meant), after.HoursOf(change, now)),
-                    Moved(money => money.Labor)
-                );
-            case ScenarioSubject.Fee:
-                return (EffectMeasure.Percent, Both(money => money.FeePercent(change.Name!)), Moved(money => money.Fees));
-            default:
-                BeforeAfter amounts = new(Result.Known(meant.Sum(Amount)), Result.Known(now.Sum(Amount)));
-                return (EffectMeasure.Money, amounts, amounts.Difference);
-        }
+            ScenarioSubject.Setting => (
+                EffectMeasure.Setting,
+                new BeforeAfter(SettingWords.Number(records.Settings, change.Name!), SettingWords.Number(copy.Settings, change.Name!)),
+                Result.NotAvailable("a setting is no row of the records")
+            ),
+            ScenarioSubject.Price when crop is not null =>
+                (EffectMeasure.PricePerUnit, Both(money => money.PricePerUnit(crop, change.Channel)), Sales.Difference),
+            ScenarioSubject.Price => (EffectMeasure.Money, new BeforeAfter(before.SalesOf(meant), after.SalesOf(now)), Sales.Difference),
+            ScenarioSubject.Yield or ScenarioSubject.Without when crop is not null =>
+                (EffectMeasure.Quantity, Both(money => money.Picked(crop)), Sales.Difference),
+            ScenarioSubject.Yield => (EffectMeasure.Money, Sales, Sales.Difference),
+            ScenarioSubject.Wage =>
+                (EffectMeasure.MoneyPerHour, Both(money => money.PerHour(change.Scope, change.Name)), Moved(money => money.Labor)),
+            ScenarioSubject.Hours => (
+                EffectMeasure.Hours,
+                new BeforeAfter(before.HoursOf(change, meant), after.HoursOf(change, now)),
+                Moved(money => money.Labor)
+            ),
+            ScenarioSubject.Fee => (EffectMeasure.Percent, Both(money => money.FeePercent(change.Name!)), Moved(money => money.Fees)),
+            _ => Amounts(meant, now),
+        };
+    }
+
+    private BeforeAfter Sales => Both(money => money.Sales);
+
+    private static (EffectMeasure Measure, BeforeAfter Value, Result Moved) Amounts(HashSet<IRecordRow> meant, HashSet<IRecordRow> now)
+    {
+        BeforeAfter amounts = new(Result.Known(meant.Sum(Amount)), Result.Known(now.Sum(Amount)));
+        return (EffectMeasure.Money, amounts, amounts.Difference);
     }
 
     private BeforeAfter Both(Func<SeasonMoney, Result> read) => new(read(before), read(after));

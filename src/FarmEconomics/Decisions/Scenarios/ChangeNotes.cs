@@ -27,10 +27,14 @@ internal static class ChangeNotes
         {
             ScenarioSubject.Setting => Settings(real.Records, change),
             ScenarioSubject.Price => Prices(real, year, copy, rows, change),
-            ScenarioSubject.Yield => ["Quantities picked and sold move at the same price; hours, packaging and all other costs stay as they were, unless they are changed too."],
+            ScenarioSubject.Yield => ["Quantities picked and sold move at the same price; "
+                + "hours, packaging and all other costs stay as they were, unless they are changed too."],
             ScenarioSubject.Wage when change is { Scope: ScenarioScope.Hired, Step.IsPercent: false } =>
-                ["The cost of an hour is what the books hold for hired work, payroll taxes included, over the hired hours; wages that name a crop or pool are left as they are. Where the books hold none, it is the wage before payroll burden."],
-            ScenarioSubject.Without => ["Its own rows go, and of shared work and money what was charged to it and varies with length, bed time, quantity or units sold. Fixed cost and trips stay; boxes are refilled."],
+                ["The cost of an hour is what the books hold for hired work, payroll taxes included, over the hired hours; "
+                    + "wages that name a crop or pool are left as they are. "
+                    + "Where the books hold none, it is the wage before payroll burden."],
+            ScenarioSubject.Without => ["Its own rows go, and of shared work and money what was charged to it and varies with length, "
+                + "bed time, quantity or units sold. Fixed cost and trips stay; boxes are refilled."],
             ScenarioSubject.Hours => Hours(season, change),
             ScenarioSubject.Expenses => Books(real.Records, copy, change),
             _ => [],
@@ -47,7 +51,8 @@ internal static class ChangeNotes
             .ToList();
         if (change.Name == "owner_wage" && own.Count > 0)
         {
-            yield return $"{string.Join(", ", own)}: keeps the wage in workers.csv, which goes before owner_wage; wage of owner={change.ValueText} changes both.";
+            yield return $"{string.Join(", ", own)}: keeps the wage in workers.csv, which goes before owner_wage; "
+                + $"wage of owner={change.ValueText} changes both.";
         }
     }
 
@@ -79,7 +84,8 @@ internal static class ChangeNotes
 
         if (real.Trace.ShareIncome.Any(pair => pair.Key.Window == year && pair.Value.Amount != 0m))
         {
-            yield return "Members' share payments stay; a crop's part of them moves with its list value. Change them with income of CHANNEL.";
+            yield return "Members' share payments stay; a crop's part of them moves with its list value. "
+                + "Change them with income of CHANNEL.";
         }
     }
 
@@ -106,7 +112,8 @@ internal static class ChangeNotes
         List<CategoryRow> categories = copy.Touched.OfType<ExpenseRow>().Select(row => records.Category(row.Category)).Distinct().ToList();
         if (categories.Count > 0 && categories.TrueForAll(category => !category.EntersBudgets()))
         {
-            yield return $"Rows of class {categories[0].Class.ToString().ToLowerInvariant()} never enter a budget, so the net return stays.";
+            yield return $"Rows of class {categories[0].Class.ToString().ToLowerInvariant()} never enter a budget, "
+                + "so the net return stays.";
         }
 
         if (change.Scope == ScenarioScope.All)

@@ -31,10 +31,9 @@ public sealed record FarmScenario(string Name, IReadOnlyList<ScenarioChange> Cha
 
 /// <summary>What is wrong with the text of a change.</summary>
 /// <param name="Position">Where it starts, counted from 1 in the whole text.</param>
-/// <param name="Offending">The text at fault.</param>
 /// <param name="Message">What is wrong and what was expected, in a sentence.</param>
 /// <param name="Nearest">The nearest known name, when one is near.</param>
-public sealed record ScenarioFault(int Position, string Offending, string Message, string? Nearest = null)
+public sealed record ScenarioFault(int Position, string Message, string? Nearest = null)
 {
     /// <summary>The message with the name that was probably meant.</summary>
     public string Sentence => Nearest is null ? Message : $"{Message} Did you mean {Nearest}?";

@@ -14,7 +14,8 @@ internal sealed class ScenarioNames(FarmRecords records)
     internal static SettingSpec Setting(TextPart name, IEnumerable<string> subjects) =>
         FarmSettingsReader.Settings.FirstOrDefault(setting => HeadingKey.Of(setting.Name) == HeadingKey.Of(name.Text))
         ?? throw name.Unknown(
-            $"\"{name.Text}\" can't be changed: a setting of farm.csv, or price, wage, hours, expenses, yield, income or fee and whose, was expected.",
+            $"\"{name.Text}\" can't be changed: "
+                + "a setting of farm.csv, or price, wage, hours, expenses, yield, income or fee and whose, was expected.",
             FarmSettingsReader.Settings.Select(setting => setting.Name).Concat(subjects));
 
     internal Crop Crop(TextPart name) => records.FindCrop(name.Text) ?? throw name.Unknown($"There is no crop \"{name.Text}\".", CropNames);
@@ -102,7 +103,8 @@ internal sealed class ScenarioNames(FarmRecords records)
             && records.Expenses.Any(row => records.Category(row.Category) is var category && category.IsLabor() && !category.IsBurden())
         )
         {
-            throw name.Fault($"What hired work cost stands in the books, all workers together, so the wage of {worker} alone moves nothing: write wages=+5%, or wage of hired=18 for what an hour costs on average.");
+            throw name.Fault($"What hired work cost stands in the books, all workers together, so the wage of {worker} alone moves "
+                + "nothing: write wages=+5%, or wage of hired=18 for what an hour costs on average.");
         }
 
         bool owner = scope == ScenarioScope.Owner || rows.Exists(row => row.Kind == WorkerKind.Owner);

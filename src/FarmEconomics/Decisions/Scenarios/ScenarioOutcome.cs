@@ -27,7 +27,7 @@ public sealed class ScenarioOutcome
         After = Review.Season(before.CropYear);
         Farm = FarmStatement
             .Of(before)
-            .Zip(FarmStatement.Of(After), (was, would) => new FarmDifference(was.Name, new BeforeAfter(Of(was), Of(would)), was.IsTotal))
+            .Zip(FarmStatement.Of(After), (was, would) => new FarmDifference(was.Name, new BeforeAfter(Of(was), Of(would))))
             .ToList();
         Dictionary<string, EnterpriseBudget> after = After.Crops.ToDictionary(crop => crop.Name, StringComparer.OrdinalIgnoreCase);
         Crops = before

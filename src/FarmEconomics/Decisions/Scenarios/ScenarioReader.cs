@@ -30,14 +30,9 @@ internal sealed class ScenarioReader(FarmRecords records)
     {
         if (part.Text.StartsWith(Left, StringComparison.OrdinalIgnoreCase))
         {
-            return new ScenarioChange(
-                ScenarioSubject.Without,
-                ScenarioScope.Crop,
-                names.Crop(part.From(Left.Length)).Name,
-                null,
-                new ScenarioStep(-100m, IsPercent: true),
-                ""
-            );
+            string crop = names.Crop(part.From(Left.Length)).Name;
+            ScenarioStep all = new(-100m, IsPercent: true);
+            return new ScenarioChange(ScenarioSubject.Without, ScenarioScope.Crop, crop, null, all, "");
         }
 
         int equals = part.Text.LastIndexOf('=');
@@ -55,11 +50,11 @@ internal sealed class ScenarioReader(FarmRecords records)
 
         int space = left.Text.IndexOf(' ', StringComparison.Ordinal);
         string head = space < 0 ? left.Text : left.Text[..space];
-        if (!Subjects.TryGetValue(head, out ScenarioSubject subject))
-        {
-            return Setting(left, value);
-        }
+        return Subjects.TryGetValue(head, out ScenarioSubject subject) ? Named(subject, left, head, value) : Setting(left, value);
+    }
 
+    private ScenarioChange Named(ScenarioSubject subject, TextPart left, string head, TextPart value)
+    {
         TextPart rest = left.From(head.Length);
         TextPart? name = null;
         TextPart? at = null;
@@ -73,7 +68,8 @@ internal sealed class ScenarioReader(FarmRecords records)
         }
         else if (rest.Text.Length > 0)
         {
-            throw rest.Fault($"After \"{head}\" comes \"of\" and a name{(subject == ScenarioSubject.Price ? ", or \"at\" and a channel" : "")}, not \"{rest.Text}\".");
+            string channel = subject == ScenarioSubject.Price ? ", or \"at\" and a channel" : "";
+            throw rest.Fault($"After \"{head}\" comes \"of\" and a name{channel}, not \"{rest.Text}\".");
         }
 
         return subject == ScenarioSubject.Price ? Price(name, at, value) : Other(subject, left, name, value);

@@ -1,4 +1,5 @@
 using FarmEconomics.Budgets;
+using FarmEconomics.Records;
 using FarmEconomics.Records.Reading;
 
 namespace FarmEconomics.Decisions.Scenarios;
@@ -13,53 +14,56 @@ internal static class ScenarioRecords
     internal static RecordsCopy Apply(FarmReview review, IReadOnlyList<ScenarioChange> changes)
     {
         RecordsCopy copy = new(review.Records);
-        if (
-            changes
-                .Where(change => change.Subject == ScenarioSubject.Without)
-                .Select(change => review.Records.Crop(change.Name!))
-                .ToList() is
-            { Count: > 0 } crops
-        )
+        List<Crop> left =
+        [
+            .. changes.Where(change => change.Subject == ScenarioSubject.Without).Select(change => review.Records.Crop(change.Name!)),
+        ];
+        if (left.Count > 0)
         {
             // It stands alone (ScenarioText): other changes would be of rows that are no longer there.
-            CropRemoval.Apply(review, copy, crops);
+            CropRemoval.Apply(review, copy, left);
             return copy;
         }
 
         WorkChanges work = new(review, copy);
         foreach (ScenarioChange change in changes.OrderBy(change => change.Step.IsPercent).ThenBy(change => change.Narrowness))
         {
-            switch (change.Subject)
-            {
-                case ScenarioSubject.Setting:
-                    Set(copy, change);
-                    break;
-                case ScenarioSubject.Price:
-                    PriceChanges.Apply(copy, change);
-                    break;
-                case ScenarioSubject.Yield:
-                    YieldChanges.Apply(copy, change);
-                    break;
-                case ScenarioSubject.Wage:
-                    work.Wage(change);
-                    break;
-                case ScenarioSubject.Hours:
-                    work.Hours(change);
-                    break;
-                case ScenarioSubject.Expenses:
-                    BooksChanges.Expenses(copy, change);
-                    break;
-                case ScenarioSubject.Income:
-                    BooksChanges.Income(copy, change);
-                    break;
-                default:
-                    BooksChanges.Fee(copy, change);
-                    break;
-            }
+            Apply(copy, work, change);
         }
 
         work.Finish();
         return copy;
+    }
+
+    private static void Apply(RecordsCopy copy, WorkChanges work, ScenarioChange change)
+    {
+        switch (change.Subject)
+        {
+            case ScenarioSubject.Setting:
+                Set(copy, change);
+                break;
+            case ScenarioSubject.Price:
+                PriceChanges.Apply(copy, change);
+                break;
+            case ScenarioSubject.Yield:
+                YieldChanges.Apply(copy, change);
+                break;
+            case ScenarioSubject.Wage:
+                work.Wage(change);
+                break;
+            case ScenarioSubject.Hours:
+                work.Hours(change);
+                break;
+            case ScenarioSubject.Expenses:
+                BooksChanges.Expenses(copy, change);
+                break;
+            case ScenarioSubject.Income:
+                BooksChanges.Income(copy, change);
+                break;
+            default:
+                BooksChanges.Fee(copy, change);
+                break;
+        }
     }
 
     private static void Set(RecordsCopy copy, ScenarioChange change) => copy.Settings = change.Step.IsPercent

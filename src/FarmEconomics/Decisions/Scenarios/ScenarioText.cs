@@ -48,16 +48,7 @@ public static class ScenarioText
             try
             {
                 ScenarioChange change = reader.Read(part);
-                if (!change.Step.IsPercent && changes.Find(other => !other.Step.IsPercent && SameThing(other, change)) is { } earlier)
-                {
-                    throw part.Fault($"\"{earlier.Text}\" sets the same thing already; keep one of the two.");
-                }
-
-                if (changes.Count > 0 && changes[0].Subject == ScenarioSubject.Without != (change.Subject == ScenarioSubject.Without))
-                {
-                    throw part.Fault("A crop left out stands alone or with other crops left out: what else changes would be of rows that are no longer there.");
-                }
-
+                RequireBeside(changes, change, part);
                 changes.Add(change);
             }
             catch (ScenarioTextException wrong)
@@ -68,6 +59,20 @@ public static class ScenarioText
 
         faults = found;
         return changes;
+    }
+
+    private static void RequireBeside(List<ScenarioChange> changes, ScenarioChange change, TextPart part)
+    {
+        if (!change.Step.IsPercent && changes.Find(other => !other.Step.IsPercent && SameThing(other, change)) is { } earlier)
+        {
+            throw part.Fault($"\"{earlier.Text}\" sets the same thing already; keep one of the two.");
+        }
+
+        if (changes.Count > 0 && changes[0].Subject == ScenarioSubject.Without != (change.Subject == ScenarioSubject.Without))
+        {
+            throw part.Fault("A crop left out stands alone or with other crops left out: what else changes would be of rows that "
+                + "are no longer there.");
+        }
     }
 
     private static bool SameThing(ScenarioChange left, ScenarioChange right) =>
@@ -90,7 +95,7 @@ internal readonly record struct TextPart(string Text, int Position)
     internal TextPart Until(int end) => new TextPart(Text[..end], Position).Trim();
 
     internal ScenarioTextException Fault(string message, string? nearest = null) =>
-        new([new ScenarioFault(Position, Text, message, nearest)]);
+        new([new ScenarioFault(Position, message, nearest)]);
 
     /// <summary>A fault that names what was probably meant, out of the known names.</summary>
     internal ScenarioTextException Unknown(string message, IEnumerable<string> known) =>

@@ -71,7 +71,8 @@ internal sealed class ScenarioValues(FarmRecords records)
     {
         if (NoWhatIf.Contains(setting.Name))
         {
-            throw name.Fault($"{setting.Name} says how the records are read or which season is meant; it is nothing that could have gone differently. Set it in farm.csv, or with --set for the whole run.");
+            throw name.Fault($"{setting.Name} says how the records are read or which season is meant; "
+                + "it is nothing that could have gone differently. Set it in farm.csv, or with --set for the whole run.");
         }
 
         if (setting.Name == "owner_wage" && value.Text.EndsWith('%'))

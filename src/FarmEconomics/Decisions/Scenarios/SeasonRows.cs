@@ -43,7 +43,7 @@ internal sealed class SeasonRows
     internal List<TouchedRows> Count(IEnumerable<IRecordRow> touched) =>
         touched
             .GroupBy(row => row.Home.Schema.Name)
-            .Select(group => new TouchedRows(group.Key, group.Count(IsOfSeason), group.Count()))
+            .Select(group => new TouchedRows(group.Key, group.Count(IsOfSeason)))
             .OrderBy(rows => rows.Table, StringComparer.Ordinal)
             .ToList();
 }

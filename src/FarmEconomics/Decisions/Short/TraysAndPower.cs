@@ -56,15 +56,8 @@ internal sealed class TraysAndPower
         List<Pool?> limited = [.. limits.PoolsOf(ScarceKind.Power)];
         if (limited.Count == 0 && supply.WhyUnknown is null)
         {
-            yield return new ResourceUse(
-                new ScarceResource(
-                    ScarceKind.Power,
-                    supply.Pool!,
-                    [.. supply.Days.Select((day, i) => Span(supply.First.AddDays(i), day))],
-                    shortAt
-                ),
-                _ => []
-            );
+            List<ScarceSpan> spans = [.. supply.Days.Select((day, i) => Span(supply.First.AddDays(i), day))];
+            yield return new ResourceUse(new ScarceResource(ScarceKind.Power, supply.Pool!, spans, shortAt), _ => []);
             yield break;
         }
 

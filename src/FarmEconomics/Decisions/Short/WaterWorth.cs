@@ -48,6 +48,14 @@ internal static class WaterWorths
             );
         }
 
+        foreach (WaterWorth worth in OfSprinklers(supply, sprinklers, days, limited))
+        {
+            yield return worth;
+        }
+    }
+
+    private static IEnumerable<WaterWorth> OfSprinklers(WaterAndPower supply, SprinklerLimit sprinklers, DateOnly[] days, bool limited)
+    {
         double[] gives =
         [
             .. supply.Farm.Blocks.Where(block => block.SprinklerLiters is not null).Select(block => block.SprinklerLiters!.Value),

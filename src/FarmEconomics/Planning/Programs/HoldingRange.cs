@@ -98,26 +98,28 @@ public static class HoldingRange
     private static (double Value, double Slope)? Back((double Value, double Slope)? point) =>
         point is { } there ? (there.Value, -there.Slope) : null;
 
+    private static double Reach(Func<double, (double Value, double Slope)?> at, (double Value, double Slope) start, RangeSearch search) =>
+        search.Within > 0.0 ? Roughly(at, start, search) : Exactly(at, start, search);
+
+    /// <summary>True where the optimum lies on the line it starts along, but for a part of what that tells and for dust.</summary>
+    private static bool IsOnLine((double Value, double Slope) point, (double Value, double Slope) start, double by, double within) =>
+        Math.Abs(point.Value - start.Value - (start.Slope * by))
+            <= (within * Math.Abs(start.Slope * by)) + (1e-9 * Math.Max(1.0, Math.Abs(start.Value)));
+
     /// <summary>
     /// How far from 0 the optimum stays on the line it starts along. At a point off it the piece there has a slope of its own; the two
     /// lines cross nearer by, at the end of the first or within it. Where there is no answer farther out, the end is found by halving.
     /// </summary>
-    private static double Reach(Func<double, (double Value, double Slope)?> at, (double Value, double Slope) start, RangeSearch search)
+    private static double Exactly(Func<double, (double Value, double Slope)?> at, (double Value, double Slope) start, RangeSearch search)
     {
-        if (search.Within > 0.0)
-        {
-            return Roughly(at, start, search);
-        }
-
-        double holds = 0.0, far = search.Farthest;
-        double? none = null;
+        (double holds, double far, double? none) = (0.0, search.Farthest, null);
         for (int i = 0; i < Steps; i++)
         {
             if (at(far) is not { } there)
             {
                 none = far;
             }
-            else if (Math.Abs(there.Value - start.Value - (start.Slope * far)) <= 1e-9 * Math.Max(1.0, Math.Abs(start.Value)))
+            else if (IsOnLine(there, start, far, 0.0))
             {
                 if (none is null)
                 {
@@ -155,10 +157,7 @@ public static class HoldingRange
     /// </summary>
     private static double Roughly(Func<double, (double Value, double Slope)?> at, (double Value, double Slope) start, RangeSearch search)
     {
-        bool Holds(double by) =>
-            at(by) is { } there
-            && Math.Abs(there.Value - start.Value - (start.Slope * by))
-                <= (search.Within * Math.Abs(start.Slope * by)) + (1e-9 * Math.Max(1.0, Math.Abs(start.Value)));
+        bool Holds(double by) => at(by) is { } there && IsOnLine(there, start, by, search.Within);
         if (Holds(search.Farthest))
         {
             return double.PositiveInfinity;

@@ -40,34 +40,26 @@ internal static class BedSpace
 
         events.Sort();
         decimal held = 0m;
-        decimal most = 0m;
         HashSet<int> inBed = [];
-        List<int> involved = [];
         decimal room = bed.LengthFt * (1m + Tolerance);
-        (DateOnly Day, int Planting)? over = null;
+        Overfull? over = null;
         foreach ((DateOnly day, bool starts, int planting) in events)
         {
             held += starts ? plantings[planting].BedFeet : -plantings[planting].BedFeet;
             _ = starts ? inBed.Add(planting) : inBed.Remove(planting);
             if (held > room)
             {
-                if (over is null)
+                over ??= new Overfull(day, plantings[planting], inBed);
+                over.Most = Math.Max(over.Most, held);
+                if (starts)
                 {
-                    over = (day, planting);
-                    involved = [.. inBed];
+                    over.Involved.Add(planting);
                 }
-                else if (starts)
-                {
-                    involved.Add(planting);
-                }
-
-                most = Math.Max(most, held);
             }
-            else if (over is { } stretch)
+            else if (over is not null)
             {
-                Report(context, bed, plantings, stretch.Day, stretch.Planting, most, involved);
+                Report(context, bed, plantings, over);
                 over = null;
-                most = 0m;
             }
         }
     }
@@ -78,27 +70,33 @@ internal static class BedSpace
         return free > row.InBed ? free : row.InBed.AddDays(1);
     }
 
-    private static void Report(
-        CheckContext context,
-        BedRow bed,
-        List<PlantingRow> plantings,
-        DateOnly day,
-        int first,
-        decimal most,
-        List<int> involved
-    )
+    private static void Report(CheckContext context, BedRow bed, List<PlantingRow> plantings, Overfull over)
     {
-        string[] all = [.. involved.Order().Select(i => plantings[i].Planting).Distinct(StringComparer.OrdinalIgnoreCase)];
+        string[] all = [.. over.Involved.Order().Select(i => plantings[i].Planting).Distinct(StringComparer.OrdinalIgnoreCase)];
         string names = string.Join(", ", all.Take(MostNamed)) + (all.Length > MostNamed ? $" and {all.Length - MostNamed} more" : "");
         string unit = context.Settings.LengthUnit.Short();
         context.Report(
             ProblemCodes.BedOverfull,
-            plantings[first],
+            over.First,
             "bed_feet",
             context.Notation.Text(
-                $"Bed {bed.Bed} is {bed.LengthFt} {unit} long, but from {day:yyyy-MM-dd} on up to {most} {unit} are planted: {names}."
+                $"Bed {bed.Bed} is {bed.LengthFt} {unit} long, "
+                    + $"but from {over.From:yyyy-MM-dd} on up to {over.Most} {unit} are planted: {names}."
             ),
-            context.Notation.Text($"{plantings[first].BedFeet}")
+            context.Notation.Text($"{over.First.BedFeet}")
         );
+    }
+
+    /// <summary>A stretch of days on which more is planted than the bed is long.</summary>
+    private sealed class Overfull(DateOnly from, PlantingRow first, IEnumerable<int> inBed)
+    {
+        internal DateOnly From => from;
+
+        internal PlantingRow First => first;
+
+        internal decimal Most { get; set; }
+
+        /// <summary>All plantings in the bed on any of the days.</summary>
+        internal HashSet<int> Involved { get; } = [.. inBed];
     }
 }

@@ -199,6 +199,16 @@ internal sealed class CheckContext
 
     private void AddFacts()
     {
+        AddCropFacts();
+        AddPlantingFacts();
+        foreach (ChannelRow row in Tables.Channels)
+        {
+            channelRows.TryAdd(row.Channel.Trim(), row);
+        }
+    }
+
+    private void AddCropFacts()
+    {
         foreach (CropRow row in Tables.Crops)
         {
             cropFacts[Tables.Names.Find(row.Crop)] ??= new CropFacts(row);
@@ -213,12 +223,10 @@ internal sealed class CheckContext
         {
             crop.UnitNames.AddRange(crop.Units.Select(Tables.Names.Find).Where(unit => unit > 0));
         }
+    }
 
-        foreach (ChannelRow row in Tables.Channels)
-        {
-            channelRows.TryAdd(row.Channel.Trim(), row);
-        }
-
+    private void AddPlantingFacts()
+    {
         foreach (PlantingRow row in Tables.Plantings)
         {
             ref PlantingFacts? planting = ref plantingFacts[Tables.Names.Find(row.Planting)];

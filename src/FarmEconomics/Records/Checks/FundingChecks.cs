@@ -27,7 +27,8 @@ internal static class FundingChecks
         if (row.Kind is { } kind && !fit.Contains(kind))
         {
             context.Report(ProblemCodes.BalanceKind, row, "kind",
-                $"{row.Item.Trim()} is a {Schema.Words.Of(row.Class)}, so its kind can't be {Schema.Words.Of(kind)}; it may be {string.Join(", ", fit.Select(Schema.Words.Of))}.", Schema.Words.Of(kind));
+                $"{row.Item.Trim()} is a {Schema.Words.Of(row.Class)}, so its kind can't be {Schema.Words.Of(kind)}; "
+                    + $"it may be {string.Join(", ", fit.Select(Schema.Words.Of))}.", Schema.Words.Of(kind));
         }
     }
 

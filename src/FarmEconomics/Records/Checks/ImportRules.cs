@@ -30,7 +30,10 @@ public static class ImportRules
     /// <summary>What is wrong with a row of a mapping.</summary>
     /// <param name="row">The row.</param>
     /// <returns>The problem, or null when the row can be used.</returns>
-    public static Problem? Fault(ImportRow row)
+    public static Problem? Fault(ImportRow row) =>
+        TableFault(row) ?? SourceFault(row) ?? Open(row) ?? Format(row);
+
+    private static Problem? TableFault(ImportRow row)
     {
         if (RecordSchema.Find(row.Table.Trim()) is not { } table)
         {
@@ -43,19 +46,19 @@ public static class ImportRules
             );
         }
 
-        bool isSourceId = row.Column is not null && HeadingKey.Of(row.Column) == HeadingKey.Of(SourceId);
-        if (row.Column is { } column && !isSourceId && table.Find(column) is null)
-        {
-            return Make(
+        return row.Column is not { } column || HeadingKey.Of(column) == HeadingKey.Of(SourceId) || table.Find(column) is not null
+            ? null
+            : Make(
                 row,
                 "column",
                 $"{table.Name} has no column \"{column}\".",
                 column,
                 NearestName.Find(column, table.Columns.Select(known => known.Name))
             );
-        }
+    }
 
-        bool isRule = row.When is not null || row.Match == ImportMatch.Blank;
+    private static Problem? SourceFault(ImportRow row)
+    {
         if (row.Column is null && row.SourceColumn is null)
         {
             return Make(row, "source_column", "A row without a column leaves rows or a column of the source out, and needs source_column.");
@@ -69,9 +72,10 @@ public static class ImportRules
             return Make(row, "when", $"\"{row.When}\" is no number to compare with (the decimal mark is a point here).", row.When);
         }
 
+        bool isRule = row.When is not null || row.Match == ImportMatch.Blank;
         return row.Column is not null && !isRule && (row.SourceColumn is null) == (row.Constant is null)
             ? Make(row, "source_column", "The row needs either a source_column or a constant.")
-            : Open(row) ?? Format(row);
+            : null;
     }
 
     // What a draft left to the grower is answered before anything is read by it.

@@ -124,40 +124,24 @@ internal static class LandChecks
 
         foreach (PlantingRow row in context.Tables.Plantings)
         {
-            if (beds.TryGetValue(row.Bed.Trim(), out BedRow bed) && !(bed.To < bed.From))
+            if (beds.TryGetValue(row.Bed.Trim(), out BedRow bed) && !(bed.To < bed.From) && OutsideOf(bed, row) is { } outside)
             {
-                // The bed's last day is included; the day out of bed is the first free one.
-                if (row.InBed < bed.From)
-                {
-                    context.Report(
-                        ProblemCodes.BedNotThere,
-                        row,
-                        "in_bed",
-                        $"{row.Planting} is in bed {bed.Bed} on {row.InBed:yyyy-MM-dd}, before the bed's from {bed.From:yyyy-MM-dd}.",
-                        $"{row.InBed:yyyy-MM-dd}"
-                    );
-                }
-                else if (row.InBed > bed.To)
-                {
-                    context.Report(
-                        ProblemCodes.BedNotThere,
-                        row,
-                        "in_bed",
-                        $"{row.Planting} is in bed {bed.Bed} on {row.InBed:yyyy-MM-dd}, after the bed's to {bed.To:yyyy-MM-dd}.",
-                        $"{row.InBed:yyyy-MM-dd}"
-                    );
-                }
-                else if (row.OutOfBed is { } freed && freed.AddDays(-1) > bed.To)
-                {
-                    context.Report(
-                        ProblemCodes.BedNotThere,
-                        row,
-                        "out_of_bed",
-                        $"{row.Planting} is in bed {bed.Bed} until {freed:yyyy-MM-dd}, after the bed's to {bed.To:yyyy-MM-dd}.",
-                        $"{freed:yyyy-MM-dd}"
-                    );
-                }
+                context.Report(
+                    ProblemCodes.BedNotThere,
+                    row,
+                    outside.Column,
+                    $"{row.Planting} is in bed {bed.Bed} {outside.When}.",
+                    $"{outside.Day:yyyy-MM-dd}"
+                );
             }
         }
     }
+
+    // The bed's last day is included; the day out of bed is the first free one.
+    private static (string Column, DateOnly Day, string When)? OutsideOf(BedRow bed, PlantingRow row) =>
+        row.InBed < bed.From ? ("in_bed", row.InBed, $"on {row.InBed:yyyy-MM-dd}, before the bed's from {bed.From:yyyy-MM-dd}")
+        : row.InBed > bed.To ? ("in_bed", row.InBed, $"on {row.InBed:yyyy-MM-dd}, after the bed's to {bed.To:yyyy-MM-dd}")
+        : row.OutOfBed is { } freed && freed.AddDays(-1) > bed.To
+            ? ("out_of_bed", freed, $"until {freed:yyyy-MM-dd}, after the bed's to {bed.To:yyyy-MM-dd}")
+        : null;
 }

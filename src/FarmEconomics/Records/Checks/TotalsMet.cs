@@ -27,7 +27,9 @@ internal static class TotalsMet
             string what = $"{row.Table.Trim()} {row.Measure.Trim()}{span}";
             decimal difference = total.Difference!.Value;
             context.Report(ProblemCodes.TotalMissed, row, "amount",
-                context.Notation.Text($"{what}: the records hold {total.Found:0.####}, the total is {row.Amount:0.####}: {Math.Abs(difference):0.####} too {(difference < 0m ? "little" : "much")} (tolerance {row.Tolerance ?? 0m:0.####})."),
+                context.Notation.Text($"{what}: the records hold {total.Found:0.####}, the total is {row.Amount:0.####}: "
+                    + $"{Math.Abs(difference):0.####} too {(difference < 0m ? "little" : "much")} (tolerance "
+                    + $"{row.Tolerance ?? 0m:0.####})."),
                 context.Notation.Text($"{row.Amount}"));
         }
     }

@@ -42,20 +42,24 @@ public static class ControlTotals
     {
         string table = row.Table.Trim().ToLowerInvariant();
         string measure = row.Measure.Replace(" ", "", StringComparison.Ordinal).ToLowerInvariant();
-        if (!tables.Present.Contains(table))
+        string? unread = !tables.Present.Contains(table) ? $"there is no table {table}"
+            : tables.Unreadable.Contains(table) ? $"the table {table} can't be read"
+            : null;
+        if (unread is not null)
         {
-            return new ControlTotal(row, null, $"there is no table {table}", false);
+            return new ControlTotal(row, null, unread, false);
         }
 
-        if (tables.Unreadable.Contains(table))
-        {
-            return new ControlTotal(row, null, $"the table {table} can't be read", false);
-        }
+        bool filled = StageOf(measure) is { } stage && tables.LaborStandards.Exists(standard => standard.Stage == stage);
+        return Sum(tables, settings, row, table, measure) is { } found ? new ControlTotal(row, found, null, filled) : null;
+    }
 
+    private static decimal? Sum(RecordTables tables, FarmSettings settings, TotalRow row, string table, string measure)
+    {
         DateOnly from = row.From ?? DateOnly.MinValue;
         DateOnly to = row.To ?? DateOnly.MaxValue;
         bool In(DateOnly date) => date >= from && date <= to;
-        decimal? found = (table, measure) switch
+        return (table, measure) switch
         {
             ("sales", "amount") => tables.Sales.Where(sale => In(sale.Date)).Sum(sale => RowMoney.Of(sale) ?? 0m),
             ("sales", "quantity") => tables
@@ -72,14 +76,6 @@ public static class ControlTotals
             _ when table == "labor" && StageOf(measure) is { } stage => HoursOf(tables, stage, In),
             _ => null,
         };
-        return found is null
-            ? null
-            : new ControlTotal(
-                row,
-                found,
-                null,
-                StageOf(measure) is { } filled && tables.LaborStandards.Exists(standard => standard.Stage == filled)
-            );
     }
 
     private static Stage? StageOf(string measure) =>

@@ -113,7 +113,8 @@ public static class FarmSettingsReader
         new("closing_stock", OneOf<ClosingStock>(), "count", "Whether produce on hand at the closing date counts as output.", (s, v) =>
             Words.TryParse(v, out ClosingStock word) ? s with { ClosingStock = word } : null
         ),
-        new("ownership_method", OneOf<OwnershipMethod>(), "capital-recovery", "How the cost of equipment and buildings is spread over the years.", (s, v) =>
+        new("ownership_method", OneOf<OwnershipMethod>(), "capital-recovery", "How the cost of equipment and buildings is spread "
+            + "over the years.", (s, v) =>
             Words.TryParse(v, out OwnershipMethod word) ? s with { OwnershipMethod = word } : null
         ),
         new("idle_capacity", OneOf<IdleCapacity>(), "separate", "What happens to the ownership cost of capacity nobody used.", (s, v) =>

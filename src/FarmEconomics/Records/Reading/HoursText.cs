@@ -55,7 +55,11 @@ public static partial class HoursText
     [GeneratedRegex("^(?<h>[0-9]{1,5}):(?<m>[0-5][0-9])(:(?<s>[0-5][0-9]))?$", RegexOptions.ExplicitCapture)]
     private static partial Regex Clock();
 
-    [GeneratedRegex("^((?<h>[0-9]{1,5}) ?(h|hr|hrs|hour|hours) ?(?<m>[0-5][0-9])|((?<h>[0-9]{1,5}) ?(h|hr|hrs|hour|hours) ?)?(?<m>[0-9]{1,4}) ?(m|min|mins|minute|minutes))$", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(
+        "^((?<h>[0-9]{1,5}) ?(h|hr|hrs|hour|hours) ?(?<m>[0-5][0-9])"
+            + "|((?<h>[0-9]{1,5}) ?(h|hr|hrs|hour|hours) ?)?(?<m>[0-9]{1,4}) ?(m|min|mins|minute|minutes))$",
+        RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant
+    )]
     private static partial Regex HoursAndMinutes();
 
     [GeneratedRegex(

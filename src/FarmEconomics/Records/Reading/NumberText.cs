@@ -125,20 +125,14 @@ public static class NumberText
         out int scale
     )
     {
-        wholeDigits = 0;
         decimalDigits = 0;
         scale = 0;
         int at = text.IndexOf(mark);
         ReadOnlySpan<char> whole = at < 0 ? text : text[..at];
         ReadOnlySpan<char> decimals = at < 0 ? [] : text[(at + 1)..].TrimEnd('0');
         int digitsAfterMark = at < 0 ? 0 : text.Length - at - 1;
-        if (whole.Length == 0 && digitsAfterMark == 0)
-        {
-            return NumberFault.NotANumber;
-        }
-
         int digits = ReadWhole(whole, grouped, mark, out wholeDigits);
-        if (digits < 0)
+        if ((whole.Length == 0 && digitsAfterMark == 0) || digits < 0)
         {
             return NumberFault.NotANumber;
         }
