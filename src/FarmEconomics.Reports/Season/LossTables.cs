@@ -206,12 +206,8 @@ public static class LossTables
     {
         List<PickedPart> own = [.. parts];
         return [name, .. Seen(tree)
-            .Select(fate => Known(own.FindAll(part => part.Fate == fate), why)), Known(own, why)];
+            .Select(fate => ReportCell.Known(Sum(own.Where(part => part.Fate == fate)), why)), ReportCell.Known(Sum(own), why)];
     }
-
-    // Of parts none of which has a value nothing is known: no sum of theirs is 0.
-    private static ReportCell Known(List<PickedPart> parts, string? why) => ReportCell.Known(
-        Sum(parts), why ?? (parts.Count > 0 && parts.TrueForAll(part => part.Value is null) ? parts[0].WhyUnknown : null));
 
     private static IEnumerable<Fate> Seen(PickedTree tree) => Fates.Where(fate => tree.Parts.Any(part => part.Fate == fate));
 
