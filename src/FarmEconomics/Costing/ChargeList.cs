@@ -75,7 +75,6 @@ internal sealed class ChargeList(LaborTable table) : IReadOnlyList<Charge>
     /// <summary>The pool a charge landed in.</summary>
     internal Pool? PoolOf(int index) => IsOfLabor(index, out LaborCharge own) ? table.PoolOf(own.Share) : this[index].Pool;
 
-    /// <summary>The money of a charge.</summary>
     internal Money AmountOf(int index) => IsOfLabor(index, out LaborCharge own) ? own.Amount : this[index].Amount;
 
     private bool IsOfLabor(int index, out LaborCharge own)

@@ -58,7 +58,6 @@ public sealed class PlanFacts
         return new PlanFacts(review, costs, settings ?? new PlanSettings()).Make();
     }
 
-    /// <summary>The cover of a bed.</summary>
     internal static string CoverOf(BedRow bed) => string.IsNullOrWhiteSpace(bed.Structure) ? "open field" : bed.Structure.Trim();
 
     private PlanModel Make()

@@ -65,7 +65,6 @@ internal sealed class PlanProgram
     /// <summary>What an own hour is worth.</summary>
     internal double OwnHour => plan.Hours.OwnCost;
 
-    /// <summary>The crop of a sowing.</summary>
     internal int CropOf(int sowing) => plan.Sowings[sowing].Crop;
 
     internal int Limit(PlanLimitKey key, double least, double most)

@@ -38,7 +38,6 @@ internal sealed class DispositionValuer
         Results.SetEnterprises();
     }
 
-    /// <summary>The list prices.</summary>
     internal ListPrices Prices { get; }
 
     /// <summary>What went through each channel, enterprise by enterprise.</summary>
