@@ -126,7 +126,7 @@ internal static class CommonOptions
         if (farm.Problems.Count == 0)
         {
             to.WriteLine(farm.Reading.Files.All(file => file.RowsInFile == 0)
-                ? "No problems found, and nothing to review yet: fill in crops, beds, plantings, harvests and sales first."
+                ? "No problems found. There is nothing to review yet: fill in crops, beds, plantings, harvests and sales first."
                 : "No problems found.");
             return;
         }
