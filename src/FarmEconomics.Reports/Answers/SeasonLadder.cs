@@ -69,7 +69,8 @@ internal static class SeasonLadder
         table.Row(
             "Net farm income",
             accrual.NetFarmIncome,
-            $"counts {BlockNumber.Of(accrual.Depreciation, Look.WholeMoney, notation)} of depreciation and changes in stock and bills; leaves out your own hours"
+            $"counts {BlockNumber.Of(accrual.Depreciation, Look.WholeMoney, notation)} of depreciation and changes in stock and bills; "
+                + $"leaves out your own hours"
         );
         table.Row(
             "After unpaid labor",

@@ -26,12 +26,16 @@ public static class SeasonSentences
             return new Prose(ValueUnknown(season));
         }
 
-        string text = $"In **{season.CropYear}** the {notation.Count(season.Crops.Count, "crop")} of {Phrase.Bold(farm.Name)} brought in **{notation.InWords(farm.Output.Amount, Look.WholeMoney)}**";
+        string text = $"In **{season.CropYear}** the {notation.Count(season.Crops.Count, "crop")} of {Phrase.Bold(farm.Name)} brought in "
+            + $"**{notation.InWords(farm.Output.Amount, Look.WholeMoney)}**";
         text += season.Known.Costs is { } why
             ? $". What was left after costs isn't known ({why})."
             : season.Notation.Text(
-                $". Seed, supplies and selling took {notation.InWords(farm.Output.Amount - farm.GrossMargin.Amount, Look.WholeMoney)}; the gross margin was **{notation.InWords(farm.GrossMargin.Amount, Look.WholeMoney)}**: {Phrase.Of(farm.GrossMarginPerBedFoot, notation)} per bed-foot, "
-                    + $"{Phrase.Of(farm.GrossMarginPerBedFootWeek, notation)} per bed-foot-week and {Phrase.Of(farm.GrossMarginPerLaborHour, notation)} per labor hour."
+                $". Seed, supplies and selling took {notation.InWords(farm.Output.Amount - farm.GrossMargin.Amount, Look.WholeMoney)}; "
+                    + $"the gross margin was **{notation.InWords(farm.GrossMargin.Amount, Look.WholeMoney)}**: "
+                    + $"{Phrase.Of(farm.GrossMarginPerBedFoot, notation)} per bed-foot, "
+                    + $"{Phrase.Of(farm.GrossMarginPerBedFootWeek, notation)} per bed-foot-week and "
+                    + $"{Phrase.Of(farm.GrossMarginPerLaborHour, notation)} per labor hour."
             );
         text +=
             Leading(season, season.Settings.LengthUnit.Label("bed-foot-week"), budget => budget.GrossMarginPerBedFootWeek)
@@ -58,7 +62,10 @@ public static class SeasonSentences
         }
 
         List<EnterpriseBudget> incomplete = season.Crops.Where(crop => crop.Known.Value is not null).ToList();
-        points.Add(incomplete.Count == 0 ? "everything that left has a price or a list value" : $"no price is on record for {Names(incomplete)}, at least for a part of it: what they brought in is not available, nor anything that rests on it");
+        points.Add(incomplete.Count == 0
+            ? "everything that left has a price or a list value"
+            : $"no price is on record for {Names(incomplete)}, at least for a part of it: what they brought in is not available, "
+                + $"nor anything that rests on it");
         List<EnterpriseBudget> unmatched = season.Crops.Where(crop => crop.Sums.Unmatched > 0m).ToList();
         points.Add(unmatched.Count == 0 ? "every sale is matched with a harvest" : $"more left than was picked of {Names(unmatched)}");
         decimal unassigned = season.UnallocatedTotal(Costing.Unallocated.NotAssigned);
@@ -68,7 +75,8 @@ public static class SeasonSentences
                 : $"{notation.InWords(unassigned, Look.Money)} of cost found no crop and is charged to none"
         );
         points.Add(
-            $"{season.Reconciliation.Count(check => check.Holds)} of {season.Reconciliation.Count} totals agree with your records to the cent, the hour and the unit"
+            $"{season.Reconciliation.Count(check => check.Holds)} of {season.Reconciliation.Count} totals agree with your records to the "
+                + $"cent, the hour and the unit"
         );
         return new Prose(string.Join("\n", points.Select(point => $"- {Phrase.Sentence(point)}.")));
     }
@@ -82,9 +90,11 @@ public static class SeasonSentences
         Notation notation = season.Notation;
         List<EnterpriseBudget> valued = Valued(season).ToList();
         List<EnterpriseBudget> unknown = season.Crops.Where(crop => crop.Known.Value is not null).ToList();
-        string text = $"In **{season.CropYear}** {Phrase.Bold(season.Farm.Name)} grew **{notation.Count(season.Crops.Count, "crop")}, with prices for {valued.Count}**. ";
+        string text = $"In **{season.CropYear}** {Phrase.Bold(season.Farm.Name)} grew **{notation.Count(season.Crops.Count, "crop")}, "
+            + $"with prices for {valued.Count}**. ";
         text += valued.Count == 0 ? "What they brought in is not available."
-            : $"Those {valued.Count} brought in {notation.InWords(valued.Sum(crop => crop.Output.Amount), Look.WholeMoney)}; what the whole farm brought in is not available.";
+            : $"Those {valued.Count} brought in {notation.InWords(valued.Sum(crop => crop.Output.Amount), Look.WholeMoney)}; "
+                + $"what the whole farm brought in is not available.";
         text += $" Without a price, at least for a part, and so in no ranking: {Names(unknown)}. Put a price of each into prices.csv.";
         return text
             + Leading(season, season.Settings.LengthUnit.Label("bed-foot-week"), budget => budget.GrossMarginPerBedFootWeek)
@@ -100,7 +110,8 @@ public static class SeasonSentences
             .ToList();
         return best.Count == 0
             ? ""
-            : $" Per {per}, {Phrase.List(best.ConvertAll(crop => $"{Phrase.Bold(crop.Name)} ({season.Notation.InWords(rate(crop).Value!.Value, Look.Rate)})"))} led.";
+            : $" Per {per}, {Phrase.List(best, crop => crop.Name, crop => season.Notation.InWords(rate(crop).Value!.Value, Look.Rate))} "
+                + $"led.";
     }
 
     private static string Losses(SeasonReview season)
@@ -119,7 +130,10 @@ public static class SeasonSentences
             $" After every cost, your own hours included, **{notation.InWords(season.Farm.NetReturn.Amount, Look.WholeMoney)}** was left";
         return losers.Count == 0
             ? $"{total}; every crop paid its way."
-            : $"{total}. {Phrase.Sentence(notation.Count(losers.Count, "crop"))} didn't pay {(losers.Count == 1 ? "its" : "their")} way, most of all {Phrase.List(losers.Take(Leaders).Select(crop => $"{Phrase.Bold(crop.Name)} ({notation.InWords(crop.NetReturn.Amount, Look.WholeMoney)})").ToList())}.";
+            : $"{total}. {Phrase.Sentence(notation.Count(losers.Count, "crop"))} didn't pay {(losers.Count == 1 ? "its" : "their")} way, "
+                + $"most of all {Phrase.List(losers.Take(Leaders), crop => crop.Name, Net)}.";
+
+        string Net(EnterpriseBudget crop) => notation.InWords(crop.NetReturn.Amount, Look.WholeMoney);
     }
 
     private static string Names(IReadOnlyList<EnterpriseBudget> crops) =>
