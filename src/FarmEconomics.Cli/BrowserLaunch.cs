@@ -21,7 +21,8 @@ internal sealed class BrowserLaunch : IDisposable
         TemporaryPlaces.Add(folder);
         string file = Path.Combine(folder, "open.html");
         File.WriteAllText(file, $"<!DOCTYPE html><meta charset=\"utf-8\"><meta name=\"referrer\" content=\"no-referrer\">"
-            + $"<meta http-equiv=\"refresh\" content=\"0;url={address}\"><title>Opening the review</title><p><a href=\"{address}\">Go on to the review</a></p>");
+            + $"<meta http-equiv=\"refresh\" content=\"0;url={address}\"><title>Opening the review</title><p>"
+            + $"<a href=\"{address}\">Go on to the review</a></p>");
         try
         {
             using Process? started = Process.Start(new ProcessStartInfo(file) { UseShellExecute = true });

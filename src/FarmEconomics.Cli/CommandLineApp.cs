@@ -43,8 +43,10 @@ internal static class CommandLineApp
 
     internal static RootCommand Root() => new(
         "Shows what each crop earned, from your records.\n\n"
-        + "FOLDER is a folder of CSV tables, or a workbook (.xlsx) with a sheet per table (docs/records.md says which). Reviews only read your records; results are written beside them.\n"
-        + "Exit code 0: done; 1: the records hold errors, or the program has a fault; 2: wrong use, or a folder can't be read or written; 130 or 143: stopped (Ctrl+C, or asked to end).")
+        + "FOLDER is a folder of CSV tables, or a workbook (.xlsx) with a sheet per table (docs/records.md says which). "
+        + "Reviews only read your records; results are written beside them.\n"
+        + "Exit code 0: done; 1: the records hold errors, or the program has a fault; 2: wrong use, or a folder can't be read or written; "
+        + "130 or 143: stopped (Ctrl+C, or asked to end).")
     {
         StartCommand.Create(),
         CheckCommand.Create(),
@@ -115,7 +117,8 @@ internal static class CommandLineApp
     private static void TellFault(Exception fault)
     {
         Console.Error.WriteLine($"This is a fault of the program ({fault.GetType().Name}: {fault.Message.ReplaceLineEndings(" ")}). "
-            + $"Your records are as they were. Please report this line with the command you typed; with {Trace}=1 in the environment it says where.");
+            + $"Your records are as they were. Please report this line with the command you typed; "
+            + $"with {Trace}=1 in the environment it says where.");
         if (Environment.GetEnvironmentVariable(Trace) == "1")
         {
             Console.Error.WriteLine(fault);

@@ -18,5 +18,7 @@ internal sealed record NumberOption(string Name, string Text, decimal Least, dec
         TypedNumber.Read(Text, decimalMark) is { } number && number >= Least && number <= Most ? number : null;
 
     internal string Fault(Notation notation) =>
-        notation.Text($"{Name} takes a number from {Least:#,0.####} to {Most:#,0.####}, with a decimal {(notation.DecimalMark == ',' ? "comma" : "point")} where need be and no marks between thousands, not '{Text}'.");
+        notation.Text($"{Name} takes a number from {Least:#,0.####} to {Most:#,0.####}, "
+            + $"with a decimal {(notation.DecimalMark == ',' ? "comma" : "point")} where need be and no marks between thousands, "
+            + $"not '{Text}'.");
 }

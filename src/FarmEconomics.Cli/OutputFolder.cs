@@ -112,6 +112,12 @@ internal sealed class OutputFolder : IDisposable
             return;
         }
 
+        MoveIn(target, replaced);
+    }
+
+    /// <summary>Where two folders can't change places at once: the old one aside, the new one in, the old one away.</summary>
+    private void MoveIn(string target, bool replaced)
+    {
         string old = place.Beside(OutputLeftovers.Old);
         string mark = System.IO.Path.Combine(target, Mark);
         using FileHold? inUse = replaced && !OperatingSystem.IsWindows() && File.Exists(mark) ? FileHold.Take(mark) : null;

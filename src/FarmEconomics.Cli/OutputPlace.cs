@@ -54,7 +54,8 @@ internal sealed class OutputPlace
     {
         if (FolderPlace.IsIn(Full, records) || FolderPlace.IsIn(records, Full))
         {
-            throw new WrongUseException($"{given} and the records folder {records} lie inside each other; give another folder for the results, for example --out review.");
+            throw new WrongUseException($"{given} and the records folder {records} lie inside each other; "
+                + $"give another folder for the results, for example --out review.");
         }
 
         if (File.Exists(Full))
@@ -96,11 +97,14 @@ internal sealed class OutputPlace
         if (foreign.Count > 0)
         {
             string more = foreign.Count > NamesTold ? $" and {Notation.Default.Count(foreign.Count - NamesTold, "more file")}" : "";
-            throw new WrongUseException($"{given} holds what {Command} did not write, or what was changed since: {string.Join(", ", foreign.Take(NamesTold))}{more}. "
-                + "Nothing was changed, since the new results replace that folder whole. Move those files elsewhere, or give another folder with --out.");
+            throw new WrongUseException($"{given} holds what {Command} did not write, or what was changed since: "
+                + $"{string.Join(", ", foreign.Take(NamesTold))}{more}. "
+                + "Nothing was changed, since the new results replace that folder whole. "
+                + "Move those files elsewhere, or give another folder with --out.");
         }
     }
 
     private WrongUseException TopOfDisk() =>
-        new($"{given} is the top folder of a disk, which can't be replaced as a whole; give a folder on it, for example --out {Path.Combine(given, "review")}.");
+        new($"{given} is the top folder of a disk, which can't be replaced as a whole; "
+            + $"give a folder on it, for example --out {Path.Combine(given, "review")}.");
 }

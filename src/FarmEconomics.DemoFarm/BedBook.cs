@@ -29,7 +29,8 @@ internal sealed class BedBook
         if (left > 0m)
         {
             throw new InvalidOperationException(
-                $"no room for {planting.Name} in {place}, {left} feet left, from {planting.InBed:yyyy-MM-dd} to {planting.OutOfBed:yyyy-MM-dd}");
+                $"no room for {planting.Name} in {place}, {left} feet left, "
+                    + $"from {planting.InBed:yyyy-MM-dd} to {planting.OutOfBed:yyyy-MM-dd}");
         }
     }
 

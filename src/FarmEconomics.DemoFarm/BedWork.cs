@@ -33,13 +33,8 @@ internal static class BedWork
             var setting = quarters.Write("plant " + crop.Name, all * 0.4m);
             if (setting > 0m)
             {
-                yield return new Chore(
-                    Workday(planting.InBed),
-                    planting.Method == "transplanted" ? "Transplant" : "Prepare and sow",
-                    setting,
-                    Hands.Crew,
-                    Planting: planting.Name
-                );
+                var task = planting.Method == "transplanted" ? "Transplant" : "Prepare and sow";
+                yield return new Chore(Workday(planting.InBed), task, setting, Hands.Crew, Planting: planting.Name);
             }
 
             foreach (var chore in Tending(planting, all * 0.6m, random.Int(0, 3), quarters))

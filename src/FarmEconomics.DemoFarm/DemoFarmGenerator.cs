@@ -15,19 +15,24 @@ public static class DemoFarmGenerator
         picks = [.. picks.Concat(Berries.Picks).OrderBy(pick => pick.Date)];
         sales = [.. sales.Concat(Berries.Sales).OrderBy(sale => sale.Date)];
         log = [.. log.Concat(Berries.Log).OrderBy(entry => entry.Chore.Date)];
-        var cash = new CashWalk(sales, books);
-        var loads = Loads.Table(out var kwh);
-        var tasks = Papers
-            .Tasks()
-            .ToString()
-            .Split('\n')
-            .Skip(1)
-            .Where(l => l.Length > 0)
-            .Select(l => l.Split(','))
-            .Select(f => (f[0], f[1]))
-            .ToList();
+        return Tables(new(plantings, picks, sales, log, books)).ToDictionary(t => t.Key, t => t.Value.ToString());
+    }
 
-        var tables = new Dictionary<string, CsvTable>
+    private static List<(string Task, string Stage)> Tasks() => Papers
+        .Tasks()
+        .ToString()
+        .Split('\n')
+        .Skip(1)
+        .Where(l => l.Length > 0)
+        .Select(l => l.Split(','))
+        .Select(f => (f[0], f[1]))
+        .ToList();
+
+    private static Dictionary<string, CsvTable> Tables(Written written)
+    {
+        var (plantings, picks, sales, log, books) = written;
+        var loads = Loads.Table(out var kwh);
+        return new Dictionary<string, CsvTable>
         {
             ["farm.csv"] = Papers.Farm(),
             ["crops.csv"] = Writing.Crops(),
@@ -51,7 +56,7 @@ public static class DemoFarmGenerator
             ["loads.csv"] = loads,
             ["assets.csv"] = Assets.Table(),
             ["loans.csv"] = LoanBook.Table(),
-            ["balances.csv"] = Papers.Balances(cash),
+            ["balances.csv"] = Papers.Balances(new CashWalk(sales, books)),
             ["limits.csv"] = Papers.Limits(),
             ["funding.csv"] = Papers.Funding(),
             ["weather.csv"] = DryWeather.Table(),
@@ -60,10 +65,16 @@ public static class DemoFarmGenerator
             ["power_made.csv"] = SolarLogger.Table(),
             ["plan.csv"] = PlanBook.Plantings(plantings),
             ["plan_sales.csv"] = PlanBook.Sales(plantings, sales),
-            ["totals.csv"] = ControlTotals.Table(log, sales, books, kwh, tasks),
+            ["totals.csv"] = ControlTotals.Table(log, sales, books, kwh, Tasks()),
         };
-        return tables.ToDictionary(t => t.Key, t => t.Value.ToString());
     }
+
+    private sealed record Written(
+        IReadOnlyList<Planting> Plantings,
+        IReadOnlyList<HarvestBook.Pick> Picks,
+        IReadOnlyList<SalesBook.Sale> Sales,
+        IReadOnlyList<LaborBook.Entry> Log,
+        IReadOnlyList<BookLine> Books);
 
     private static List<BookLine> Books(
         IReadOnlyList<Planting> plantings,

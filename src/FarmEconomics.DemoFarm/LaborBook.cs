@@ -67,11 +67,8 @@ internal static class LaborBook
             waiting.Clear();
             foreach (var chore in today)
             {
-                if (
-                    CanWait(chore)
-                    && day < FarmFacts.AsOf
-                    && (roster.Free < chore.Hours || day.DayOfWeek is DayOfWeek.Saturday or DayOfWeek.Sunday)
-                )
+                var isFull = roster.Free < chore.Hours || day.DayOfWeek is DayOfWeek.Saturday or DayOfWeek.Sunday;
+                if (CanWait(chore) && day < FarmFacts.AsOf && isFull)
                 {
                     waiting.Add(chore with { Date = day.AddDays(1) });
                 }
@@ -83,11 +80,8 @@ internal static class LaborBook
         }
 
         // What one person did twice that day under the same heading is one row.
-        return
-        [
-            .. log.GroupBy(e => (e.Chore with { Hours = 0m, Who = Hands.Owners }, e.Worker))
-                .Select(g => new Entry(g.First().Chore, g.Key.Worker, g.Sum(e => e.Hours))),
-        ];
+        return [.. log.GroupBy(e => (e.Chore with { Hours = 0m, Who = Hands.Owners }, e.Worker))
+            .Select(g => new Entry(g.First().Chore, g.Key.Worker, g.Sum(e => e.Hours)))];
     }
 
     /// <summary>Bed work waits for hands, and so does bringing in and washing what keeps.</summary>

@@ -114,45 +114,33 @@ internal static class Papers
     public static CsvTable Balances(CashWalk cash)
     {
         var t = new CsvTable("date", "item", "class", "amount", "kind");
-        foreach (
-            var (day, held, stock, owedToUs, supplies, season, buildings, machines) in new[]
-            {
-                (new DateOnly(2024, 12, 31), cash.At(new(2024, 12, 31)), 4150m, 612.50m, 710m, 0m, 43900m, 22400m),
-                (
-                    new DateOnly(2025, 12, 31),
-                    cash.At(new(2025, 12, 31)) - PlannedGaps.CashWithoutReceipt,
-                    4420m,
-                    738m,
-                    755m,
-                    0m,
-                    40900m,
-                    19800m
-                ),
-            }
-        )
-        {
-            var owed = LoanBook.OwedOn(day);
-            var due = owed - LoanBook.OwedOn(day.AddYears(1));
-            void Add(string item, string stands, decimal amount, string kind) => t.Add(day, item, stands, CsvTable.Money(amount), kind);
-            Add("Cash and checking", "current-asset", held, "cash");
-            Add("Shop and schools, unpaid invoices", "current-asset", owedToUs, "inventory");
-            Add("Stored crops", "current-asset", stock, "inventory");
-            Add("Seed, mix and boxes on hand", "current-asset", supplies, "supplies");
-            Add("Tools, truck, washers, batteries", "intermediate-asset", machines, "in-assets");
-            Add("Buildings, tunnels, well, panels", "long-term-asset", buildings, "in-assets");
-            Add("Land", "long-term-asset", 38000m, "beside-assets");
-            Add("Bills unpaid", "current-liability", day.Year == 2024 ? 486.10m : 522.35m, "bills");
-            Add(
-                "Shares paid ahead",
-                "current-liability",
-                Incomes.All().Where(l => l.Date <= day && l.CropYear == day.Year + 1).Sum(l => l.Amount),
-                "paid-ahead"
-            );
-            Add("Note, due within a year", "current-liability", due, "debt");
-            Add("Note, due later", "long-term-liability", owed - due, "debt");
-        }
-
+        var (before, day) = (new DateOnly(2024, 12, 31), new DateOnly(2025, 12, 31));
+        AddSheet(t, before, new(cash.At(before), 4150m, 612.50m, 710m, 43900m, 22400m, 486.10m));
+        AddSheet(t, day, new(cash.At(day) - PlannedGaps.CashWithoutReceipt, 4420m, 738m, 755m, 40900m, 19800m, 522.35m));
         return t;
+    }
+
+    private sealed record Held(
+        decimal Cash, decimal Stock, decimal OwedToUs, decimal Supplies, decimal Buildings, decimal Machines, decimal Bills);
+
+    private static void AddSheet(CsvTable t, DateOnly day, Held held)
+    {
+        var owed = LoanBook.OwedOn(day);
+        var due = owed - LoanBook.OwedOn(day.AddYears(1));
+        var ahead = Incomes.All().Where(l => l.Date <= day && l.CropYear == day.Year + 1).Sum(l => l.Amount);
+        Add("Cash and checking", "current-asset", held.Cash, "cash");
+        Add("Shop and schools, unpaid invoices", "current-asset", held.OwedToUs, "inventory");
+        Add("Stored crops", "current-asset", held.Stock, "inventory");
+        Add("Seed, mix and boxes on hand", "current-asset", held.Supplies, "supplies");
+        Add("Tools, truck, washers, batteries", "intermediate-asset", held.Machines, "in-assets");
+        Add("Buildings, tunnels, well, panels", "long-term-asset", held.Buildings, "in-assets");
+        Add("Land", "long-term-asset", 38000m, "beside-assets");
+        Add("Bills unpaid", "current-liability", held.Bills, "bills");
+        Add("Shares paid ahead", "current-liability", ahead, "paid-ahead");
+        Add("Note, due within a year", "current-liability", due, "debt");
+        Add("Note, due later", "long-term-liability", owed - due, "debt");
+
+        void Add(string item, string stands, decimal amount, string kind) => t.Add(day, item, stands, CsvTable.Money(amount), kind);
     }
 
     public static CsvTable Funding()

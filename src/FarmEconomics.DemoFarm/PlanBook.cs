@@ -31,19 +31,7 @@ internal static class PlanBook
     public static CsvTable Plantings(IReadOnlyList<Planting> plantings)
     {
         CsvTable table = new(
-            "crop_year",
-            "planting",
-            "crop",
-            "bed",
-            "bed_feet",
-            "in_bed",
-            "out_of_bed",
-            "sown",
-            "trays",
-            "yield",
-            "hours",
-            "cost"
-        );
+            "crop_year", "planting", "crop", "bed", "bed_feet", "in_bed", "out_of_bed", "sown", "trays", "yield", "hours", "cost");
         foreach (int year in Years)
         {
             foreach (Planting planting in plantings.Where(one => !one.Crop.Perennial && one.CropYear == year))
@@ -85,42 +73,34 @@ internal static class PlanBook
         {
             foreach (CropSpec crop in CropList.All.Where(crop => !crop.Perennial))
             {
-                decimal planned =
-                    plantings.Where(one => one.Crop == crop && one.CropYear == year).Sum(one => one.Feet)
-                    * PlannedLength.GetValueOrDefault(crop.Name, 1m)
-                    * crop.Yield;
+                decimal feet = plantings.Where(one => one.Crop == crop && one.CropYear == year).Sum(one => one.Feet);
+                decimal planned = feet * PlannedLength.GetValueOrDefault(crop.Name, 1m) * crop.Yield;
                 List<SalesBook.Sale> before = [.. sales.Where(sale => sale.Crop == crop && sale.Date.Year == year - 1 && IsSold(sale))];
-                decimal all = before.Sum(sale => sale.Quantity * sale.Size);
-                foreach (
-                    IGrouping<string, SalesBook.Sale> channel in before
-                        .GroupBy(sale => sale.Channel)
-                        .OrderBy(channel => channel.Key, StringComparer.Ordinal)
-                )
-                {
-                    decimal units = channel.Sum(sale => sale.Quantity * sale.Size);
-                    decimal quantity = Math.Round(planned * PartSold * units / all, 1);
-                    DateOnly first = channel.Min(sale => sale.Date),
-                        last = channel.Max(sale => sale.Date);
-                    decimal price = channel.First().Money is null
-                        ? PriceList.Market(crop, first, 1m)
-                        : channel.Sum(sale => sale.Money ?? 0m) / units;
-                    if (quantity > 0m)
-                    {
-                        table.Add(
-                            year,
-                            crop.Name,
-                            channel.Key,
-                            quantity,
-                            Math.Round(price, 2),
-                            first.AddYears(1),
-                            Math.Min(52, ((last.DayNumber - first.DayNumber) / 7) + 1)
-                        );
-                    }
-                }
+                AddSales(table, year, planned, before);
             }
         }
 
         return table;
+    }
+
+    private static void AddSales(CsvTable table, int year, decimal planned, List<SalesBook.Sale> before)
+    {
+        decimal all = before.Sum(sale => sale.Quantity * sale.Size);
+        foreach (var channel in before.GroupBy(sale => sale.Channel).OrderBy(channel => channel.Key, StringComparer.Ordinal))
+        {
+            CropSpec crop = channel.First().Crop;
+            decimal units = channel.Sum(sale => sale.Quantity * sale.Size);
+            decimal quantity = Math.Round(planned * PartSold * units / all, 1);
+            DateOnly first = channel.Min(sale => sale.Date), last = channel.Max(sale => sale.Date);
+            decimal price = channel.First().Money is null
+                ? PriceList.Market(crop, first, 1m)
+                : channel.Sum(sale => sale.Money ?? 0m) / units;
+            if (quantity > 0m)
+            {
+                int weeks = Math.Min(52, ((last.DayNumber - first.DayNumber) / 7) + 1);
+                table.Add(year, crop.Name, channel.Key, quantity, Math.Round(price, 2), first.AddYears(1), weeks);
+            }
+        }
     }
 
     private static bool IsSold(SalesBook.Sale sale) =>

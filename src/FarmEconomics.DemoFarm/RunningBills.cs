@@ -5,7 +5,11 @@ namespace FarmEconomics.DemoFarm;
 /// <summary>Bills that come whatever is grown: fuel, repairs, insurance, the phone.</summary>
 internal static class RunningBills
 {
-    public static IEnumerable<BookLine> Of(int year, Randomizer random)
+    public static IEnumerable<BookLine> Of(int year, Randomizer random) => Monthly(year, random).Concat(year == 2026
+        ? Winter(year, random)
+        : Yearly(year, random).Concat(Repairs(year, random)).Concat(Washer(year)));
+
+    private static IEnumerable<BookLine> Monthly(int year, Randomizer random)
     {
         var months = year == 2026 ? 2 : 12;
         for (var month = 1; month <= months; month++)
@@ -30,15 +34,17 @@ internal static class RunningBills
                 yield return new BookLine(new(year, month, 2), 60m, "stall rent", "Depot Market", Channel: FarmFacts.MarketTwo);
             }
         }
+    }
 
-        if (year == 2026)
-        {
-            yield return new BookLine(new(year, 1, 5), 60m, "stall rent", "Market society", Channel: FarmFacts.Market);
-            yield return Bill(year, 1, 19, 1980m, "insurance", "Northmark Mutual", random);
-            yield return Bill(year, 2, 6, 140m, "propane", "Crossways Fuel", random);
-            yield break;
-        }
+    private static IEnumerable<BookLine> Winter(int year, Randomizer random)
+    {
+        yield return new BookLine(new(year, 1, 5), 60m, "stall rent", "Market society", Channel: FarmFacts.Market);
+        yield return Bill(year, 1, 19, 1980m, "insurance", "Northmark Mutual", random);
+        yield return Bill(year, 2, 6, 140m, "propane", "Crossways Fuel", random);
+    }
 
+    private static IEnumerable<BookLine> Yearly(int year, Randomizer random)
+    {
         yield return new BookLine(new(year, 11, 1), 120m, "stall rent", "Market society", Channel: FarmFacts.Market, Note: "winter hall");
         yield return Bill(year, 4, 27, 460m, "market supplies", "Canopy and sign shop", random, channel: FarmFacts.Market);
         yield return Bill(year, 2, 2, 180m, "market supplies", "Print shop", random, channel: FarmFacts.Share);
@@ -57,35 +63,31 @@ internal static class RunningBills
         yield return Bill(year, 2, 12, 960m, "pellets", "Ridgeway Growers Supply", random, note: "three tons more");
         yield return Bill(year, 3, 6, 190m, "propane", "Crossways Fuel", random, note: "nights below zero");
         yield return Bill(year, 12, 4, 130m, "propane", "Crossways Fuel", random);
-        foreach (
-            var (month, day, amount, pool) in new[]
-            {
-                (2, 14, 290m, Pools.Boiler),
-                (4, 5, 480m, Pools.TunnelOne),
-                (4, 30, 310m, Pools.Water),
-                (5, 16, 190m, Pools.SeedlingHouse),
-                (6, 9, 260m, Pools.Tools),
-                (6, 28, 310m, Pools.ColdRoom),
-                (8, 21, 280m, Pools.WarmHouse),
-                (9, 26, 320m, Pools.TunnelTwo),
-                (10, 30, 150m, Pools.Panels),
-                (7, 12, 130m, Pools.Grid),
-            }
-        )
-        {
-            yield return Bill(year, month, day, amount, "repairs", "Ridgeway Growers Supply", random, pool: pool);
-        }
+    }
 
+    private static readonly (int Month, int Day, decimal Amount, string Pool)[] Mended =
+    [
+        (2, 14, 290m, Pools.Boiler),
+        (4, 5, 480m, Pools.TunnelOne),
+        (4, 30, 310m, Pools.Water),
+        (5, 16, 190m, Pools.SeedlingHouse),
+        (6, 9, 260m, Pools.Tools),
+        (6, 28, 310m, Pools.ColdRoom),
+        (8, 21, 280m, Pools.WarmHouse),
+        (9, 26, 320m, Pools.TunnelTwo),
+        (10, 30, 150m, Pools.Panels),
+        (7, 12, 130m, Pools.Grid),
+    ];
+
+    private static IEnumerable<BookLine> Repairs(int year, Randomizer random) => Mended.Select(one =>
+        Bill(year, one.Month, one.Day, one.Amount, "repairs", "Ridgeway Growers Supply", random, pool: one.Pool));
+
+    private static IEnumerable<BookLine> Washer(int year)
+    {
         if (year == Assets.WasherBought.Year)
         {
             yield return new BookLine(
-                Assets.WasherBought,
-                Assets.WasherCost,
-                "equipment",
-                "Ridgeway Growers Supply",
-                Pool: Pools.PackShed,
-                Note: Assets.Washer
-            );
+                Assets.WasherBought, Assets.WasherCost, "equipment", "Ridgeway Growers Supply", Pool: Pools.PackShed, Note: Assets.Washer);
         }
     }
 

@@ -65,36 +65,37 @@ internal sealed class SalesBook
                 }
             }
 
-            switch (day.DayOfWeek)
-            {
-                case DayOfWeek.Tuesday when FarmFacts.InTerm(day) && SchoolsTake(stock.Crop):
-                    Wholesale(stock, day, FarmFacts.Schools, stock.Crop.Keeps ? 0.16m : InShareSeason(day) ? 0.22m : 0.6m);
-                    break;
-                case DayOfWeek.Thursday:
-                    if (FarmFacts.EveningMarketHeld(day))
-                    {
-                        Stall(stock, day, FarmFacts.MarketTwo, stock.Crop.Keeps ? 0.2m : stock.Crop.StorageDays <= 2 ? 0.6m : 0.3m);
-                    }
-
-                    Stall(stock, day, FarmFacts.Pickup, stock.Crop.Keeps ? 0.1m : stock.Crop.StorageDays <= 2 ? 0.75m : 0.25m);
-                    break;
-                case DayOfWeek.Friday:
-                    Wholesale(stock, day, FarmFacts.Shop, stock.Crop.Keeps ? 0.18m : MarketTomorrow(day) ? 0.28m : 0.8m);
-                    break;
-                case DayOfWeek.Saturday:
-                    Stall(
-                        stock,
-                        day,
-                        FarmFacts.MarketHeld(day) ? FarmFacts.Market : FarmFacts.Pickup,
-                        FarmFacts.MarketHeld(day) ? (stock.Crop.Keeps ? 0.46m : 0.96m) : 0.3m
-                    );
-                    break;
-                case DayOfWeek.Sunday:
-                    OurTable(stock, day);
-                    break;
-            }
-
+            Sell(stock, day);
             ClearOut(stock, day);
+        }
+    }
+
+    private void Sell(Stock stock, DateOnly day)
+    {
+        switch (day.DayOfWeek)
+        {
+            case DayOfWeek.Tuesday when FarmFacts.InTerm(day) && SchoolsTake(stock.Crop):
+                Wholesale(stock, day, FarmFacts.Schools, stock.Crop.Keeps ? 0.16m : InShareSeason(day) ? 0.22m : 0.6m);
+                break;
+            case DayOfWeek.Thursday:
+                if (FarmFacts.EveningMarketHeld(day))
+                {
+                    Stall(stock, day, FarmFacts.MarketTwo, stock.Crop.Keeps ? 0.2m : stock.Crop.StorageDays <= 2 ? 0.6m : 0.3m);
+                }
+
+                Stall(stock, day, FarmFacts.Pickup, stock.Crop.Keeps ? 0.1m : stock.Crop.StorageDays <= 2 ? 0.75m : 0.25m);
+                break;
+            case DayOfWeek.Friday:
+                Wholesale(stock, day, FarmFacts.Shop, stock.Crop.Keeps ? 0.18m : MarketTomorrow(day) ? 0.28m : 0.8m);
+                break;
+            case DayOfWeek.Saturday:
+                bool held = FarmFacts.MarketHeld(day);
+                decimal part = !held ? 0.3m : stock.Crop.Keeps ? 0.46m : 0.96m;
+                Stall(stock, day, held ? FarmFacts.Market : FarmFacts.Pickup, part);
+                break;
+            case DayOfWeek.Sunday:
+                OurTable(stock, day);
+                break;
         }
     }
 

@@ -3,23 +3,23 @@ namespace FarmEconomics.DemoFarm;
 /// <summary>Hours of selling: the markets, the boxes, the rounds to shop and schools, the orders for pickup.</summary>
 internal static class SellingWork
 {
-    public static IEnumerable<Chore> Chores(IReadOnlyList<SalesBook.Sale> sales)
+    public static IEnumerable<Chore> Chores(IReadOnlyList<SalesBook.Sale> sales) => MarketsLost().Concat(Days(sales));
+
+    // A market called off by the weather still took the drive there and back.
+    private static IEnumerable<Chore> MarketsLost()
     {
-        // A market called off by the weather still took the drive there and back.
         for (var day = FarmFacts.FirstDay; day <= FarmFacts.AsOf; day = day.AddDays(1))
         {
             if (SeasonWeather.MarketLost(day))
             {
-                yield return new Chore(
-                    day,
-                    "Market day",
-                    2m,
-                    Hands.Owners,
-                    Channel: FarmFacts.MarketDue(day) ? FarmFacts.Market : FarmFacts.MarketTwo
-                );
+                var channel = FarmFacts.MarketDue(day) ? FarmFacts.Market : FarmFacts.MarketTwo;
+                yield return new Chore(day, "Market day", 2m, Hands.Owners, Channel: channel);
             }
         }
+    }
 
+    private static IEnumerable<Chore> Days(IReadOnlyList<SalesBook.Sale> sales)
+    {
         foreach (var day in sales.GroupBy(s => (s.Date, s.Channel)))
         {
             var (date, channel) = day.Key;

@@ -57,13 +57,7 @@ public static partial class NotebookHost
         NotebookDocument document, string path, NotebookRunOptions options, CancellationToken cancellation)
     {
         Stopwatch clock = Stopwatch.StartNew();
-        // Beside the PNG a vector picture, for the page; Jupyter never asks for it. The first call has the figure's own
-        // preference read, which would otherwise come later and win.
-        _ = Formatter.GetPreferredFormatterFor(typeof(Figure), "image/svg+xml");
-        Formatter.SetPreferredMimeTypesFor(typeof(Figure), "image/png", "text/plain", "image/svg+xml");
-        using CompositeKernel kernel = [new CSharpKernel().UseKernelHelpers()];
-        kernel.DefaultKernelName = "csharp";
-
+        using CompositeKernel kernel = NewKernel();
         IReadOnlyList<NotebookCell> cells = document.Cells;
         foreach (NotebookCell cell in cells.Where(cell => cell.Type == "code"))
         {
@@ -71,8 +65,7 @@ public static partial class NotebookHost
         }
 
         int total = cells.Count(cell => cell.IsCode && !cell.Tags.Contains(NotebookParameters.InjectedTag));
-        int number = 0;
-        int count = 0;
+        int number = 0, count = 0;
         List<string> warnings = [];
         for (int index = 0; index < cells.Count; index++)
         {
@@ -98,6 +91,17 @@ public static partial class NotebookHost
         }
 
         return new NotebookRun(document, null, warnings, clock.Elapsed);
+    }
+
+    private static CompositeKernel NewKernel()
+    {
+        // Beside the PNG a vector picture, for the page; Jupyter never asks for it. The first call has the figure's own
+        // preference read, which would otherwise come later and win.
+        _ = Formatter.GetPreferredFormatterFor(typeof(Figure), "image/svg+xml");
+        Formatter.SetPreferredMimeTypesFor(typeof(Figure), "image/png", "text/plain", "image/svg+xml");
+        CompositeKernel kernel = [new CSharpKernel().UseKernelHelpers()];
+        kernel.DefaultKernelName = "csharp";
+        return kernel;
     }
 
     private static async Task RunCellAsync(

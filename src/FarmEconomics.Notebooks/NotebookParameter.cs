@@ -35,7 +35,8 @@ public static partial class NotebookParameter
         Match declared = Declaration().Match(line);
         if (!declared.Success || ValueOf(declared.Groups["type"].Value, declared.Groups["value"].Value) is not { } value)
         {
-            throw new NotebookException($"the cell tagged \"{NotebookParameters.Tag}\" has a line that is no parameter: {line} (expected: type name = value; // Label [unit; 0 to 10]: help)");
+            throw new NotebookException($"the cell tagged \"{NotebookParameters.Tag}\" has a line that is no parameter: {line} (expected: "
+                + $"type name = value; // Label [unit; 0 to 10]: help)");
         }
 
         string name = declared.Groups["name"].Value;

@@ -55,6 +55,20 @@ public static partial class NotebookParameters
             );
         }
 
+        NotebookCell cell = new(new JsonObject
+        {
+            ["cell_type"] = "code",
+            ["execution_count"] = null,
+            ["id"] = InjectedTag,
+            ["metadata"] = new JsonObject { ["tags"] = new JsonArray(InjectedTag) },
+            ["outputs"] = new JsonArray(),
+        })
+        { Source = Assignments(parameters) };
+        document.Insert(place + 1, cell);
+    }
+
+    private static string Assignments(IReadOnlyDictionary<string, object> parameters)
+    {
         StringBuilder source = new("// Set by the run");
         foreach ((string name, object value) in parameters.OrderBy(p => p.Key, StringComparer.Ordinal))
         {
@@ -66,16 +80,7 @@ public static partial class NotebookParameters
             source.Append('\n').Append(name).Append(" = ").Append(Literal(value)).Append(';');
         }
 
-        NotebookCell cell = new(new JsonObject
-        {
-            ["cell_type"] = "code",
-            ["execution_count"] = null,
-            ["id"] = InjectedTag,
-            ["metadata"] = new JsonObject { ["tags"] = new JsonArray(InjectedTag) },
-            ["outputs"] = new JsonArray(),
-        })
-        { Source = source.ToString() };
-        document.Insert(place + 1, cell);
+        return source.ToString();
     }
 
     private static string Quote(string text)

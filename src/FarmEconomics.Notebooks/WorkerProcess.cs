@@ -71,13 +71,70 @@ internal sealed class WorkerProcess : IAsyncDisposable
         PrivatePaths.Without(await RunAsGivenAsync(job, prepared, output, cancellation).ConfigureAwait(false), job.Parameters);
 
     private async Task<NotebookRun> RunAsGivenAsync(
-        NotebookJob job,
-        NotebookDocument prepared,
-        string output,
-        CancellationToken cancellation
-    )
+        NotebookJob job, NotebookDocument prepared, string output, CancellationToken cancellation)
     {
         Stopwatch clock = Stopwatch.StartNew();
+        CellReached reached = new();
+        string why;
+        using CancellationTokenSource limit = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
+        limit.CancelAfter(job.Options.TotalTimeLimit + Grace);
+        try
+        {
+            if (await ReportsAsync(job, output, reached, limit.Token).ConfigureAwait(false) is { } done)
+            {
+                IsUsable = done.Failure is null;
+                return new NotebookRun(Written(output, prepared), done.Failure, done.Warnings, clock.Elapsed);
+            }
+
+            IsUsable = false;
+            await process.WaitForExitAsync(limit.Token).ConfigureAwait(false);
+            why = await WhyEndedAsync().ConfigureAwait(false);
+        }
+        catch (OperationCanceledException) when (!cancellation.IsCancellationRequested)
+        {
+            string seconds = Notation.Default.Text($"{job.Options.TotalTimeLimit.TotalSeconds:0.#}");
+            why = $"stopped after {seconds} s, the time allowed for the whole notebook";
+        }
+        catch (Exception fault) when (fault is IOException or TimeoutException)
+        {
+            why = overMemory ?? "the notebook's process ended" + (fault is IOException ? $": {fault.Message}" : "");
+        }
+        finally
+        {
+            if (cancellation.IsCancellationRequested)
+            {
+                GiveUp();
+            }
+        }
+
+        GiveUp();
+        return Lost(prepared, output, reached.Cell, why, clock.Elapsed);
+    }
+
+    private static NotebookDocument Written(string output, NotebookDocument prepared) =>
+        File.Exists(output) ? NotebookDocument.Load(output) : prepared;
+
+    private void GiveUp()
+    {
+        IsUsable = false;
+        Kill();
+    }
+
+    private async Task<string> WhyEndedAsync()
+    {
+        string said = await errors.WaitAsync(TimeSpan.FromSeconds(2), CancellationToken.None).ConfigureAwait(false);
+        return overMemory ?? $"the notebook's process ended (exit code {process.ExitCode}){(said.Length > 0 ? ": " + said : "")}";
+    }
+
+    /// <summary>The last cell begun; -1 before the first.</summary>
+    private sealed class CellReached
+    {
+        internal int Cell { get; set; } = -1;
+    }
+
+    /// <summary>Hands the job over and follows it; null when the process ends before it says that it is done.</summary>
+    private async Task<WorkerReport?> ReportsAsync(NotebookJob job, string output, CellReached reached, CancellationToken cancellation)
+    {
         NotebookRunOptions options = job.Options;
         string path = Path.GetFullPath(job.Notebook);
         WorkerJob message = new(
@@ -87,61 +144,23 @@ internal sealed class WorkerProcess : IAsyncDisposable
             options.WorkingDirectory is null ? null : Path.GetFullPath(options.WorkingDirectory),
             options.CellTimeLimit.TotalSeconds,
             options.TotalTimeLimit.TotalSeconds);
-        int cell = -1;
-        string why;
-        using CancellationTokenSource limit = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
-        limit.CancelAfter(options.TotalTimeLimit + Grace);
-        try
+        await process.StandardInput.WriteLineAsync(message.ToLine().AsMemory(), cancellation).ConfigureAwait(false);
+        await process.StandardInput.FlushAsync(cancellation).ConfigureAwait(false);
+        while (await process.StandardOutput.ReadLineAsync(cancellation).ConfigureAwait(false) is { } line)
         {
-            await process.StandardInput.WriteLineAsync(message.ToLine().AsMemory(), limit.Token).ConfigureAwait(false);
-            await process.StandardInput.FlushAsync(limit.Token).ConfigureAwait(false);
-            while (await process.StandardOutput.ReadLineAsync(limit.Token).ConfigureAwait(false) is { } line)
+            WorkerReport? report = WorkerReport.FromLine(line);
+            if (report?.Event == WorkerReport.CellStarts)
             {
-                WorkerReport? report = WorkerReport.FromLine(line);
-                if (report?.Event == WorkerReport.CellStarts)
-                {
-                    cell = report.Cell;
-                    options.Progress?.Report(new CellProgress(path, report.Cell, report.Of));
-                }
-                else if (report?.Event == WorkerReport.IsDone)
-                {
-                    IsUsable = report.Failure is null;
-                    NotebookDocument document = File.Exists(output) ? NotebookDocument.Load(output) : prepared;
-                    return new NotebookRun(document, report.Failure, report.Warnings, clock.Elapsed);
-                }
+                reached.Cell = report.Cell;
+                options.Progress?.Report(new CellProgress(path, report.Cell, report.Of));
             }
-
-            IsUsable = false;
-            await process.WaitForExitAsync(limit.Token).ConfigureAwait(false);
-            string said = await errors.WaitAsync(TimeSpan.FromSeconds(2), CancellationToken.None).ConfigureAwait(false);
-            why = overMemory ?? $"the notebook's process ended (exit code {process.ExitCode}){(said.Length > 0 ? ": " + said : "")}";
-        }
-        catch (OperationCanceledException) when (!cancellation.IsCancellationRequested)
-        {
-            why = Notation.Default.Text(
-                $"stopped after {options.TotalTimeLimit.TotalSeconds:0.#} s, the time allowed for the whole notebook"
-            );
-        }
-        catch (IOException fault)
-        {
-            why = overMemory ?? $"the notebook's process ended: {fault.Message}";
-        }
-        catch (TimeoutException)
-        {
-            why = overMemory ?? "the notebook's process ended";
-        }
-        finally
-        {
-            if (cancellation.IsCancellationRequested)
+            else if (report?.Event == WorkerReport.IsDone)
             {
-                IsUsable = false;
-                Kill();
+                return report;
             }
         }
 
-        IsUsable = false;
-        Kill();
-        return Lost(prepared, output, cell, why, clock.Elapsed);
+        return null;
     }
 
     public async ValueTask DisposeAsync()
@@ -182,7 +201,7 @@ internal sealed class WorkerProcess : IAsyncDisposable
     // What the child had written after the last whole cell, with the reason at the cell it was in.
     private static NotebookRun Lost(NotebookDocument prepared, string output, int cell, string why, TimeSpan elapsed)
     {
-        NotebookDocument document = File.Exists(output) ? NotebookDocument.Load(output) : prepared;
+        NotebookDocument document = Written(output, prepared);
         IReadOnlyList<NotebookCell> cells = document.Cells;
         int index = -1;
         for (int i = 0, number = 0; i < cells.Count && index < 0; i++)

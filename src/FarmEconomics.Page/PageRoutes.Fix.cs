@@ -142,7 +142,11 @@ internal sealed partial class PageRoutes
             IReadOnlyList<(GivenName Name, string Why)> faults = NameList.Faults(names, folder.Reading);
             GivenName[] said = [.. names.Where(name => name.Name.Trim().Length > 0 && !NameList.IsKnown(name, folder.Reading))];
             return faults.Count > 0 || said.Length == 0
-                ? Page("Nothing was saved", $"<h1>Nothing was saved</h1>\n<p class=\"fault\" role=\"alert\">{(faults.Count > 0 ? "Some names can’t be taken." : "No name was chosen.")}</p>\n{NamesView.Form(folder, names, faults)}",
+                ? Page(
+                    "Nothing was saved",
+                    $"<h1>Nothing was saved</h1>\n<p class=\"fault\" role=\"alert\">"
+                        + $"{(faults.Count > 0 ? "Some names can’t be taken." : "No name was chosen.")}</p>\n"
+                        + $"{NamesView.Form(folder, names, faults)}",
                     FixView.Path, status: StatusCodes.Status422UnprocessableEntity)
                 : SeeOther(context, Nav.Address(FixView.Path, "done=" + Uri.EscapeDataString(Confirmed(said))));
         });
@@ -151,6 +155,7 @@ internal sealed partial class PageRoutes
     private string Confirmed(GivenName[] names)
     {
         string file = NameList.Confirm(cache.Folder, names);
-        return $"{cache.Look().Farm().Settings.Notation.Count(names.Length, "name")} saved in {file}. To take them back, delete that file from your records.";
+        return $"{cache.Look().Farm().Settings.Notation.Count(names.Length, "name")} saved in {file}. "
+            + $"To take them back, delete that file from your records.";
     }
 }

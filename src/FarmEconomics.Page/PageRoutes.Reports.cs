@@ -122,7 +122,12 @@ internal sealed partial class PageRoutes
         }
         catch (ArgumentException refused)
         {
-            return Page("That can't be shown", $"<h1>That can’t be shown</h1>\n<p>{PageShell.Encode(refused.Message.Split(" (Parameter")[0])}</p>\n<p><a href=\"{PageShell.Encode(asked.Path)}\">Back to the page as the records have it</a></p>", asked.Path, status: StatusCodes.Status422UnprocessableEntity);
+            return Page(
+                "That can't be shown",
+                $"<h1>That can’t be shown</h1>\n<p>{PageShell.Encode(refused.Message.Split(" (Parameter")[0])}</p>\n"
+                    + $"<p><a href=\"{PageShell.Encode(asked.Path)}\">Back to the page as the records have it</a></p>",
+                asked.Path,
+                status: StatusCodes.Status422UnprocessableEntity);
         }
     }
 

@@ -106,7 +106,9 @@ internal sealed partial class PageRoutes
     }
 
     private IResult NotKept(FieldForm form, string name, string fault) => Page("Not kept",
-        $"<h1>Nothing was kept</h1>\n{Scenarios(WhatIf, form, name, fault)}<p class=\"fault\">{PageShell.Encode(fault)}</p>\n<p><a href=\"{PageShell.Encode(Nav.Address(WhatIfPath, form.Query))}\">Back to the changes</a></p>", WhatIfPath);
+        $"<h1>Nothing was kept</h1>\n{Scenarios(WhatIf, form, name, fault)}<p class=\"fault\">{PageShell.Encode(fault)}</p>\n"
+            + $"<p><a href=\"{PageShell.Encode(Nav.Address(WhatIfPath, form.Query))}\">Back to the changes</a></p>",
+        WhatIfPath);
 
     private static IResult SeeOther(HttpContext context, string address)
     {

@@ -69,7 +69,8 @@ internal sealed partial class PageRoutes
             {
                 Workbook book = new();
                 ResultTables.Write(season, folder.ProblemsWith(season), temporary.FullName, book);
-                Dictionary<string, byte[]> files = temporary.EnumerateFiles().ToDictionary(file => file.Name, file => File.ReadAllBytes(file.FullName), StringComparer.Ordinal);
+                Dictionary<string, byte[]> files = temporary.EnumerateFiles()
+                    .ToDictionary(file => file.Name, file => File.ReadAllBytes(file.FullName), StringComparer.Ordinal);
                 return new TableFiles(season.CropYear, season.Notation, files, WorkbookWriter.ToBytes(book));
             }
             finally

@@ -48,23 +48,7 @@ public sealed class PageServer : IAsyncDisposable
         RunBoard board = new(options);
         FaultPages faults = new(notebooks, options);
         AccessGate? gate = null;
-        app.Use(async (context, next) =>
-        {
-            SafeHeaders.AddTo(context.Response);
-            string? refusal = gate is null ? "The program is still starting." : gate.Refusal(context.Request);
-            if (refusal is not null)
-            {
-                await RefuseAsync(context, refusal).ConfigureAwait(false);
-            }
-            else if (context.Request.Path == AccessGate.Door)
-            {
-                await gate!.EnterAsync(context).ConfigureAwait(false);
-            }
-            else
-            {
-                await faults.GuardAsync(context, next).ConfigureAwait(false);
-            }
-        });
+        app.Use((context, next) => GuardAsync(context, next, gate, faults));
         app.UseRouting();
         ImportSessions sessions = new();
         PageRoutes routes = new(options, cache, notebooks, board, sessions);
@@ -88,6 +72,24 @@ public sealed class PageServer : IAsyncDisposable
         }
 
         return new PageServer(app, board, sessions, $"{bound}{AccessGate.Door}?token={gate.Token}");
+    }
+
+    private static async Task GuardAsync(HttpContext context, RequestDelegate next, AccessGate? gate, FaultPages faults)
+    {
+        SafeHeaders.AddTo(context.Response);
+        string? refusal = gate is null ? "The program is still starting." : gate.Refusal(context.Request);
+        if (refusal is not null)
+        {
+            await RefuseAsync(context, refusal).ConfigureAwait(false);
+        }
+        else if (context.Request.Path == AccessGate.Door)
+        {
+            await gate!.EnterAsync(context).ConfigureAwait(false);
+        }
+        else
+        {
+            await faults.GuardAsync(context, next).ConfigureAwait(false);
+        }
     }
 
     private static WebApplication Build(int port)

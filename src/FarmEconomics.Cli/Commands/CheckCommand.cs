@@ -23,15 +23,7 @@ internal static class CheckCommand
             "Tell every row with a problem, not each kind of problem once, and every table that isn't there.");
         Option<string?> list = OptionRules.Text("--list", "FILE", "A new CSV file to write every problem to, a row each.");
         Command command = new("check", "Finds mistakes in your records and says how to fix each.")
-        {
-            folder,
-            set,
-            all,
-            list,
-            fixNames,
-            output,
-            add,
-        };
+        { folder, set, all, list, fixNames, output, add };
         command.SetAction(parsed =>
         {
             if (parsed.GetValue(add) is { } names)
@@ -59,31 +51,12 @@ internal static class CheckCommand
 
         if (list is not null && (File.Exists(list) || FolderPlace.IsIn(list, folder)))
         {
-            throw new WrongUseException($"{list} {(File.Exists(list) ? "is there already" : "lies in your records, which are only ever read")}; give --list a new file elsewhere.");
+            string why = File.Exists(list) ? "is there already" : "lies in your records, which are only ever read";
+            throw new WrongUseException($"{list} {why}; give --list a new file elsewhere.");
         }
 
         FarmFolder farm = CommonOptions.Open(folder, set, skipBadRows: false, new Terminal());
-        int widest = farm.Reading.Files.Select(file => file.File.Length).Append(22).Max();
-        foreach (FileCount file in farm.Reading.Files)
-        {
-            string bad =
-                (file.RowsInError > 0 ? farm.Notation.Text($", {file.RowsInError:N0} in error") : "")
-                + (file.RowsPassedOver > 0 ? farm.Notation.Text($", {file.RowsPassedOver:N0} passed over") : "");
-            Console.Out.WriteLine(
-                farm.Notation.Text($"{file.File.PadRight(widest)} {file.RowsRead,9:N0} {(file.RowsRead == 1 ? "row" : "rows")} read{bad}")
-            );
-        }
-
-        RecordsCheckText.PrintMissing(farm, Console.Out, all);
-        if (farm.Review is { Records.RowsAfterAsOf.Count: > 0 } review)
-        {
-            string late = string.Join(
-                ", ",
-                review.Records.RowsAfterAsOf.Select(pair => $"{farm.Notation.Count(pair.Value, "row")} of {pair.Key}")
-            );
-            Console.Out.WriteLine($"Dated after {review.Records.AsOf:yyyy-MM-dd}, the last day used, and in no result: {late}.");
-        }
-
+        PrintRead(farm, all);
         RecordsCheckText.PrintTotals(farm, Console.Out);
         Console.Out.WriteLine();
         CommonOptions.PrintProblems(farm, Console.Out, all);
@@ -99,5 +72,28 @@ internal static class CheckCommand
         }
 
         return farm.ErrorCount > 0 ? ExitCode.RecordsInError : ExitCode.Done;
+    }
+
+    /// <summary>What was read of each file, which could be there, and what came after the last day used.</summary>
+    private static void PrintRead(FarmFolder farm, bool all)
+    {
+        int widest = farm.Reading.Files.Select(file => file.File.Length).Append(22).Max();
+        foreach (FileCount file in farm.Reading.Files)
+        {
+            string bad =
+                (file.RowsInError > 0 ? farm.Notation.Text($", {file.RowsInError:N0} in error") : "")
+                + (file.RowsPassedOver > 0 ? farm.Notation.Text($", {file.RowsPassedOver:N0} passed over") : "");
+            string rows = file.RowsRead == 1 ? "row" : "rows";
+            Console.Out.WriteLine(farm.Notation.Text($"{file.File.PadRight(widest)} {file.RowsRead,9:N0} {rows} read{bad}"));
+        }
+
+        RecordsCheckText.PrintMissing(farm, Console.Out, all);
+        if (farm.Review is { Records.RowsAfterAsOf.Count: > 0 } review)
+        {
+            IEnumerable<string> late =
+                review.Records.RowsAfterAsOf.Select(pair => $"{farm.Notation.Count(pair.Value, "row")} of {pair.Key}");
+            Console.Out.WriteLine($"Dated after {review.Records.AsOf:yyyy-MM-dd}, the last day used, and in no result: "
+                + $"{string.Join(", ", late)}.");
+        }
     }
 }

@@ -36,20 +36,15 @@ internal static class DecideCommand
                 + "Default: each channel's own, 2 unless channels.csv says otherwise.");
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();
-        Command command = new("decide", "Drop, shrink, grow or swap a crop: what it would do to your cash, your hours and the farm, with avoidable costs only. Without a change: a verdict per crop.")
-        {
-            folder, year, drop, shrink, grow, swap, by, elasticity, set, skip,
-        };
+        Command command = new(
+            "decide",
+            "Drop, shrink, grow or swap a crop: what it would do to your cash, your hours and the farm, with avoidable costs only. "
+                + "Without a change: a verdict per crop.")
+        { folder, year, drop, shrink, grow, swap, by, elasticity, set, skip };
         command.SetAction(parsed =>
         {
-            ChangeAsked asked = new(
-                parsed.GetValue(drop),
-                parsed.GetValue(shrink),
-                parsed.GetValue(grow),
-                parsed.GetValue(swap),
-                parsed.GetValue(by),
-                parsed.GetValue(elasticity)
-            );
+            ChangeAsked asked = new(parsed.GetValue(drop), parsed.GetValue(shrink), parsed.GetValue(grow), parsed.GetValue(swap),
+                parsed.GetValue(by), parsed.GetValue(elasticity));
             return Run(parsed.GetValue(folder)!, parsed.GetValue(year), asked, parsed.GetValue(set), parsed.GetValue(skip));
         });
         return command;
@@ -86,24 +81,26 @@ internal static class DecideCommand
         return $"{shorts}\n\n{DecisionSentences.VerdictLines(verdicts)}\n{DecisionTables.Assumptions(verdicts).ToPlainText()}";
     }
 
-    private static string Answer(SeasonReview season, SeasonCosts costs, Change change)
+    private static ChangeAnswer Judge(SeasonReview season, SeasonCosts costs, Change change)
     {
-        ChangeAnswer answer;
         try
         {
-            answer = new ChangeJudge(costs).Judge(change);
+            return new ChangeJudge(costs).Judge(change);
         }
         catch (ArgumentException wrong)
         {
-            string? unknown = new[] { change.Crop, change.Replacement }.FirstOrDefault(name =>
-                name is not null && season.FindBudget(name) is null
-            );
+            string? unknown = new[] { change.Crop, change.Replacement }
+                .FirstOrDefault(name => name is not null && season.FindBudget(name) is null);
             string? nearest = unknown is null ? null : NearestName.Find(unknown, season.Crops.Select(crop => crop.Name));
-            throw new WrongUseException(
-                nearest is null ? wrong.Message : $"There is no crop {unknown} in {season.CropYear}. Did you mean {nearest}?"
-            );
+            throw new WrongUseException(nearest is null
+                ? wrong.Message
+                : $"There is no crop {unknown} in {season.CropYear}. Did you mean {nearest}?");
         }
+    }
 
+    private static string Answer(SeasonReview season, SeasonCosts costs, Change change)
+    {
+        ChangeAnswer answer = Judge(season, costs, change);
         Notation notation = season.Notation;
         List<string> parts =
         [

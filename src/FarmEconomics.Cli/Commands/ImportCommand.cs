@@ -77,7 +77,8 @@ internal static class ImportCommand
         int worst = ExitCode.Done;
         foreach (string sheet in sheets)
         {
-            Console.Out.WriteLine($"{(sheet == sheets[0] ? "" : "\n")}Sheet {sheet} ({sheets.ToList().IndexOf(sheet) + 1} of {sheets.Count}; --sheet \"{sheet}\" reads it alone)");
+            Console.Out.WriteLine($"{(sheet == sheets[0] ? "" : "\n")}Sheet {sheet} ({sheets.ToList().IndexOf(sheet) + 1} of "
+                + $"{sheets.Count}; --sheet \"{sheet}\" reads it alone)");
             try
             {
                 worst = Math.Max(worst, One(request with { Sheet = sheet }, new ImportBeside(request.Source, request.Folder, sheet), said));
@@ -143,7 +144,8 @@ internal static class ImportCommand
 
         if (plan.UnknownNames.Count > 0 && plan.Folder is not null)
         {
-            Console.Out.WriteLine($"Names: {(given ? "fill in the blanks of" : "look through")} {names} (or add them to their tables), then type the same again.");
+            Console.Out.WriteLine($"Names: {(given ? "fill in the blanks of" : "look through")} {names} (or add them to their tables), "
+                + $"then type the same again.");
         }
 
         if (said.Line.GetValue(said.Asked.List) is { } list)
@@ -179,7 +181,8 @@ internal static class ImportCommand
         Console.Out.WriteLine($"Written to {plan.Folder}: {Files(plan)}.");
         if (plan.HeldBackCsv.Length > 0)
         {
-            Console.Out.WriteLine($"{plan.Notation.Rows(plan.RowsHeldBack)} in error went to {rest}: fix them there and import that file{(plan.MappingFileName is null ? "" : "; the mapping is saved")}.");
+            Console.Out.WriteLine($"{plan.Notation.Rows(plan.RowsHeldBack)} in error went to {rest}: "
+                + $"fix them there and import that file{(plan.MappingFileName is null ? "" : "; the mapping is saved")}.");
         }
     }
 

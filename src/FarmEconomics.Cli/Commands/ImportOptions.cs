@@ -13,13 +13,15 @@ internal sealed class ImportOptions
         new("--map")
         {
             Description =
-                "How its columns become ours (docs/records.md, table imports): a file, or a mapping you saved earlier. A file that isn't there yet is drafted. Default: a saved mapping that fits, else FILE.map.csv beside FILE.",
+                "How its columns become ours (docs/records.md, table imports): a file, or a mapping you saved earlier. "
+                    + "A file that isn't there yet is drafted. Default: a saved mapping that fits, else FILE.map.csv beside FILE.",
             HelpName = "FILE",
         };
 
     internal Option<string?> Names { get; } = new("--names")
     {
-        Description = "What unknown names mean (table, alias, name). A file that isn't there yet is written with every unknown name. Default: FILE.names.csv beside FILE.",
+        Description = "What unknown names mean (table, alias, name). A file that isn't there yet is written with every unknown name. "
+            + "Default: FILE.names.csv beside FILE.",
         HelpName = "FILE",
     };
 

@@ -31,7 +31,8 @@ internal static class ImportText
         DraftLine[] lines = [.. draft.Lines.OrderByDescending(line => line.IsOpen)];
         foreach (DraftLine line in lines.Take(all ? int.MaxValue : LinesShown))
         {
-            to.WriteLine($"  {(line.Note.StartsWith('?') ? "?" : " ")} {(line.Column.Length == 0 ? "left out" : line.Column),-11} {line.From}{(line.Note.Length == 0 ? "" : $"  ({Short(line.Note.TrimStart('?', ' '), LongestNote)})")}");
+            to.WriteLine($"  {(line.Note.StartsWith('?') ? "?" : " ")} {(line.Column.Length == 0 ? "left out" : line.Column),-11} "
+                + $"{line.From}{(line.Note.Length == 0 ? "" : $"  ({Short(line.Note.TrimStart('?', ' '), LongestNote)})")}");
         }
 
         if (!all && lines.Length > LinesShown)
@@ -41,7 +42,8 @@ internal static class ImportText
 
         int open = lines.Count(line => line.IsOpen);
         to.WriteLine(open > 0
-            ? $"{open} of them only you know: open {map} in a spreadsheet, put the answer in place of each \"?\" (or keep one of two forms), save, and type the same again."
+            ? $"{open} of them only you know: open {map} in a spreadsheet, put the answer in place of each \"?\" (or keep one of two "
+                + $"forms), save, and type the same again."
             : "Lines with ? are worth a look; change them in that file and type the same again.");
         to.WriteLine();
     }
@@ -49,7 +51,9 @@ internal static class ImportText
     internal static void PrintPlan(ImportPlan plan, bool all, TextWriter to)
     {
         to.WriteLine(plan.Notation.Text(
-            $"{plan.Source} into {plan.Table}: {plan.Notation.Rows(plan.RowsInSource)}; {plan.Rows.Count:N0} to add, {plan.AlreadyThere.Count:N0} added before, {plan.LeftOut.Count:N0} left out by the mapping, {plan.RowsHeldBack:N0} held back."));
+            $"{plan.Source} into {plan.Table}: {plan.Notation.Rows(plan.RowsInSource)}; {plan.Rows.Count:N0} to add, "
+                + $"{plan.AlreadyThere.Count:N0} added before, {plan.LeftOut.Count:N0} left out by the mapping, "
+                + $"{plan.RowsHeldBack:N0} held back."));
         foreach (string remark in plan.Remarks)
         {
             to.WriteLine(remark);
@@ -57,7 +61,8 @@ internal static class ImportText
 
         if (plan.Rows.Count > 0)
         {
-            to.WriteLine($"{(plan.Source.Contains(".xlsx!", StringComparison.OrdinalIgnoreCase) ? "   row" : "  line")}  {string.Join(" | ", plan.Columns)}");
+            to.WriteLine($"{(plan.Source.Contains(".xlsx!", StringComparison.OrdinalIgnoreCase) ? "   row" : "  line")}  "
+                + $"{string.Join(" | ", plan.Columns)}");
             foreach (ImportedRow row in plan.Rows.Take(RowsShown))
             {
                 to.WriteLine($"{row.Line,6}  {string.Join(" | ", row.Fields)}");
@@ -65,7 +70,8 @@ internal static class ImportText
 
             if (plan.Rows.Count > RowsShown)
             {
-                to.WriteLine(plan.Notation.Text($"        and {plan.Rows.Count - RowsShown:N0} more{(plan.Contents.Count > 0 ? ": " : "")}{string.Join("; ", plan.Contents)}"));
+                to.WriteLine(plan.Notation.Text($"        and {plan.Rows.Count - RowsShown:N0} more{(plan.Contents.Count > 0 ? ": " : "")}"
+                    + $"{string.Join("; ", plan.Contents)}"));
             }
         }
 
@@ -79,7 +85,8 @@ internal static class ImportText
         if (agree > 0)
         {
             ImportSum largest = plan.Sums.Where(sum => sum.Agrees).MaxBy(sum => Math.Abs(sum.InSource))!;
-            to.WriteLine(plan.Notation.Text($"{plan.Notation.Count(agree, "total")} of the file {(agree == 1 ? "agrees" : "agree")} with the rows, the largest {largest.InSource:#,0.##} ({largest.What})."));
+            to.WriteLine(plan.Notation.Text($"{plan.Notation.Count(agree, "total")} of the file {(agree == 1 ? "agrees" : "agree")} with "
+                + $"the rows, the largest {largest.InSource:#,0.##} ({largest.What})."));
         }
 
         foreach (ImportSum sum in plan.Sums.Where(sum => !sum.Agrees).Take(RowsShown))
@@ -94,20 +101,7 @@ internal static class ImportText
 
     private static void PrintProblems(ImportPlan plan, bool all, TextWriter to)
     {
-        if (plan.UnknownNames.Count > 0)
-        {
-            to.WriteLine($"{plan.Notation.Count(plan.UnknownNames.Count, "name")} the records don't know:");
-            foreach (ImportedName name in plan.UnknownNames.Take(all ? int.MaxValue : NamesShown))
-            {
-                to.WriteLine($"  {name.Table}: \"{name.Alias}\", {plan.Notation.Rows(name.Rows)}{(name.Name.Length > 0 ? $"; did you mean {name.Name}?" : "")}");
-            }
-
-            if (!all && plan.UnknownNames.Count > NamesShown)
-            {
-                to.WriteLine($"  and {plan.UnknownNames.Count - NamesShown} more");
-            }
-        }
-
+        PrintUnknownNames(plan, all, to);
         IReadOnlyList<ProblemCause> causes = ProblemCause.Of(all ? plan.Problems : plan.ProblemsBesideNames);
         if (all)
         {
@@ -121,21 +115,43 @@ internal static class ImportText
 
         foreach (ProblemCause cause in causes.Take(CausesShown))
         {
+            string more = cause.Count > 1 ? $" And {plan.Notation.Count(cause.Count - 1, "row")} like it." : "";
             string money =
                 cause.Money == 0m ? "" : plan.Notation.Text($" {cause.Money:#,0.00} of money in {(cause.Count == 1 ? "it" : "them")}.");
-            to.WriteLine(
-                Line(cause.First, (cause.Count > 1 ? $" And {plan.Notation.Count(cause.Count - 1, "row")} like it." : "") + money)
-            );
+            to.WriteLine(Line(cause.First, more + money));
         }
 
         if (causes.Count > CausesShown)
         {
-            to.WriteLine($"And {plan.Notation.Count(causes.Count - CausesShown, "more kind of problem", "more kinds of problems")}, in {plan.Notation.Count(causes.Skip(CausesShown).Sum(cause => cause.Count), "row")}: --all tells every row, --list FILE writes them to a CSV file.");
+            to.WriteLine($"And {plan.Notation.Count(causes.Count - CausesShown, "more kind of problem", "more kinds of problems")}, "
+                + $"in {plan.Notation.Count(causes.Skip(CausesShown).Sum(cause => cause.Count), "row")}: "
+                + $"--all tells every row, --list FILE writes them to a CSV file.");
+        }
+    }
+
+    private static void PrintUnknownNames(ImportPlan plan, bool all, TextWriter to)
+    {
+        if (plan.UnknownNames.Count == 0)
+        {
+            return;
+        }
+
+        to.WriteLine($"{plan.Notation.Count(plan.UnknownNames.Count, "name")} the records don't know:");
+        foreach (ImportedName name in plan.UnknownNames.Take(all ? int.MaxValue : NamesShown))
+        {
+            to.WriteLine($"  {name.Table}: \"{name.Alias}\", {plan.Notation.Rows(name.Rows)}"
+                + $"{(name.Name.Length > 0 ? $"; did you mean {name.Name}?" : "")}");
+        }
+
+        if (!all && plan.UnknownNames.Count > NamesShown)
+        {
+            to.WriteLine($"  and {plan.UnknownNames.Count - NamesShown} more");
         }
     }
 
     private static string Line(Problem problem, string more) =>
-        $"{problem.Source}: {(problem.Severity == Severity.Error ? "error" : "warning")} {problem.Code}: {problem.Message}{(problem.Nearest is { } nearest ? $" Did you mean {nearest}?" : "")}{more}";
+        $"{problem.Source}: {(problem.Severity == Severity.Error ? "error" : "warning")} {problem.Code}: "
+            + $"{problem.Message}{(problem.Nearest is { } nearest ? $" Did you mean {nearest}?" : "")}{more}";
 
     private static string Short(string text, int most) => text.Length <= most ? text : string.Concat(text.AsSpan(0, most - 3), "...");
 }

@@ -99,13 +99,15 @@ internal static class JupyterCommand
         TextWriter say = Console.Out;
         if (written.SetAside.Count > 0)
         {
-            await say.WriteLineAsync($"{farm.Notation.Count(written.SetAside.Count, "notebook")} of an earlier time with other cells: now in {Path.GetDirectoryName(written.SetAside[0])}").ConfigureAwait(false);
+            await say.WriteLineAsync($"{farm.Notation.Count(written.SetAside.Count, "notebook")} of an earlier time with other cells: "
+                + $"now in {Path.GetDirectoryName(written.SetAside[0])}").ConfigureAwait(false);
         }
 
         await say.WriteLineAsync($"The notebooks on the records in {folder} are in {written.Notebooks}").ConfigureAwait(false);
         if (farm.Review is null)
         {
-            await say.WriteLineAsync($"The records hold {farm.Notation.Count(farm.ErrorCount, "error")}: 01-records-check lists them, the other notebooks stop at them.").ConfigureAwait(false);
+            await say.WriteLineAsync($"The records hold {farm.Notation.Count(farm.ErrorCount, "error")}: 01-records-check lists them, "
+                + $"the other notebooks stop at them.").ConfigureAwait(false);
         }
     }
 }

@@ -23,10 +23,11 @@ internal static class OpenCommand
         Option<int?> megabytes = OptionRules.Whole("--memory-limit", "MB", 256, 1_048_576,
             "The most memory one notebook may use, in MB. Default: 2048.");
         Option<bool> readOnly = OptionRules.Flag("--read-only", "Offer no way to change the records.");
-        Command command = new("open", "Open the review in your browser: change a year, a crop, a price or a wage and see. Nothing leaves this machine; your records change only where you press Save.")
-        {
-            folder, readOnly, port, noBrowser, scenarios, notebooks, agree, seconds, megabytes,
-        };
+        Command command = new(
+            "open",
+            "Open the review in your browser: change a year, a crop, a price or a wage and see. Nothing leaves this machine; "
+                + "your records change only where you press Save.")
+        { folder, readOnly, port, noBrowser, scenarios, notebooks, agree, seconds, megabytes };
         command.SetAction((parsed, cancellation) =>
         {
             int limit = parsed.GetValue(seconds) ?? 60;
@@ -69,7 +70,9 @@ internal static class OpenCommand
 
         await using (server.ConfigureAwait(false))
         {
-            await Console.Out.WriteLineAsync($"The review of {options.Records} is open at\n\n  {server.Address}\n\nThe address holds a key: give it to nobody. Only this machine can open it, and nothing leaves it.\nPress Ctrl+C here to stop.").ConfigureAwait(false);
+            await Console.Out.WriteLineAsync($"The review of {options.Records} is open at\n\n  {server.Address}\n\n"
+                + $"The address holds a key: give it to nobody. Only this machine can open it, and nothing leaves it.\n"
+                + $"Press Ctrl+C here to stop.").ConfigureAwait(false);
             using BrowserLaunch? door = noBrowser ? null : BrowserLaunch.Open(server.Address);
             try
             {

@@ -25,55 +25,61 @@ internal static class PlanCommand
 
     internal static Command Create()
     {
-        Argument<string> folder = CommonOptions.Folder();
-        Option<int?> year = OptionRules.Whole("--year", "N", 1, 9999,
-            "The season to plan from; the plan is for the year after. Default: the season just ended.");
-        Option<bool> best = OptionRules.Flag("--best",
-            "Look for the mix of sowings that brings most within your beds, hours, stores and what your channels take.");
-        Option<bool> like = OptionRules.Flag("--like-last-year",
-            "Repeat the season's plantings. Without --best and without a plan on file this is what is planned.");
-        Option<bool> careful = OptionRules.Flag("--careful",
-            "Look for the mix as --best does, and for steadier ones; plan the one that looks at bad seasons as much as at the average.");
-        Option<bool> ranges = OptionRules.Flag("--ranges",
-            "With --best or --careful: how far what one more is worth holds, and how sure each crop's length is.");
-        Option<NumberOption?> wage = OptionRules.Number("--own-hour", "X", 0m, 100_000m,
-            "What an hour of your own is worth in the plan; 0 counts cash alone. Default: owner_wage.");
-        Option<string[]> least = OptionRules.Many("--least", "CROP=LENGTH",
-            "Grow at least so much of a crop, for example --least \"Garlic=400\". May be given several times.");
-        Option<string[]> most = OptionRules.Many("--most", "CROP=LENGTH", "Grow at most so much of a crop.");
-        Option<NumberOption?> piece = OptionRules.Number("--piece", "LENGTH", 0.5m, 10_000m,
-            "Lengths are whole multiples of this. Default: 5.");
-        Option<string?> output = OptionRules.Text("--out", "DIR",
-            "Write the plan as tables into this folder; written whole or not at all.");
-        Option<string[]> set = CommonOptions.Set();
-        Option<bool> skip = CommonOptions.SkipBadRows();
+        Options given = new();
         Command command = new(
             "plan",
-            "Plan next year: the best mix, last year's again, or what the plan in your records does to cash and hours."
-        ) { folder, year, best, like, careful, ranges, wage, least, most, piece, output, set, skip };
-        command.SetAction(parsed =>
+            "Plan next year: the best mix, last year's again, or what the plan in your records does to cash and hours.")
         {
-            bool looks = parsed.GetValue(best) || parsed.GetValue(careful);
-            RequireFit(
-                looks,
-                parsed.GetValue(like),
-                parsed.GetValue(ranges),
-                parsed.GetResult(least) ?? parsed.GetResult(most) ?? parsed.GetResult(piece)
-            );
-            Asked asked = new(parsed.GetValue(year), looks, parsed.GetValue(like))
+            given.Folder, given.Year, given.Best, given.Like, given.Careful, given.Ranges, given.Wage, given.Least, given.Most, given.Piece,
+            given.Output, given.Set, given.Skip,
+        };
+        command.SetAction(parsed => Run(
+            parsed.GetValue(given.Folder)!, given.AskedIn(parsed), parsed.GetValue(given.Set), parsed.GetValue(given.Skip)));
+        return command;
+    }
+
+    private sealed class Options
+    {
+        internal readonly Argument<string> Folder = CommonOptions.Folder();
+        internal readonly Option<int?> Year = OptionRules.Whole("--year", "N", 1, 9999,
+            "The season to plan from; the plan is for the year after. Default: the season just ended.");
+        internal readonly Option<bool> Best = OptionRules.Flag("--best",
+            "Look for the mix of sowings that brings most within your beds, hours, stores and what your channels take.");
+        internal readonly Option<bool> Like = OptionRules.Flag("--like-last-year",
+            "Repeat the season's plantings. Without --best and without a plan on file this is what is planned.");
+        internal readonly Option<bool> Careful = OptionRules.Flag("--careful",
+            "Look for the mix as --best does, and for steadier ones; plan the one that looks at bad seasons as much as at the average.");
+        internal readonly Option<bool> Ranges = OptionRules.Flag("--ranges",
+            "With --best or --careful: how far what one more is worth holds, and how sure each crop's length is.");
+        internal readonly Option<NumberOption?> Wage = OptionRules.Number("--own-hour", "X", 0m, 100_000m,
+            "What an hour of your own is worth in the plan; 0 counts cash alone. Default: owner_wage.");
+        internal readonly Option<string[]> Least = OptionRules.Many("--least", "CROP=LENGTH",
+            "Grow at least so much of a crop, for example --least \"Garlic=400\". May be given several times.");
+        internal readonly Option<string[]> Most = OptionRules.Many("--most", "CROP=LENGTH", "Grow at most so much of a crop.");
+        internal readonly Option<NumberOption?> Piece = OptionRules.Number("--piece", "LENGTH", 0.5m, 10_000m,
+            "Lengths are whole multiples of this. Default: 5.");
+        internal readonly Option<string?> Output = OptionRules.Text("--out", "DIR",
+            "Write the plan as tables into this folder; written whole or not at all.");
+        internal readonly Option<string[]> Set = CommonOptions.Set();
+        internal readonly Option<bool> Skip = CommonOptions.SkipBadRows();
+
+        internal Asked AskedIn(ParseResult parsed)
+        {
+            bool looks = parsed.GetValue(Best) || parsed.GetValue(Careful);
+            OptionResult? ofMix = parsed.GetResult(Least) ?? parsed.GetResult(Most) ?? parsed.GetResult(Piece);
+            RequireFit(looks, parsed.GetValue(Like), parsed.GetValue(Ranges), ofMix);
+            return new Asked(parsed.GetValue(Year), looks, parsed.GetValue(Like))
             {
                 Solver = looks ? LinearSolvers.Find() ?? throw new WrongUseException(LinearSolvers.Missing) : null,
-                Careful = parsed.GetValue(careful),
-                Ranges = parsed.GetValue(ranges),
-                Wage = parsed.GetValue(wage),
-                Least = parsed.GetValue(least) ?? [],
-                Most = parsed.GetValue(most) ?? [],
-                Piece = parsed.GetValue(piece),
-                Output = parsed.GetValue(output),
+                Careful = parsed.GetValue(Careful),
+                Ranges = parsed.GetValue(Ranges),
+                Wage = parsed.GetValue(Wage),
+                Least = parsed.GetValue(Least) ?? [],
+                Most = parsed.GetValue(Most) ?? [],
+                Piece = parsed.GetValue(Piece),
+                Output = parsed.GetValue(Output),
             };
-            return Run(parsed.GetValue(folder)!, asked, parsed.GetValue(set), parsed.GetValue(skip));
-        });
-        return command;
+        }
     }
 
     private static void RequireFit(bool looks, bool likeLastYear, bool ranges, OptionResult? wish)
@@ -164,19 +170,9 @@ internal static class PlanCommand
         BestMix mix = BestMix.Of(model, asked.Solver!);
         PlanLengths? lengths = mix.Simpler();
         bool isSteady = false;
-        if (asked.Careful && mix.Best is not null)
+        if (asked.Careful && mix.Best is not null && Steady(review, season, mix, asked, terminal) is { } steady)
         {
-            terminal.Step("Looking at bad seasons");
-            PlanSeasons seasons = PlanSeasons.Of(review, SeasonCosts.Of(season), model);
-            CarefulPlans plans = CarefulPlans.Of(mix, asked.Solver!, seasons);
-            terminal.Clear();
-            Console.Out.WriteLine(TextLines.Of(CarefulWords.Headline(plans, seasons, season.Notation) ?? "No steadier plan was found."));
-            Console.Out.WriteLine();
-            Console.Out.WriteLine(CarefulWords.Plans(mix, plans, seasons, season.Notation).ToPlainText());
-            if (plans.Of(PlanStance.Steady) is { } steady && steady.WorstFifth > plans.Of(PlanStance.MeanSeason)!.WorstFifth)
-            {
-                (lengths, isSteady) = (mix.Score(steady.Feet), true);
-            }
+            (lengths, isSteady) = (steady, true);
         }
 
         PlanLengths? chosen = lengths is null ? null : mix.Rounded(lengths, (double)(asked.Piece?.On(season.Notation) ?? UsualPiece));
@@ -188,6 +184,34 @@ internal static class PlanCommand
             return (null, true);
         }
 
+        PrintMix(mix, chosen, season, asked, terminal);
+        PlanDraft draft = DraftMaker.Of(season.Records, model, chosen.Feet, quantities);
+        // Of a year that is on record its own plantings, sales and stores stand in the way.
+        PlanProof? proof = season.Records.AsOf >= season.Settings.EndOf(model.CropYear)
+            ? null
+            : PlanProof.Of(season.Records, model, draft, quantities, chosen.Feet);
+        Console.Out.WriteLine(Proof(season, proof, model.CropYear));
+        Console.Out.WriteLine();
+        return (draft, proof is null or { Holds: true });
+    }
+
+    /// <summary>Tells the steadier plans; gives the steady one where it does better in bad seasons than the best mix.</summary>
+    private static PlanLengths? Steady(FarmReview review, SeasonReview season, BestMix mix, Asked asked, Terminal terminal)
+    {
+        terminal.Step("Looking at bad seasons");
+        PlanSeasons seasons = PlanSeasons.Of(review, SeasonCosts.Of(season), mix.Model);
+        CarefulPlans plans = CarefulPlans.Of(mix, asked.Solver!, seasons);
+        terminal.Clear();
+        Console.Out.WriteLine(TextLines.Of(CarefulWords.Headline(plans, seasons, season.Notation) ?? "No steadier plan was found."));
+        Console.Out.WriteLine();
+        Console.Out.WriteLine(CarefulWords.Plans(mix, plans, seasons, season.Notation).ToPlainText());
+        return plans.Of(PlanStance.Steady) is { } steady && steady.WorstFifth > plans.Of(PlanStance.MeanSeason)!.WorstFifth
+            ? mix.Score(steady.Feet)
+            : null;
+    }
+
+    private static void PrintMix(BestMix mix, PlanLengths chosen, SeasonReview season, Asked asked, Terminal terminal)
+    {
         Console.Out.WriteLine();
         Console.Out.WriteLine(PlanWords.Crops(mix, chosen, season.Notation).ToPlainText());
         Console.Out.WriteLine(PlanWords.Limits(mix, season.Notation).Top(20).ToPlainText());
@@ -200,15 +224,6 @@ internal static class PlanCommand
             Console.Out.WriteLine(CarefulWords.Limits(mix, ranges, season.Notation).ToPlainText());
             Console.Out.WriteLine(CarefulWords.Crops(mix, ranges, season.Notation).ToPlainText());
         }
-
-        PlanDraft draft = DraftMaker.Of(season.Records, model, chosen.Feet, quantities);
-        // Of a year that is on record its own plantings, sales and stores stand in the way.
-        PlanProof? proof = season.Records.AsOf >= season.Settings.EndOf(model.CropYear)
-            ? null
-            : PlanProof.Of(season.Records, model, draft, quantities, chosen.Feet);
-        Console.Out.WriteLine(Proof(season, proof, model.CropYear));
-        Console.Out.WriteLine();
-        return (draft, proof is null or { Holds: true });
     }
 
     /// <summary>Whether the plan holds as records.</summary>
@@ -260,7 +275,8 @@ internal static class PlanCommand
         {
             PlanTables.Write(season.Settings, draft, outlook, credit, place.Path);
             place.SwapIn();
-            Console.Out.WriteLine($"Wrote {season.Notation.Count(PlanTables.All.Count, "table")} into {output}. To keep the plan, put plan.csv and plan_sales.csv into your records; change them in a spreadsheet and run plan again.");
+            Console.Out.WriteLine($"Wrote {season.Notation.Count(PlanTables.All.Count, "table")} into {output}. "
+                + $"To keep the plan, put plan.csv and plan_sales.csv into your records; change them in a spreadsheet and run plan again.");
         }
 
         Console.Out.WriteLine(TextLines.Of(ProofTables.Cautions));

@@ -14,49 +14,61 @@ internal static class PricesCommand
 {
     internal static Command Create()
     {
-        Argument<string> folder = CommonOptions.Folder();
-        Option<int?> year = CommonOptions.Year();
-        Option<string?> channel = OptionRules.Text("--channel", "C",
+        Options given = new();
+        Command command = new(
+            "prices",
+            "What each crop must bring, channel by channel: at least so much, or keep what it has; "
+                + "break-even and wanted price beside what it sold for.")
+        {
+            given.Folder, given.Year, given.Channel, given.Hour, given.Margin, given.Step, given.Members, given.Plan, given.Elasticity,
+            given.Output, given.Set, given.Skip,
+        };
+        command.SetAction(parsed => Run(
+            parsed.GetValue(given.Folder)!, given.AskedIn(parsed), parsed.GetValue(given.Set), parsed.GetValue(given.Skip)));
+        return command;
+    }
+
+    private sealed class Options
+    {
+        internal readonly Argument<string> Folder = CommonOptions.Folder();
+        internal readonly Option<int?> Year = CommonOptions.Year();
+        internal readonly Option<string?> Channel = OptionRules.Text("--channel", "C",
             "One channel only: a market, stand or wholesale channel, or a share. Default: all.");
-        Option<NumberOption?> hour = OptionRules.Number("--target-hour", "X", 0m, 100_000m,
+        internal readonly Option<NumberOption?> Hour = OptionRules.Number("--target-hour", "X", 0m, 100_000m,
             "Wanted return per labor hour. Default: a quarter above what an hour cost this season, rounded up.");
-        Option<NumberOption?> margin = OptionRules.Number("--target-margin", "P", 0m, 99.99m,
+        internal readonly Option<NumberOption?> Margin = OptionRules.Number("--target-margin", "P", 0m, 99.99m,
             "Wanted net return in percent of the price, instead of --target-hour.");
-        Option<NumberOption?> step = OptionRules.Number("--step", "X", 0.01m, 10_000m,
+        internal readonly Option<NumberOption?> Step = OptionRules.Number("--step", "X", 0.01m, 10_000m,
             "The steps prices are asked in, rounded up. Default: 0.25.");
-        Option<NumberOption?> members = OptionRules.Number("--members", "M", 0.01m, 1_000_000m,
+        internal readonly Option<NumberOption?> Members = OptionRules.Number("--members", "M", 0.01m, 1_000_000m,
             "Members with a full box: the records don't tell how many boxes went out.");
-        Option<string?> plan = OptionRules.Text("--plan", "FILE",
+        internal readonly Option<string?> Plan = OptionRules.Text("--plan", "FILE",
             "A CSV file with what one full box is to hold (week, crop, quantity, unit): priced beside what the records tell. "
                 + "Needs --members.");
-        Option<NumberOption?> elasticity = OptionRules.Number("--elasticity", "E", -1000m, 1000m,
+        internal readonly Option<NumberOption?> Elasticity = OptionRules.Number("--elasticity", "E", -1000m, 1000m,
             "What a price 10% higher would do if buyers took E% less for each percent: also the best price, which there is only above 1.");
-        Option<string?> output = OptionRules.Text("--out", "DIR",
+        internal readonly Option<string?> Output = OptionRules.Text("--out", "DIR",
             "Write a price sheet per channel into this folder; written whole or not at all.");
-        Option<string[]> set = CommonOptions.Set();
-        Option<bool> skip = CommonOptions.SkipBadRows();
-        Command command = new("prices", "What each crop must bring, channel by channel: at least so much, or keep what it has; break-even and wanted price beside what it sold for.")
-        { folder, year, channel, hour, margin, step, members, plan, elasticity, output, set, skip };
-        command.SetAction(parsed =>
+        internal readonly Option<string[]> Set = CommonOptions.Set();
+        internal readonly Option<bool> Skip = CommonOptions.SkipBadRows();
+
+        internal Asked AskedIn(ParseResult parsed)
         {
-            NumberOption? wantedHour = parsed.GetValue(hour), wantedMargin = parsed.GetValue(margin), wantedStep = parsed.GetValue(step);
+            NumberOption? wantedHour = parsed.GetValue(Hour), wantedMargin = parsed.GetValue(Margin), wantedStep = parsed.GetValue(Step);
             if (wantedHour is not null && wantedMargin is not null)
             {
                 throw new WrongUseException("Give --target-hour or --target-margin, not both.");
             }
 
-            Asked asked = new(parsed.GetValue(year), parsed.GetValue(channel), notation =>
-                Terms(wantedHour?.On(notation), wantedMargin?.On(notation), wantedStep?.On(notation))
-            )
+            return new Asked(parsed.GetValue(Year), parsed.GetValue(Channel), notation =>
+                Terms(wantedHour?.On(notation), wantedMargin?.On(notation), wantedStep?.On(notation)))
             {
-                Members = parsed.GetValue(members),
-                Plan = parsed.GetValue(plan),
-                Elasticity = parsed.GetValue(elasticity),
-                Output = parsed.GetValue(output),
+                Members = parsed.GetValue(Members),
+                Plan = parsed.GetValue(Plan),
+                Elasticity = parsed.GetValue(Elasticity),
+                Output = parsed.GetValue(Output),
             };
-            return Run(parsed.GetValue(folder)!, asked, parsed.GetValue(set), parsed.GetValue(skip));
-        });
-        return command;
+        }
     }
 
     private static PriceTerms Terms(decimal? hour, decimal? margin, decimal? step)
@@ -89,7 +101,6 @@ internal static class PricesCommand
     private static int Run(string folder, Asked asked, string[]? set, bool skip)
     {
         IReadOnlyList<PlannedItem>? planned = asked.Plan is null ? null : ReadPlan(asked.Plan, asked.Members);
-
         FarmFolder farm = CommonOptions.Open(folder, set, skip, new Terminal());
         PriceTerms terms = asked.Terms(farm.Notation);
         decimal? members = asked.Members?.On(farm.Notation);
@@ -102,9 +113,8 @@ internal static class PricesCommand
         PriceBook book = PriceBook.Of(review, CommonOptions.YearOf(review, asked.Year), terms);
         List<Channel> channels = Wanted(book, asked.Channel);
         CommonOptions.PrintSkipped(farm, Console.Error);
-        using OutputFolder? sheets = asked.Output is null
-            ? null
-            : OutputFolder.Start(new OutputPlace(asked.Output, OutputPlace.Prices), folder);
+        using OutputFolder? sheets =
+            asked.Output is null ? null : OutputFolder.Start(new OutputPlace(asked.Output, OutputPlace.Prices), folder);
         Console.Out.WriteLine(PriceTables.Assumptions(book).ToPlainText());
         foreach (Channel one in channels)
         {

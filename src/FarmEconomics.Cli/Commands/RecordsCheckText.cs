@@ -49,7 +49,8 @@ internal static class RecordsCheckText
 
         if (told.Count < missing.Count)
         {
-            to.WriteLine($"{farm.Notation.Count(missing.Count - told.Count, told.Count == 0 ? "table" : "more table")} could be added as you need them; check --all says what each tells.");
+            to.WriteLine($"{farm.Notation.Count(missing.Count - told.Count, told.Count == 0 ? "table" : "more table")} could be added as "
+                + $"you need them; check --all says what each tells.");
         }
     }
 
@@ -64,10 +65,12 @@ internal static class RecordsCheckText
             return;
         }
 
-        to.WriteLine($"{farm.Notation.Count(names.Count, "name")} your records don't know, {farm.Notation.Count(names.Count(name => name.Name.Length > 0), "guess", "guesses")}:");
+        to.WriteLine($"{farm.Notation.Count(names.Count, "name")} your records don't know, "
+            + $"{farm.Notation.Count(names.Count(name => name.Name.Length > 0), "guess", "guesses")}:");
         foreach (AliasProposal name in names.Take(output is null ? int.MaxValue : Shown))
         {
-            to.WriteLine($"  {name.Table}: \"{name.Alias}\"{(name.Name.Length > 0 ? $" is likely \"{name.Name}\"" : ": no guess")} ({farm.Notation.Count(name.Rows, "row")}, first {name.First})");
+            to.WriteLine($"  {name.Table}: \"{name.Alias}\"{(name.Name.Length > 0 ? $" is likely \"{name.Name}\"" : ": no guess")} "
+                + $"({farm.Notation.Count(name.Rows, "row")}, first {name.First})");
         }
 
         string list = NameList.Text(names);
@@ -79,16 +82,19 @@ internal static class RecordsCheckText
             return;
         }
 
+        WriteNew(output, list, farm);
+        to.WriteLine($"Wrote {farm.Notation.Count(names.Count, "row")} to {output}. "
+            + $"Look through the column name, fill in the blanks you know, save, then type: check {farm.Folder} --add-names {output}");
+    }
+
+    private static void WriteNew(string output, string list, FarmFolder farm)
+    {
         if (FolderPlace.IsIn(output, farm.Folder))
         {
             throw new WrongUseException($"{output} lies in your records; give a file elsewhere.");
         }
 
-        using (FileStream stream = new(output, FileMode.CreateNew, FileAccess.Write))
-        {
-            stream.Write(System.Text.Encoding.UTF8.GetBytes(list));
-        }
-
-        to.WriteLine($"Wrote {farm.Notation.Count(names.Count, "row")} to {output}. Look through the column name, fill in the blanks you know, save, then type: check {farm.Folder} --add-names {output}");
+        using FileStream stream = new(output, FileMode.CreateNew, FileAccess.Write);
+        stream.Write(System.Text.Encoding.UTF8.GetBytes(list));
     }
 }

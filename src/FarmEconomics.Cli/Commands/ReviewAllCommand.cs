@@ -114,7 +114,9 @@ internal static class ReviewAllCommand
         ];
         if (gone.Length > 0)
         {
-            await Console.Error.WriteLineAsync($"Results of {Notation.Default.Count(gone.Length, "farm")} that {folder} doesn't hold any more are left in {Path.Combine(output, "farms")}, and not in the summary: {string.Join(", ", gone.Take(10))}{(gone.Length > 10 ? ", ..." : "")}").ConfigureAwait(false);
+            await Console.Error.WriteLineAsync($"Results of {Notation.Default.Count(gone.Length, "farm")} that {folder} doesn't hold any "
+                + $"more are left in {Path.Combine(output, "farms")}, and not in the summary: "
+                + $"{string.Join(", ", gone.Take(10))}{(gone.Length > 10 ? ", ..." : "")}").ConfigureAwait(false);
         }
     }
 
@@ -125,7 +127,10 @@ internal static class ReviewAllCommand
         await Console
             .Out.WriteLineAsync(
                 Notation.Default.Text(
-                    $"{Notation.Default.Count(farms, "farm")}: {Count(FarmRun.Done):N0} done ({outcomes.Values.Count(outcome => outcome.WasThere && outcome.Status == FarmRun.Done):N0} of them before, of the same records), "
+                    $"{Notation.Default.Count(farms, "farm")}: "
+                        + $"{Count(FarmRun.Done):N0} done "
+                        + $"({outcomes.Values.Count(outcome => outcome.WasThere && outcome.Status == FarmRun.Done):N0} of them before, "
+                        + $"of the same records), "
                         + $"{Count(FarmRun.Failed):N0} failed, {Count(FarmRun.NotProven):N0} not proven, {Count(FarmRun.Empty):N0} empty."
                 )
             )

@@ -55,12 +55,7 @@ internal static class ReviewCommand
     private sealed record ReviewExtras(string[]? Set, bool Notebooks);
 
     private static async Task<int> RunAsync(
-        string folder,
-        string output,
-        FarmRunOptions options,
-        ReviewExtras extras,
-        CancellationToken cancellation
-    )
+        string folder, string output, FarmRunOptions options, ReviewExtras extras, CancellationToken cancellation)
     {
         Terminal terminal = new();
         CommonOptions.RequireRecords(folder);
@@ -93,10 +88,8 @@ internal static class ReviewCommand
         }
 
         await SayAsync(writer.Summary()).ConfigureAwait(false);
-        await SayAsync([
-                options.Pages ? $"Open {Path.Combine(output, "index.html")}" : $"The tables are in {Path.Combine(output, "tables")}",
-            ])
-            .ConfigureAwait(false);
+        string where = options.Pages ? $"Open {Path.Combine(output, "index.html")}" : $"The tables are in {Path.Combine(output, "tables")}";
+        await SayAsync([where]).ConfigureAwait(false);
         return options.Pages && extras.Notebooks
             ? await AddNotebooksAsync(place, folder, writer, terminal, cancellation).ConfigureAwait(false)
             : ExitCode.Done;

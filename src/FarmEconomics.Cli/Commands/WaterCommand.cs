@@ -64,7 +64,8 @@ internal static class WaterCommand
         DateOnly day = asked.Day(review.Records.Settings) ?? weather.Last!.Value.AddDays(1);
         if (day < weather.First || day > weather.Last!.Value.AddDays(WaterTriage.DaysAfter + 1))
         {
-            throw new WrongUseException($"weather.csv tells of {weather.First:yyyy-MM-dd} to {weather.Last:yyyy-MM-dd}; {day:yyyy-MM-dd} is not near enough to say how dry the soil is.");
+            throw new WrongUseException($"weather.csv tells of {weather.First:yyyy-MM-dd} to {weather.Last:yyyy-MM-dd}; "
+                + $"{day:yyyy-MM-dd} is not near enough to say how dry the soil is.");
         }
 
         WaterAndPower supply = WaterAndPower.Of(SeasonCosts.Of(WaterAndPower.SeasonFor(review, day)));

@@ -27,7 +27,10 @@ internal static class WhatIfCommand
         Option<string?> compare = OptionRules.Text("--compare", "FILE", "Set the scenarios of this file beside it.");
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();
-        Command command = new("whatif", "What would have been different with other prices, wages, hours, expenses or yields: before and after, for the farm and every crop.")
+        Command command = new(
+            "whatif",
+            "What would have been different with other prices, wages, hours, expenses or yields: "
+                + "before and after, for the farm and every crop.")
         {
             folder, year, change, name, save, compare, set, skip,
         };

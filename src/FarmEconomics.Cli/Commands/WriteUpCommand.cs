@@ -53,15 +53,7 @@ internal static class WriteUpCommand
     }
 
     private static int Run(
-        string folder,
-        int? year,
-        string? project,
-        string output,
-        string assume,
-        string classes,
-        string[]? set,
-        bool skip
-    )
+        string folder, int? year, string? project, string output, string assume, string classes, string[]? set, bool skip)
     {
         Terminal terminal = new();
         FarmFolder farm = CommonOptions.Open(folder, set, skip, terminal);
@@ -76,11 +68,7 @@ internal static class WriteUpCommand
         {
             string? chosen = project ?? OnlyProject(review.Records.Tables.Funding.Select(row => row.Project.Trim()));
             writeUp = FundingWriteUp.Of(
-                review,
-                CommonOptions.YearOf(review, year),
-                chosen,
-                FundingAssumptions.Parse(assume, classes, farm.Notation)
-            );
+                review, CommonOptions.YearOf(review, year), chosen, FundingAssumptions.Parse(assume, classes, farm.Notation));
         }
         catch (ArgumentException wrong)
         {
@@ -89,30 +77,35 @@ internal static class WriteUpCommand
 
         if (writeUp.Checks.FirstOrDefault(check => check.Difference != 0m) is { } broken)
         {
-            throw new InvalidOperationException(writeUp.Season.Notation.Text($"The write-up disagrees with itself, which is a fault of the program: {broken.Name}: {broken.Left} against {broken.Right}."));
+            throw new InvalidOperationException(writeUp.Season.Notation.Text($"The write-up disagrees with itself, "
+                + $"which is a fault of the program: {broken.Name}: {broken.Left} against {broken.Right}."));
         }
 
         using OutputFolder results = OutputFolder.Start(new OutputPlace(output, OutputPlace.WriteUp), folder);
-        PageFrame frame = new(
-            $"{writeUp.Season.Settings.FarmName}: write-up {writeUp.Period.Year}",
-            writeUp.Season.Settings.FarmName,
-            $"{writeUp.Period.Year}"
-        )
-        {
-            Foot = $"{writeUp.Season.Settings.FarmName}, {writeUp.Period.Year}",
-            IsMetric = writeUp.Season.Settings.LengthUnit == LengthUnit.M,
-            Footer = WriteUpReport.Cautions,
-        };
-        File.WriteAllText(Path.Combine(results.Path, PageShell.FontsFile), PageShell.Fonts);
-        File.WriteAllText(Path.Combine(results.Path, "writeup.html"), PageShell.Render(frame, Skipped(farm) + LenderReport.Html(writeUp)));
-        WorkbookWriter.Write(WriteUpReport.Workbook(writeUp), Path.Combine(results.Path, "writeup.xlsx"));
+        Write(farm, writeUp, results.Path);
         results.SwapIn();
         Console.Out.WriteLine(WriteUpReport.Answer(writeUp).ToPlainText());
         Console.Out.WriteLine();
         Console.Out.WriteLine(WriteUpReport.HowSure(writeUp).ToPlainText());
         Console.Out.WriteLine();
-        Console.Out.WriteLine($"Written: {Path.Combine(output, "writeup.html")} (print it, or save it as PDF from a browser) and {Path.Combine(output, "writeup.xlsx")}");
+        Console.Out.WriteLine($"Written: {Path.Combine(output, "writeup.html")} (print it, or save it as PDF from a browser) "
+            + $"and {Path.Combine(output, "writeup.xlsx")}");
         return ExitCode.Done;
+    }
+
+    private static void Write(FarmFolder farm, FundingWriteUp writeUp, string folder)
+    {
+        FarmSettings settings = writeUp.Season.Settings;
+        int year = writeUp.Period.Year;
+        PageFrame frame = new($"{settings.FarmName}: write-up {year}", settings.FarmName, $"{year}")
+        {
+            Foot = $"{settings.FarmName}, {year}",
+            IsMetric = settings.LengthUnit == LengthUnit.M,
+            Footer = WriteUpReport.Cautions,
+        };
+        File.WriteAllText(Path.Combine(folder, PageShell.FontsFile), PageShell.Fonts);
+        File.WriteAllText(Path.Combine(folder, "writeup.html"), PageShell.Render(frame, Skipped(farm) + LenderReport.Html(writeUp)));
+        WorkbookWriter.Write(WriteUpReport.Workbook(writeUp), Path.Combine(folder, "writeup.xlsx"));
     }
 
     private static string? OnlyProject(IEnumerable<string> projects)

@@ -20,7 +20,8 @@ internal static class JupyterStart
         List<string> missing = [];
         if (faces.Length == 0)
         {
-            missing.Add("Jupyter is not installed. Debian or Ubuntu: sudo apt install jupyter-notebook. Elsewhere, with Python: python3 -m pip install notebook");
+            missing.Add("Jupyter is not installed. Debian or Ubuntu: sudo apt install jupyter-notebook. Elsewhere, with Python: "
+                + "python3 -m pip install notebook");
         }
 
         if (!File.Exists(JupyterFolder.KitOf(project)))
@@ -42,7 +43,8 @@ internal static class JupyterStart
             "",
             .. commands.Length == 1 ? commands : [commands[0], "", "or with", "", commands[1]],
             "",
-            "Open a notebook there and choose, in its menu Kernel, to restart and run all. It reads your records and never writes into them.",
+            "Open a notebook there and choose, in its menu Kernel, to restart and run all. "
+                + "It reads your records and never writes into them.",
         ];
     }
 
@@ -84,12 +86,9 @@ internal static class JupyterStart
             using Process process = Process.Start(start)!;
             try
             {
-                await Task.WhenAll(
-                        process.StandardOutput.ReadToEndAsync(limit.Token),
-                        process.StandardError.ReadToEndAsync(limit.Token),
-                        process.WaitForExitAsync(limit.Token)
-                    )
-                    .ConfigureAwait(false);
+                Task words = Task.WhenAll(
+                    process.StandardOutput.ReadToEndAsync(limit.Token), process.StandardError.ReadToEndAsync(limit.Token));
+                await Task.WhenAll(words, process.WaitForExitAsync(limit.Token)).ConfigureAwait(false);
                 return process.ExitCode == 0;
             }
             catch (OperationCanceledException) when (!cancellation.IsCancellationRequested)

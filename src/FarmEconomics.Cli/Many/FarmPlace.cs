@@ -32,7 +32,8 @@ internal sealed record FarmPlace(string Name, string Records, string? Fault, boo
         if (farms.Count == 0)
         {
             throw new WrongUseException(Tables(folder).Any()
-                ? $"{folder} holds the tables of one farm: use review {folder}. review-all takes the folder above, with a folder or workbook per farm."
+                ? $"{folder} holds the tables of one farm: use review {folder}. "
+                    + $"review-all takes the folder above, with a folder or workbook per farm."
                 : $"{folder} holds no farms: it takes a folder or a workbook (.xlsx) per farm.");
         }
 
@@ -54,7 +55,12 @@ internal sealed record FarmPlace(string Name, string Records, string? Fault, boo
             {
                 0 => new FarmPlace(name, folder, "no CSV tables and no workbook in it", true),
                 1 => new FarmPlace(name, workbooks[0], null, false),
-                _ => new FarmPlace(name, folder, $"several workbooks and no CSV tables: {string.Join(", ", workbooks.Select(Path.GetFileName))}; give each a folder of its own", false),
+                _ => new FarmPlace(
+                    name,
+                    folder,
+                    $"several workbooks and no CSV tables: {string.Join(", ", workbooks.Select(Path.GetFileName))}; "
+                        + $"give each a folder of its own",
+                    false),
             };
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)

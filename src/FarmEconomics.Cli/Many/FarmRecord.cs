@@ -85,13 +85,7 @@ internal sealed record FarmRecord(string Key, object?[] Farm, IReadOnlyList<obje
             using FileStream file = File.OpenRead(path);
             using JsonDocument json = JsonDocument.Parse(file);
             JsonElement root = json.RootElement;
-            if (
-                verify
-                && !root.GetProperty("files")
-                    .EnumerateObject()
-                    .Select(one => (one.Name, one.Value.GetString()!))
-                    .SequenceEqual(Others(folder))
-            )
+            if (verify && !FilesOf(root).SequenceEqual(Others(folder)))
             {
                 return null;
             }
@@ -114,6 +108,9 @@ internal sealed record FarmRecord(string Key, object?[] Farm, IReadOnlyList<obje
             return null;
         }
     }
+
+    private static IEnumerable<(string Name, string Sum)> FilesOf(JsonElement root) =>
+        root.GetProperty("files").EnumerateObject().Select(one => (one.Name, one.Value.GetString()!));
 
     private static object?[] Values<T>(ResultColumn<T>[] columns, T of) =>
         [.. columns.Select(column => Fitting(column.Name, ResultValue.Rounded(column.Kind, column.Value(of))))];

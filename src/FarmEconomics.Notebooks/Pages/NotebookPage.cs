@@ -58,6 +58,24 @@ public static partial class NotebookPage
     public static NotebookBody Body(NotebookDocument document, string? title = null, NotebookFailure? failure = null)
     {
         ArgumentNullException.ThrowIfNull(document);
+        string html = HtmlFragment.OrderHeadings(Cells(document));
+        Match heading = FirstHeading().Match(html);
+        title ??= heading.Success ? HtmlFragment.PlainText(heading.Groups[1].Value) : "Notebook";
+        // What stands before the first heading, if anything, follows it.
+        (string first, string rest) = heading.Success
+            ? (heading.Value, html.Remove(heading.Index, heading.Length))
+            : ($"<h1>{PageShell.Encode(title)}</h1>\n", html);
+        if (failure is not null)
+        {
+            rest = "\n<div class=\"note bad\" role=\"alert\"><p><strong>This page is not complete.</strong> "
+                + $"The run stopped: {PageShell.Encode(failure.ToString())}. What would follow was not worked out.</p></div>\n" + rest;
+        }
+
+        return new NotebookBody(title, first, rest);
+    }
+
+    private static string Cells(NotebookDocument document)
+    {
         StringBuilder body = new();
         StringBuilder code = new();
         HashSet<string> prefixes = [];
@@ -84,20 +102,7 @@ public static partial class NotebookPage
             body.Append($"<details class=\"code\"><summary>The code behind this page, step by step</summary>\n{code}</details>\n");
         }
 
-        string html = HtmlFragment.OrderHeadings(body.ToString());
-        Match heading = FirstHeading().Match(html);
-        title ??= heading.Success ? HtmlFragment.PlainText(heading.Groups[1].Value) : "Notebook";
-        // What stands before the first heading, if anything, follows it.
-        (string first, string rest) = heading.Success
-            ? (heading.Value, html.Remove(heading.Index, heading.Length))
-            : ($"<h1>{PageShell.Encode(title)}</h1>\n", html);
-        if (failure is not null)
-        {
-            rest = "\n<div class=\"note bad\" role=\"alert\"><p><strong>This page is not complete.</strong> "
-                + $"The run stopped: {PageShell.Encode(failure.ToString())}. What would follow was not worked out.</p></div>\n" + rest;
-        }
-
-        return new NotebookBody(title, first, rest);
+        return body.ToString();
     }
 
     /// <summary>Tables, each in a container that scrolls in a narrow window and can be reached with the keyboard.</summary>
@@ -113,7 +118,8 @@ public static partial class NotebookPage
                 body.Append($"<pre{kind}>{PageShell.Encode(NotebookCell.MultilineText(output["text"]).TrimEnd())}</pre>\n");
                 break;
             case "error":
-                body.Append($"<div class=\"note bad\"><p><strong>This step failed.</strong></p><pre>{PageShell.Encode((string?)output["evalue"] ?? "")}</pre></div>\n");
+                body.Append($"<div class=\"note bad\"><p><strong>This step failed.</strong></p>"
+                    + $"<pre>{PageShell.Encode((string?)output["evalue"] ?? "")}</pre></div>\n");
                 break;
             default:
                 if (output["data"] is JsonObject data)
@@ -137,7 +143,9 @@ public static partial class NotebookPage
         else if ((string?)data["image/png"] is { } png && Base64().IsMatch(png))
         {
             string size = pictureSize is null ? "" : $" width=\"{(int?)pictureSize["width"]}\" height=\"{(int?)pictureSize["height"]}\"";
-            body.Append($"<figure{Wide($"{(int?)pictureSize?["width"]}")}><img src=\"data:image/png;base64,{png.ReplaceLineEndings("")}\"{size} alt=\"{PageShell.Encode(plain.Length > 0 ? plain : "A figure without a description")}\"></figure>\n");
+            body.Append($"<figure{Wide($"{(int?)pictureSize?["width"]}")}>"
+                + $"<img src=\"data:image/png;base64,{png.ReplaceLineEndings("")}\"{size} "
+                + $"alt=\"{PageShell.Encode(plain.Length > 0 ? plain : "A figure without a description")}\"></figure>\n");
         }
         else if (html.Length > 0 && HtmlFragment.IsSafe(html))
         {
@@ -150,7 +158,8 @@ public static partial class NotebookPage
         else if (plain.Length > 0 || html.Length > 0)
         {
             // HTML of unknown make is shown in words: a kernel's own display of an object brings styles, others bring scripts.
-            body.Append($"<pre class=\"plain\">{PageShell.Encode(plain.Length > 0 ? plain : HtmlFragment.PlainText(StyleOrScript().Replace(html, "")))}</pre>\n");
+            body.Append($"<pre class=\"plain\">"
+                + $"{PageShell.Encode(plain.Length > 0 ? plain : HtmlFragment.PlainText(StyleOrScript().Replace(html, "")))}</pre>\n");
         }
     }
 

@@ -81,7 +81,8 @@ internal sealed class AccessGate
         context.Response.Headers["Refresh"] = "0; url=/";
         context.Response.ContentType = "text/html; charset=utf-8";
         await context.Response.WriteAsync(
-            "<!DOCTYPE html><html lang=\"en\"><head><meta charset=\"utf-8\"><title>Opening the review</title></head><body><main><h1>Opening the review</h1><p><a href=\"/\">Go on to the review</a></p></main></body></html>")
+            "<!DOCTYPE html><html lang=\"en\"><head><meta charset=\"utf-8\"><title>Opening the review</title></head><body><main>"
+                + "<h1>Opening the review</h1><p><a href=\"/\">Go on to the review</a></p></main></body></html>")
             .ConfigureAwait(false);
     }
 

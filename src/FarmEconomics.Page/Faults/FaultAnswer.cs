@@ -19,7 +19,8 @@ internal sealed record FaultAnswer(int Status, string Title, string Happened, st
         BadHttpRequestException request => Of(request.StatusCode),
         IOException or UnauthorizedAccessException => Unread(fault, Path.GetFileName(Path.TrimEndingDirectorySeparator(folder))),
         _ => new(StatusCodes.Status500InternalServerError, "Something went wrong", $"The program could not make this page: {fault.Message}",
-            "Your records were not touched. Go back to the farm and try again. If it happens again, it is a fault of the program: the line in the terminal says where."),
+            "Your records were not touched. Go back to the farm and try again. If it happens again, it is a fault of the program: "
+                + "the line in the terminal says where."),
     };
 
     /// <summary>The answer to a request that can't be understood.</summary>

@@ -79,18 +79,10 @@ internal static class ChangeFields
         }
 
         bool told = false;
-        foreach (
-            IGrouping<string, string> field in Written(values, farm.Settings.DecimalMark)
-                .GroupBy(change => change.Key, change => change.Text)
-        )
+        ILookup<string, string> written = Written(values, farm.Settings.DecimalMark).ToLookup(change => change.Key, change => change.Text);
+        foreach (IGrouping<string, string> field in written)
         {
-            List<string> sentences = [];
-            foreach (string text in field)
-            {
-                ScenarioText.Read(text, records, out IReadOnlyList<ScenarioFault> faults);
-                sentences.AddRange(faults.Select(fault => fault.Sentence));
-            }
-
+            List<string> sentences = [.. field.SelectMany(text => FaultsOf(text, records)).Select(fault => fault.Sentence)];
             if (sentences.Count > 0)
             {
                 told = true;
@@ -98,10 +90,16 @@ internal static class ChangeFields
             }
         }
 
-        if (!told && Together(values, farm.Settings.DecimalMark, records) is { } fault)
+        if (!told && Together(values, farm.Settings.DecimalMark, records) is { } together)
         {
-            yield return (Written(values, farm.Settings.DecimalMark).Last().Key, fault);
+            yield return (Written(values, farm.Settings.DecimalMark).Last().Key, together);
         }
+    }
+
+    private static IReadOnlyList<ScenarioFault> FaultsOf(string text, FarmRecords records)
+    {
+        ScenarioText.Read(text, records, out IReadOnlyList<ScenarioFault> faults);
+        return faults;
     }
 
     // Each may be right by itself and two of them set the same thing.

@@ -59,7 +59,6 @@ internal sealed class FieldForm
         List<PageField> fields = [.. declared.SelectMany(parameter => FieldsOf(parameter, farm))];
         char mark = farm.Settings.DecimalMark;
         FieldForm form = new(fields) { DecimalMark = mark };
-        StringBuilder query = new();
         foreach (PageField field in fields)
         {
             string text = (given.TryGetValue(field.Key, out string? typed) ? typed : field.Default).Trim();
@@ -69,18 +68,11 @@ internal sealed class FieldForm
             {
                 form.faults[field.Key] = fault;
             }
-
-            if (text != field.Default)
-            {
-                query
-                    .Append(query.Length > 0 ? "&" : "")
-                    .Append(Uri.EscapeDataString(field.Key))
-                    .Append('=')
-                    .Append(Uri.EscapeDataString(text));
-            }
         }
 
-        form.Query = query.ToString();
+        form.Query = string.Join('&', fields
+            .Where(field => form.values[field.Key] != field.Default)
+            .Select(field => $"{Uri.EscapeDataString(field.Key)}={Uri.EscapeDataString(form.values[field.Key])}"));
         if (declared.Any(parameter => parameter.Choice == "change"))
         {
             foreach ((string key, string fault) in ChangeFields.Faults(form.values, farm))
@@ -112,26 +104,7 @@ internal sealed class FieldForm
             return;
         }
 
-        if (parameter.Unit == "folder")
-        {
-            parameters[parameter.Name] = folder;
-        }
-        else if (parameter.Unit == "scenario file")
-        {
-            parameters[parameter.Name] = File.Exists(scenarioFile) ? scenarioFile : "";
-        }
-        else if (parameter.Choice == "setting")
-        {
-            IEnumerable<PageField> settings = Fields.Where(field =>
-                field.Key.StartsWith(SettingFields.Prefix, StringComparison.Ordinal) && !faults.ContainsKey(field.Key)
-            );
-            parameters[parameter.Name] = SettingFields.Join(values, settings, mark);
-        }
-        else if (parameter.Choice == "change")
-        {
-            parameters[parameter.Name] = Changes = ChangeFields.Join(values, mark);
-        }
-        else if (parameter.Unit == "file" && text.Length > 0)
+        if (parameter.Unit == "file" && text.Length > 0)
         {
             if (FilesOfTheFarm.Find(folder, text) is { } path)
             {
@@ -144,16 +117,23 @@ internal sealed class FieldForm
         }
         else
         {
-            parameters[parameter.Name] = parameter.Type switch
+            parameters[parameter.Name] = parameter switch
             {
-                ParameterType.Whole => (int)FieldText.Number(text, mark)!.Value,
-                ParameterType.Number => FieldText.Number(text, mark)!.Value,
-                ParameterType.Approximate => (double)FieldText.Number(text, mark)!.Value,
-                ParameterType.YesNo => text == "true",
+                { Unit: "folder" } => folder,
+                { Unit: "scenario file" } => File.Exists(scenarioFile) ? scenarioFile : "",
+                { Choice: "setting" } => SettingFields.Join(values, FaultlessSettings(), mark),
+                { Choice: "change" } => Changes = ChangeFields.Join(values, mark),
+                { Type: ParameterType.Whole } => (int)FieldText.Number(text, mark)!.Value,
+                { Type: ParameterType.Number } => FieldText.Number(text, mark)!.Value,
+                { Type: ParameterType.Approximate } => (double)FieldText.Number(text, mark)!.Value,
+                { Type: ParameterType.YesNo } => text == "true",
                 _ => text,
             };
         }
     }
+
+    private IEnumerable<PageField> FaultlessSettings() => Fields.Where(field =>
+        field.Key.StartsWith(SettingFields.Prefix, StringComparison.Ordinal) && !faults.ContainsKey(field.Key));
 
     private static IEnumerable<PageField> FieldsOf(ReportField parameter, OpenedFarm farm)
     {
@@ -182,19 +162,7 @@ internal sealed class FieldForm
 
         if (parameter.Choice == "crop year")
         {
-            return
-            [
-                field with
-                {
-                    Kind = FieldKind.Choice,
-                    Help = "",
-                    Options =
-                    [
-                        new("0", farm.LatestYear == 0 ? "the season just ended" : $"{farm.LatestYear}, the season just ended"),
-                        .. farm.Years.Reverse().Select(year => new FieldOption($"{year}", $"{year}")),
-                    ],
-                },
-            ];
+            return [field with { Kind = FieldKind.Choice, Help = "", Options = Years(farm) }];
         }
 
         if (parameter.Choice is { } choice && farm.Choices(choice) is { } names)
@@ -204,16 +172,15 @@ internal sealed class FieldForm
             return [field with { Kind = FieldKind.Choice, Options = [.. first, .. names.Select(name => new FieldOption(name, name))] }];
         }
 
-        return
-        [
-            field with
-            {
-                Help = meaning is null
-                    ? help
-                    : $"{help}{(help.Length > 0 ? "; " : "")}{(field.Kind == FieldKind.Text ? "empty" : field.Default)} = {meaning}",
-            },
-        ];
+        string unset = field.Kind == FieldKind.Text ? "empty" : field.Default;
+        return [field with { Help = meaning is null ? help : $"{help}{(help.Length > 0 ? "; " : "")}{unset} = {meaning}" }];
     }
+
+    private static IReadOnlyList<FieldOption> Years(OpenedFarm farm) =>
+    [
+        new("0", farm.LatestYear == 0 ? "the season just ended" : $"{farm.LatestYear}, the season just ended"),
+        .. farm.Years.Reverse().Select(year => new FieldOption($"{year}", $"{year}")),
+    ];
 
     private static string? UnitOf(string? unit, Records.FarmSettings settings) =>
         unit switch

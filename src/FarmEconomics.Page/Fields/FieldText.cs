@@ -26,7 +26,10 @@ internal static class FieldText
             case FieldKind.Whole or FieldKind.Number:
                 if (Number(text, decimalMark) is not { } number)
                 {
-                    return text.Length == 0 ? $"Give a number{Bounds(field, decimalMark)}." : $"“{text}” is not a number; write digits, such as {(field.Kind == FieldKind.Whole ? "12" : $"4{decimalMark}50")}.";
+                    return text.Length == 0
+                        ? $"Give a number{Bounds(field, decimalMark)}."
+                        : $"“{text}” is not a number; write digits, "
+                            + $"such as {(field.Kind == FieldKind.Whole ? "12" : $"4{decimalMark}50")}.";
                 }
 
                 if (field.Kind == FieldKind.Whole && (number != decimal.Truncate(number) || number is > int.MaxValue or < int.MinValue))

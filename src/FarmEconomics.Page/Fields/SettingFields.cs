@@ -21,49 +21,30 @@ internal static class SettingFields
         yield return Number("interest_percent", "Yearly cost of capital", "%", own.InterestPercent, 0m, 100m);
         yield return Number("payroll_burden_percent", "Employer's cost on top of wages", "%", own.PayrollBurdenPercent, 0m, 100m);
         yield return Choice(
-            "closing_stock",
-            "Produce on hand at the last day used",
-            own.ClosingStock,
-            ("count", "counts as brought in"),
-            ("ignore", "is left out")
-        );
+            "closing_stock", "Produce on hand at the last day used", own.ClosingStock,
+            ("count", "counts as brought in"), ("ignore", "is left out"));
         yield return Choice(
-            "idle_capacity",
-            "Cost of capacity nobody used",
-            own.IdleCapacity,
-            ("separate", "stands on a line of its own"),
-            ("spread", "is spread over the users")
-        );
+            "idle_capacity", "Cost of capacity nobody used", own.IdleCapacity,
+            ("separate", "stands on a line of its own"), ("spread", "is spread over the users"));
         yield return Choice(
-            "ownership_method",
-            "Yearly cost of owning",
-            own.OwnershipMethod,
-            ("capital-recovery", "capital recovery"),
-            ("depreciation-and-interest", "depreciation and interest")
-        );
+            "ownership_method", "Yearly cost of owning", own.OwnershipMethod,
+            ("capital-recovery", "capital recovery"), ("depreciation-and-interest", "depreciation and interest"));
 
-        PageField Number(string name, string label, string unit, decimal? value, decimal lowest, decimal highest) =>
-            new(
-                Prefix + name,
-                label,
-                FieldKind.Text,
-                "",
-                value is { } now
-                    ? $"Empty = as in your records: {own.Notation.Number(now, Look.Exact)}."
-                    : "Empty = as in your records: not given."
-            )
+        PageField Number(string name, string label, string unit, decimal? value, decimal lowest, decimal highest)
+        {
+            string now = value is { } known ? own.Notation.Number(known, Look.Exact) : "not given";
+            return new(Prefix + name, label, FieldKind.Text, "", $"Empty = as in your records: {now}.")
             { Unit = unit, Lowest = lowest, Highest = highest, Group = Group };
+        }
+    }
 
-        PageField Choice<T>(string name, string label, T value, params (string Value, string Text)[] options)
-            where T : struct, Enum => new(Prefix + name, label, FieldKind.Choice, "", "")
-            {
-                Options =
-                [
-                    new("", $"as in your records: {options.FirstOrDefault(option => option.Value == Words.Of(value)).Text}"),
-                    .. options.Select(option => new FieldOption(option.Value, option.Text)),
-                ],
-                Group = Group,
-            };
+    private static PageField Choice<T>(string name, string label, T value, params (string Value, string Text)[] options)
+        where T : struct, Enum
+    {
+        string now = options.FirstOrDefault(option => option.Value == Words.Of(value)).Text;
+        IEnumerable<FieldOption> others = options.Select(option => new FieldOption(option.Value, option.Text));
+        return new(Prefix + name, label, FieldKind.Choice, "", "")
+        { Options = [new("", $"as in your records: {now}"), .. others], Group = Group };
     }
 
     /// <summary>Why a setting changes nothing with these records; null when it does.</summary>

@@ -36,7 +36,8 @@ internal static class FixView
         html.Append(done.Length == 0 ? "" : $"<p role=\"status\"><strong>{Text(done)}</strong></p>\n");
         if (undo.Length > 0 && whyNot is null)
         {
-            html.Append($"<form method=\"post\" action=\"{UndoPath}\"><input type=\"hidden\" name=\"file\" value=\"{Text(undo)}\"><p class=\"buttons\"><button>Undo the last change of {Text(undo)}</button></p></form>\n");
+            html.Append($"<form method=\"post\" action=\"{UndoPath}\"><input type=\"hidden\" name=\"file\" value=\"{Text(undo)}\">"
+                + $"<p class=\"buttons\"><button>Undo the last change of {Text(undo)}</button></p></form>\n");
         }
 
         html.Append(whyNot is null ? "<p>Your files change only where you press Save; the file before is kept in the folder history.</p>\n"
@@ -44,7 +45,8 @@ internal static class FixView
         IReadOnlyList<ProblemCause> causes = ProblemCause.Of(folder.Problems
             .Where(problem => problem.Source.Line > 0 && problem.Source.File.EndsWith(".csv", StringComparison.OrdinalIgnoreCase)));
         html.Append(causes.Count == 0 ? "<p>The checks find nothing wrong in any row.</p>\n"
-            : $"<p>{folder.Notation.Count(causes.Count, "kind of problem", "kinds of problems")}; what stops the review stands first, then what most money hangs on.</p>\n");
+            : $"<p>{folder.Notation.Count(causes.Count, "kind of problem", "kinds of problems")}; what stops the review stands first, "
+                + $"then what most money hangs on.</p>\n");
         html.Append(names);
         foreach (ProblemCause cause in causes)
         {
@@ -97,7 +99,9 @@ internal static class FixView
 
         html.Append("</div>\n");
         html.Append(whyNot is not null ? $"<p>{Text(whyNot)}</p>\n"
-            : $"<p class=\"buttons\"><button class=\"main\" name=\"do\" value=\"save\">Save</button>{(row.Line == 0 ? "" : "<button name=\"do\" value=\"remove\">Take this row out</button>")}<a href=\"{Path}\">Back without saving</a></p>\n");
+            : $"<p class=\"buttons\"><button class=\"main\" name=\"do\" value=\"save\">Save</button>"
+                + $"{(row.Line == 0 ? "" : "<button name=\"do\" value=\"remove\">Take this row out</button>")}<a href=\"{Path}\">"
+                + $"Back without saving</a></p>\n");
         return html.Append("</form>\n").ToString();
     }
 
@@ -111,15 +115,19 @@ internal static class FixView
             $"<div class=\"field\"><label for=\"{id}\">{Text(row.Headings[at])}{(column?.Required == true ? " (needed)" : "")}</label>\n"
         );
         html.Append(
-            $"<input type=\"text\" id=\"{id}\" name=\"{id}\" value=\"{Text(row.Fields[at])}\" autocomplete=\"off\"{(fault is null ? "" : $" aria-invalid=\"true\" aria-errormessage=\"{id}-fault\" autofocus")} aria-describedby=\"{id}-help\">\n"
+            $"<input type=\"text\" id=\"{id}\" name=\"{id}\" value=\"{Text(row.Fields[at])}\" "
+                + $"autocomplete=\"off\"{(fault is null ? "" : $" aria-invalid=\"true\" aria-errormessage=\"{id}-fault\" autofocus")} "
+                + $"aria-describedby=\"{id}-help\">\n"
         );
         html.Append(
-            $"<p class=\"help\" id=\"{id}-help\">{Text(column is null ? "Not a column of this table; kept as it is." : column.Description)}</p>\n"
+            $"<p class=\"help\" id=\"{id}-help\">"
+                + $"{Text(column is null ? "Not a column of this table; kept as it is." : column.Description)}</p>\n"
         );
         html.Append(
                 fault is null
                     ? ""
-                    : $"<p class=\"fault\" id=\"{id}-fault\">{Text(fault.Message)}{(fault.Nearest is { } nearest ? $" Did you mean {Text(nearest)}?" : "")}</p>\n"
+                    : $"<p class=\"fault\" id=\"{id}-fault\">{Text(fault.Message)}"
+                        + $"{(fault.Nearest is { } nearest ? $" Did you mean {Text(nearest)}?" : "")}</p>\n"
             )
             .Append("</div>\n");
     }
@@ -128,10 +136,13 @@ internal static class FixView
     {
         Problem first = cause.First;
         string kind = first.Severity == Severity.Error ? "Error" : "Warning";
-        html.Append($"<h2>{kind}: {Text(ProblemCatalog.Get(first.Code).Title)}</h2>\n<p>{Text(first.Message)} {(cause.Alias is { } alias ? $"Did you mean {Text(alias.Name)}?" : Text(first.Hint))}</p>\n<ul class=\"problems\">\n");
+        html.Append($"<h2>{kind}: {Text(ProblemCatalog.Get(first.Code).Title)}</h2>\n"
+            + $"<p>{Text(first.Message)} {(cause.Alias is { } alias ? $"Did you mean {Text(alias.Name)}?" : Text(first.Hint))}</p>\n"
+            + $"<ul class=\"problems\">\n");
         foreach (Problem problem in cause.Problems.Take(MostRows))
         {
-            html.Append($"<li><a href=\"{Text(Address(problem.Source.File, problem.Source.Line))}\">{Text(problem.Source.ToString())}</a>{(string.IsNullOrEmpty(problem.Row) ? "" : $"<br><span class=\"hint\">{Text(problem.Row)}</span>")}</li>\n");
+            html.Append($"<li><a href=\"{Text(Address(problem.Source.File, problem.Source.Line))}\">{Text(problem.Source.ToString())}</a>"
+                + $"{(string.IsNullOrEmpty(problem.Row) ? "" : $"<br><span class=\"hint\">{Text(problem.Row)}</span>")}</li>\n");
         }
 
         html.Append("</ul>\n");
@@ -142,9 +153,13 @@ internal static class FixView
     {
         string[] files = [.. folder.Reading.Files.Select(file => file.File)
             .Where(file => file.EndsWith(".csv", StringComparison.OrdinalIgnoreCase))];
-        html.Append($"<h2>Any other row</h2>\n<form class=\"fields\" method=\"get\" action=\"{RowPath}\">\n<div class=\"grid\">\n<div class=\"field\"><label for=\"file\">Table</label>\n<select id=\"file\" name=\"file\">");
+        html.Append($"<h2>Any other row</h2>\n<form class=\"fields\" method=\"get\" action=\"{RowPath}\">\n<div class=\"grid\">\n"
+            + $"<div class=\"field\"><label for=\"file\">Table</label>\n<select id=\"file\" name=\"file\">");
         html.Append(string.Concat(files.Select(file => $"<option>{Text(file)}</option>")));
-        html.Append("</select></div>\n<div class=\"field\"><label for=\"line\">Line</label>\n<input type=\"text\" inputmode=\"numeric\" id=\"line\" name=\"line\" value=\"\" aria-describedby=\"line-help\">\n<p class=\"help\" id=\"line-help\">As a figure's rows name it; blank adds a new row.</p></div>\n</div>\n<p class=\"buttons\"><button>Show the row</button></p>\n</form>\n");
+        html.Append("</select></div>\n<div class=\"field\"><label for=\"line\">Line</label>\n"
+            + "<input type=\"text\" inputmode=\"numeric\" id=\"line\" name=\"line\" value=\"\" aria-describedby=\"line-help\">\n"
+            + "<p class=\"help\" id=\"line-help\">As a figure's rows name it; blank adds a new row.</p></div>\n</div>\n"
+            + "<p class=\"buttons\"><button>Show the row</button></p>\n</form>\n");
     }
 
     private static string Text(string text) => PageShell.Encode(text);

@@ -37,7 +37,9 @@ internal static class PlanView
         StringBuilder html = new($"<p role=\"status\"><strong>{Text(done)}</strong></p>\n");
         foreach (string file in undo.Where(Files.Contains))
         {
-            html.Append($"<form method=\"post\" action=\"{FixView.UndoPath}\"><input type=\"hidden\" name=\"file\" value=\"{Text(file)}\"><input type=\"hidden\" name=\"back\" value=\"{Text(back)}\"><p class=\"buttons\"><button>Undo the last change of {Text(file)}</button></p></form>\n");
+            html.Append($"<form method=\"post\" action=\"{FixView.UndoPath}\"><input type=\"hidden\" name=\"file\" value=\"{Text(file)}\">"
+                + $"<input type=\"hidden\" name=\"back\" value=\"{Text(back)}\"><p class=\"buttons\">"
+                + $"<button>Undo the last change of {Text(file)}</button></p></form>\n");
         }
 
         return html.ToString();
@@ -61,7 +63,8 @@ internal static class PlanView
     {
         if (whyNot is not null)
         {
-            return $"<section id=\"take\"><p class=\"cap\">{Text(whyNot)} The command plan writes the plan into a folder of its own.</p></section>\n";
+            return $"<section id=\"take\"><p class=\"cap\">{Text(whyNot)} The command plan writes the plan into a folder of its "
+                + $"own.</p></section>\n";
         }
 
         StringBuilder html = new($"<section id=\"take\">\n<h2>Take this plan over</h2>\n<form method=\"post\" action=\"{TakePath}\">\n");
@@ -74,10 +77,14 @@ internal static class PlanView
         string instead =
             standing == 0 ? "" : $" They take the place of the {notation.Count(standing, "row")} for {draft.CropYear} that stand there.";
         html.Append(
-            $"<p>{notation.Count(draft.Plantings.Count, "row")} go into plan.csv and {notation.Count(draft.Sales.Count, "row")} into plan_sales.csv of your records.{instead} Nothing is written before you press; what stood there is kept in the folder history.</p>\n"
+            $"<p>{notation.Count(draft.Plantings.Count, "row")} go into plan.csv and {notation.Count(draft.Sales.Count, "row")} into "
+                + $"plan_sales.csv of your records.{instead} Nothing is written before you press; "
+                + $"what stood there is kept in the folder history.</p>\n"
         );
         return html.Append(
-                $"<p class=\"buttons\"><button class=\"main\">{(standing == 0 ? "Write the plan into my records" : $"Replace the plan for {draft.CropYear}")}</button></p>\n</form>\n</section>\n"
+                $"<p class=\"buttons\"><button class=\"main\">"
+                    + $"{(standing == 0 ? "Write the plan into my records" : $"Replace the plan for {draft.CropYear}")}</button></p>\n"
+                    + $"</form>\n</section>\n"
             )
             .ToString();
     }
@@ -99,10 +106,12 @@ internal static class PlanView
                 .Select(crop => SalesLink(crop, cropYear)),
         ];
         StringBuilder html = new(
-            $"<details id=\"plan-rows\"{(outlook.Problems.Any(problem => !problem.IsHours) ? " open" : "")}><summary><h2>Change your plan, row by row</h2></summary>\n<div class=\"folded\">\n"
+            $"<details id=\"plan-rows\"{(outlook.Problems.Any(problem => !problem.IsHours) ? " open" : "")}><summary>"
+                + $"<h2>Change your plan, row by row</h2></summary>\n<div class=\"folded\">\n"
         );
         html.Append(Problems(plan, cropYear, outlook, records.Settings.Notation));
-        html.Append($"<p><a href=\"{Text(FixView.Address("plan.csv", 0))}\">Add a sowing</a> · <a href=\"{Text(FixView.Address("plan_sales.csv", 0))}\">Add a sale</a></p>\n");
+        html.Append($"<p><a href=\"{Text(FixView.Address("plan.csv", 0))}\">Add a sowing</a>"
+            + $" · <a href=\"{Text(FixView.Address("plan_sales.csv", 0))}\">Add a sale</a></p>\n");
         html.Append(sales.Length == 0 ? "<p>No sales are planned.</p>\n" : $"<p>Sales planned of {string.Join(", ", sales)}.</p>\n");
         html.Append(Table("rows", Plantings(records, plan)));
         return html.Append("</div>\n</details>\n").ToString();
@@ -120,7 +129,9 @@ internal static class PlanView
         ];
         return sales.Count == 0
             ? null
-            : $"<h1>{Text(crop)}: sales planned for {cropYear}</h1>\n<p><a href=\"{Text(FixView.Address("plan_sales.csv", 0))}\">Add a sale</a> · <a href=\"/next-year\">Back to the plan</a></p>\n"
+            : $"<h1>{Text(crop)}: sales planned for {cropYear}</h1>\n"
+                + $"<p><a href=\"{Text(FixView.Address("plan_sales.csv", 0))}\">Add a sale</a> · <a href=\"/next-year\">"
+                + $"Back to the plan</a></p>\n"
                 + Table("sales", Sales(records, sales));
     }
 

@@ -50,7 +50,8 @@ internal static class ImportFields
             return "";
         }
 
-        StringBuilder html = new("<h2>Names your records don’t know</h2>\n<p class=\"hint\">Nothing is taken before you press a button. A new crop, unit or buyer: add it to its table first.</p>\n<div class=\"grid\">\n");
+        StringBuilder html = new("<h2>Names your records don’t know</h2>\n<p class=\"hint\">Nothing is taken before you press a button. "
+            + "A new crop, unit or buyer: add it to its table first.</p>\n<div class=\"grid\">\n");
         foreach ((int at, SessionName name) in look.Names.Take(MostNames).Index())
         {
             (GivenName Name, string Why)? wrong = told
@@ -76,8 +77,9 @@ internal static class ImportFields
                 : ""
         );
         string[] tables = [.. look.Names.Where(name => name.Rows > 0).Select(name => name.Table).Distinct()];
-        return html.Append(tables.Length == 0 ? ""
-            : $"<p class=\"hint\">Add a row to {string.Join(", ", tables.Select(table => $"<a href=\"{ImportPages.Text(Fixing.FixView.Address(table + ".csv", 0))}\">{table}.csv</a>"))}.</p>\n").ToString();
+        IEnumerable<string> links = tables.Select(table =>
+            $"<a href=\"{ImportPages.Text(Fixing.FixView.Address(table + ".csv", 0))}\">{table}.csv</a>");
+        return html.Append(tables.Length == 0 ? "" : $"<p class=\"hint\">Add a row to {string.Join(", ", links)}.</p>\n").ToString();
     }
 
     /// <summary>Another table, sheet or block of the same file.</summary>
@@ -85,57 +87,43 @@ internal static class ImportFields
     {
         string now = look.Plan?.Table ?? look.Draft?.Table ?? session.View.Table ?? "";
         StringBuilder html = new(
-            $"<form class=\"fields\" method=\"get\" action=\"{ImportPages.Path}/{id}\">\n<h2>Read it another way</h2>\n<div class=\"grid\">\n"
+            $"<form class=\"fields\" method=\"get\" action=\"{ImportPages.Path}/{id}\">\n<h2>Read it another way</h2>\n"
+                + $"<div class=\"grid\">\n"
         );
         string[] tables =
         [
             .. FirstTables,
             .. RecordSchema.Tables.Where(table => !table.IsAid && table.Name != "farm").Select(table => table.Name).Except(FirstTables),
         ];
-        Select(
-            html,
-            "table",
-            "The rows are",
-            [new("", "told from the headings"), .. tables.Select(table => new KeyValuePair<string, string>(table, table))],
-            now
-        );
+        Select(html, "table", "The rows are", [new("", "told from the headings"), .. tables.Select(table => Option(table, table))], now);
         if (look.Sheets.Count > 1)
         {
-            Select(
-                html,
-                "sheet",
-                "Sheet",
-                [.. look.Sheets.Select(sheet => new KeyValuePair<string, string>(sheet, sheet))],
-                session.View.Sheet ?? look.Sheets[0]
-            );
+            Select(html, "sheet", "Sheet", [.. look.Sheets.Select(name => Option(name, name))], session.View.Sheet ?? look.Sheets[0]);
         }
 
         DraftBlock[] blocks = [.. look.Draft?.Others ?? []];
-        if (blocks.Length > 0 || session.View.HeadingsAt is not null)
+        int? chosen = session.View.HeadingsAt;
+        if (blocks.Length > 0 || chosen is not null)
         {
-            Select(
-                html,
-                "line",
-                "Table in the file",
-                [
-                    new("", "the first one"),
-                    .. blocks.Select(block => new KeyValuePair<string, string>(
-                        $"{block.HeadingLine}",
-                        $"headings in line {block.HeadingLine}: {string.Join(", ", block.Headings.Where(heading => heading.Length > 0).Take(3))}"
-                    )),
-                    .. session.View.HeadingsAt is { } at
-                        ? [new KeyValuePair<string, string>($"{at}", $"headings in line {at}")]
-                        : Array.Empty<KeyValuePair<string, string>>(),
-                ],
-                session.View.HeadingsAt is { } line ? $"{line}" : ""
-            );
+            List<KeyValuePair<string, string>> lines = [new("", "the first one"), .. blocks.Select(OfBlock)];
+            lines.AddRange(chosen is { } at ? [Option($"{at}", $"headings in line {at}")] : []);
+            Select(html, "line", "Table in the file", lines, $"{chosen}");
         }
 
         html.Append("</div>\n");
-        html.Append(look.Draft is null && look.Fault is null ? "<p class=\"field\"><span class=\"check\"><input type=\"checkbox\" id=\"anew\" name=\"anew\" value=\"true\"><label for=\"anew\">Draft a new mapping in place of the remembered one</label></span></p>\n"
+        html.Append(look.Draft is null && look.Fault is null
+            ? "<p class=\"field\"><span class=\"check\"><input type=\"checkbox\" id=\"anew\" name=\"anew\" value=\"true\">"
+                + "<label for=\"anew\">Draft a new mapping in place of the remembered one</label></span></p>\n"
             : session.View.Anew ? "<input type=\"hidden\" name=\"anew\" value=\"true\">\n" : "");
         return html.Append("<p class=\"buttons\"><button>Read it so</button></p>\n</form>\n").ToString();
     }
+
+    private static KeyValuePair<string, string> Option(string value, string text) => new(value, text);
+
+    private static KeyValuePair<string, string> OfBlock(DraftBlock block) => Option(
+        $"{block.HeadingLine}",
+        $"headings in line {block.HeadingLine}: "
+            + $"{string.Join(", ", block.Headings.Where(heading => heading.Length > 0).Take(3))}");
 
     private static void Question(StringBuilder html, DraftQuestion question, string said, IReadOnlyList<string> known)
     {
@@ -157,7 +145,8 @@ internal static class ImportFields
         (string Help, string? Fault) words)
     {
         (string id, string? fault) = (field.Id, words.Fault);
-        string marks = $"id=\"{id}\" name=\"{ImportPages.Text(field.Name)}\" aria-describedby=\"{id}-help{(fault is null ? "" : $" {id}-fault")}\"{(fault is null ? "" : " aria-invalid=\"true\"")}";
+        string marks = $"id=\"{id}\" name=\"{ImportPages.Text(field.Name)}\" "
+            + $"aria-describedby=\"{id}-help{(fault is null ? "" : $" {id}-fault")}\"{(fault is null ? "" : " aria-invalid=\"true\"")}";
         html.Append($"<div class=\"field\"><label for=\"{id}\">{ImportPages.Text(field.Label)}</label>\n");
         html.Append(options.Count == 0 ? $"<input type=\"text\" {marks} value=\"{ImportPages.Text(value)}\" autocomplete=\"off\">\n"
             : $"<select {marks}>{OptionsHtml(options, value)}</select>\n");
@@ -173,9 +162,12 @@ internal static class ImportFields
         string now
     ) =>
         html.Append(
-            $"<div class=\"field\"><label for=\"turn-{name}\">{label}</label>\n<select id=\"turn-{name}\" name=\"{name}\">{OptionsHtml(options, now)}</select></div>\n"
+            $"<div class=\"field\"><label for=\"turn-{name}\">{label}</label>\n"
+                + $"<select id=\"turn-{name}\" name=\"{name}\">{OptionsHtml(options, now)}</select></div>\n"
         );
 
     private static string OptionsHtml(IEnumerable<KeyValuePair<string, string>> options, string now) =>
-        string.Concat(options.Select(option => $"<option value=\"{ImportPages.Text(option.Key)}\"{(option.Key.Equals(now, StringComparison.OrdinalIgnoreCase) ? " selected" : "")}>{ImportPages.Text(option.Value)}</option>"));
+        string.Concat(options.Select(option => $"<option value=\"{ImportPages.Text(option.Key)}\""
+            + $"{(option.Key.Equals(now, StringComparison.OrdinalIgnoreCase) ? " selected" : "")}>"
+            + $"{ImportPages.Text(option.Value)}</option>"));
 }

@@ -30,15 +30,21 @@ internal static class ImportPages
     /// <param name="fault">What is wrong with what was chosen; blank: nothing.</param>
     internal static string Choose(string? whyNot, string fault)
     {
-        StringBuilder html = new("<h1>Bring in a file</h1>\n<p>A picking sheet, a register’s or a bank’s download, a time sheet, deliveries: CSV, text with tabs, or .xlsx. ");
-        html.Append("You see first how it is read and what would be added. It stays on this machine, and your tables change only when you press Add.</p>\n");
+        StringBuilder html = new("<h1>Bring in a file</h1>\n<p>A picking sheet, a register’s or a bank’s download, a time sheet, "
+            + "deliveries: CSV, text with tabs, or .xlsx. ");
+        html.Append("You see first how it is read and what would be added. "
+            + "It stays on this machine, and your tables change only when you press Add.</p>\n");
         if (whyNot is not null)
         {
             return html.Append($"<p>{Text(whyNot)}</p>\n").ToString();
         }
 
-        html.Append($"<form class=\"fields\" method=\"post\" action=\"{Path}\" enctype=\"multipart/form-data\">\n<div class=\"grid\"><div class=\"field\"><label for=\"file\">File</label>\n");
-        html.Append($"<input type=\"file\" id=\"file\" name=\"file\" required accept=\".csv,.tsv,.tab,.txt,.dat,.xlsx\" data-most=\"{LargestFile}\" data-too-large=\"{TooLarge}\" aria-describedby=\"file-help{(fault.Length == 0 ? "" : " file-fault")}\"{(fault.Length == 0 ? "" : " aria-invalid=\"true\" autofocus")}>\n");
+        html.Append($"<form class=\"fields\" method=\"post\" action=\"{Path}\" enctype=\"multipart/form-data\">\n"
+            + $"<div class=\"grid\"><div class=\"field\"><label for=\"file\">File</label>\n");
+        html.Append($"<input type=\"file\" id=\"file\" name=\"file\" required accept=\".csv,.tsv,.tab,.txt,.dat,.xlsx\" "
+            + $"data-most=\"{LargestFile}\" data-too-large=\"{TooLarge}\" "
+            + $"aria-describedby=\"file-help{(fault.Length == 0 ? "" : " file-fault")}\""
+            + $"{(fault.Length == 0 ? "" : " aria-invalid=\"true\" autofocus")}>\n");
         html.Append("<p class=\"help\" id=\"file-help\">Any other spreadsheet: save it as .xlsx or CSV first.</p>\n");
         html.Append(fault.Length == 0 ? "" : $"<p class=\"fault\" id=\"file-fault\">{Text(fault)}</p>\n");
         return html.Append("</div></div>\n<p class=\"buttons\"><button class=\"main\">Look at it</button></p>\n</form>\n").ToString();
@@ -52,7 +58,10 @@ internal static class ImportPages
     internal static string File(string id, ImportSession session, ImportLook look, ImportNotice told)
     {
         StringBuilder html = new($"<h1>{Text(Headline(session, look))}</h1>\n");
-        html.Append(told.Done.Length == 0 ? "" : $"<p role=\"status\"><strong>{Text(told.Done)}</strong> To take them back, delete that file from your records. <a href=\"{Fixing.FixView.Path}\">What the checks say</a></p>\n");
+        html.Append(told.Done.Length == 0
+            ? ""
+            : $"<p role=\"status\"><strong>{Text(told.Done)}</strong> To take them back, delete that file from your records. "
+                + $"<a href=\"{Fixing.FixView.Path}\">What the checks say</a></p>\n");
         html.Append(told.Fault.Length == 0 ? "" : $"<p class=\"fault\" role=\"alert\">{Text(told.Fault)}</p>\n");
         html.Append(look.Fault is { } fault ? $"<p class=\"fault\" role=\"alert\">{Text(fault)}</p>\n" : "");
         html.Append(look.Draft is { } draft ? $"<p>{Text(draft.Sees)}</p>\n"
@@ -61,7 +70,9 @@ internal static class ImportPages
         {
             html.Append(ImportTables.Sides(look));
             html.Append(look.Plan is { } plan ? Sums(plan) : "");
-            html.Append($"<form class=\"fields\" method=\"post\" action=\"{Path}/{id}\">\n<input type=\"hidden\" name=\"draft\" value=\"{look.DraftVersion}\">\n<input type=\"hidden\" name=\"version\" value=\"{look.Version}\">\n");
+            html.Append($"<form class=\"fields\" method=\"post\" action=\"{Path}/{id}\">\n"
+                + $"<input type=\"hidden\" name=\"draft\" value=\"{look.DraftVersion}\">\n"
+                + $"<input type=\"hidden\" name=\"version\" value=\"{look.Version}\">\n");
             html.Append(ImportFields.Questions(look)).Append(ImportFields.Names(look, told));
             html.Append(Buttons(look)).Append("</form>\n");
             html.Append(look.Plan is { } held ? HeldBack(id, held) : "");
@@ -111,18 +122,30 @@ internal static class ImportPages
             return $"{session.Name}: {look.Notation.Count(open, "question")} only you can answer";
         }
 
-        return $"{session.Name}: {look.Notation.Count(plan.Rows.Count, "row")} of {plan.Table} to add{(plan.RowsHeldBack == 0 ? "" : $", {look.Notation.Count(plan.RowsHeldBack, "row")} held back")}";
+        return $"{session.Name}: {look.Notation.Count(plan.Rows.Count, "row")} of {plan.Table} to "
+            + $"add{(plan.RowsHeldBack == 0 ? "" : $", {look.Notation.Count(plan.RowsHeldBack, "row")} held back")}";
     }
 
-    private static string Buttons(ImportLook look) =>
-        $"<p class=\"buttons\">{(look.Plan is { CanApply: true } plan ? $"<button class=\"main\" name=\"do\" value=\"add\">Add {Text(look.Notation.Count(plan.Rows.Count, "row"))} to {Text(plan.Table)}</button>" : "")}"
-        + (look.Plan is null ? "<button class=\"main\" name=\"do\" value=\"look\">Look at it again</button>"
-            : look.Names.Count > 0 || look.Draft?.Questions.Count > 0 ? $"<button{(look.Plan.CanApply ? "" : " class=\"main\"")} name=\"do\" value=\"look\">Look at it again with these answers</button>" : "") + "</p>\n";
+    private static string Buttons(ImportLook look)
+    {
+        bool canAdd = look.Plan?.CanApply == true;
+        string add = canAdd
+            ? $"<button class=\"main\" name=\"do\" value=\"add\">Add {Text(look.Notation.Count(look.Plan!.Rows.Count, "row"))} "
+                + $"to {Text(look.Plan.Table)}</button>"
+            : "";
+        string again = look.Plan is null ? "<button class=\"main\" name=\"do\" value=\"look\">Look at it again</button>"
+            : look.Names.Count > 0 || look.Draft?.Questions.Count > 0
+                ? $"<button{(canAdd ? "" : " class=\"main\"")} name=\"do\" value=\"look\">Look at it again with these answers</button>"
+                : "";
+        return $"<p class=\"buttons\">{add}{again}</p>\n";
+    }
 
     private static string Sums(ImportPlan plan)
     {
         StringBuilder html = new("<h2>Does it add up?</h2>\n<ul>\n");
-        html.Append($"<li>{Text(plan.Notation.Text($"{plan.Notation.Count(plan.RowsInSource, "row")} in the file: {plan.Rows.Count:N0} to add, {plan.AlreadyThere.Count:N0} added before, {plan.LeftOut.Count:N0} left out, {plan.RowsHeldBack:N0} held back."))}</li>\n");
+        string rows = plan.Notation.Text($"{plan.Notation.Count(plan.RowsInSource, "row")} in the file: {plan.Rows.Count:N0} to add, "
+            + $"{plan.AlreadyThere.Count:N0} added before, {plan.LeftOut.Count:N0} left out, {plan.RowsHeldBack:N0} held back.");
+        html.Append($"<li>{Text(rows)}</li>\n");
         html.Append(plan.Contents.Count == 0 ? "" : $"<li>To add: {Text(string.Join("; ", plan.Contents))}.</li>\n");
         int agree = plan.Sums.Count(sum => sum.Agrees);
         html.Append(
@@ -132,7 +155,8 @@ internal static class ImportPages
         );
         foreach (ImportSum sum in plan.Sums.Where(sum => !sum.Agrees).Take(MostCauses))
         {
-            html.Append($"<li class=\"fault\">Does not add up: {Text(plan.Notation.Text($"{sum.What}: the file says {sum.InSource:#,0.####}, its rows come to {sum.Read:#,0.####}."))}</li>\n");
+            string sums = plan.Notation.Text($"{sum.What}: the file says {sum.InSource:#,0.####}, its rows come to {sum.Read:#,0.####}.");
+            html.Append($"<li class=\"fault\">Does not add up: {Text(sums)}</li>\n");
         }
 
         foreach (string remark in plan.Remarks)
@@ -156,7 +180,8 @@ internal static class ImportPages
         html.Append(
             causes.Count == 0
                 ? "<p>All of them wait for the names above.</p>\n"
-                : $"<p>These rows stop no other; the costliest stand first.</p>\n<ul class=\"problems\">\n{string.Concat(causes.Take(MostCauses).Select(cause => Cause(cause, plan.Notation)))}</ul>\n"
+                : $"<p>These rows stop no other; the costliest stand first.</p>\n<ul class=\"problems\">\n"
+                    + $"{string.Concat(causes.Take(MostCauses).Select(cause => Cause(cause, plan.Notation)))}</ul>\n"
         );
         html.Append(
             causes.Count > MostCauses
@@ -164,7 +189,8 @@ internal static class ImportPages
                 : ""
         );
         return html.Append(
-                $"<p><a href=\"{Path}/{id}/to-fix.csv\" download>These rows as a file to fix</a>; bring that file in afterwards, by the same mapping.</p>\n"
+                $"<p><a href=\"{Path}/{id}/to-fix.csv\" download>These rows as a file to fix</a>; bring that file in afterwards, "
+                    + $"by the same mapping.</p>\n"
             )
             .ToString();
     }
@@ -173,7 +199,8 @@ internal static class ImportPages
     {
         string money = cause.Money == 0m ? "" : notation.Text($", {cause.Money:#,0.00} of money in them");
         string row = cause.First.Row is { Length: > 0 } written ? $"<br><span class=\"hint\">{Text(written)}</span>" : "";
-        return $"<li>{Text(cause.First.Message)} {Text(notation.Count(cause.Count, "row"))}, first in line {cause.First.Source.Line}{Text(money)}.{row}</li>\n";
+        return $"<li>{Text(cause.First.Message)} {Text(notation.Count(cause.Count, "row"))}, "
+            + $"first in line {cause.First.Source.Line}{Text(money)}.{row}</li>\n";
     }
 
     internal static string Text(string text) => PageShell.Encode(text);

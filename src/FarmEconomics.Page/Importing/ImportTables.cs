@@ -28,13 +28,19 @@ internal static class ImportTables
     }
 
     /// <summary>The mapping, line by line, with why.</summary>
-    internal static string Mapping(ImportDraft draft) =>
-        $"<details class=\"group\" id=\"mapping\"><summary>How each column is read, and why</summary>\n{Table("How each column is read", ["your column", "from the file", "why"],
-            draft.Lines.Select(line => (IReadOnlyList<string>)[line.Column.Length == 0 ? "left out" : line.Column, line.From, line.Note.TrimStart('?', ' ')]))}</details>\n";
+    internal static string Mapping(ImportDraft draft)
+    {
+        IEnumerable<IReadOnlyList<string>> lines = draft.Lines.Select(line => (IReadOnlyList<string>)
+            [line.Column.Length == 0 ? "left out" : line.Column, line.From, line.Note.TrimStart('?', ' ')]);
+        return "<details class=\"group\" id=\"mapping\"><summary>How each column is read, and why</summary>\n"
+            + Table("How each column is read", ["your column", "from the file", "why"], lines)
+            + "</details>\n";
+    }
 
     private static string Table(string title, IReadOnlyList<string> headings, IEnumerable<IReadOnlyList<string>> rows)
     {
-        StringBuilder html = new($"<div class=\"scroll\" role=\"region\" aria-label=\"{ImportPages.Text(title)}\" tabindex=\"0\"><table>\n<caption>{ImportPages.Text(title)}</caption>\n<thead><tr>");
+        StringBuilder html = new($"<div class=\"scroll\" role=\"region\" aria-label=\"{ImportPages.Text(title)}\" tabindex=\"0\"><table>\n"
+            + $"<caption>{ImportPages.Text(title)}</caption>\n<thead><tr>");
         foreach ((int at, string heading) in headings.Index())
         {
             // An empty heading would say nothing to who listens to the page.

@@ -26,8 +26,10 @@ internal static class NamesView
         }
 
         var known = new KnownNames(folder.Reading.Tables, folder.Reading.FarmSettings);
-        StringBuilder html = new($"<form class=\"fields\" method=\"post\" action=\"{Path}\">\n<h2>{ImportPages.Text(folder.Notation.Count(names.Count, "name"))} your records don’t know</h2>\n");
-        html.Append("<p class=\"hint\">Each is a guess or blank; what you confirm goes into a file of its own, aliases.names.csv. A new crop or buyer: add it to its table instead.</p>\n<div class=\"grid\">\n");
+        StringBuilder html = new($"<form class=\"fields\" method=\"post\" action=\"{Path}\">\n"
+            + $"<h2>{ImportPages.Text(folder.Notation.Count(names.Count, "name"))} your records don’t know</h2>\n");
+        html.Append("<p class=\"hint\">Each is a guess or blank; what you confirm goes into a file of its own, aliases.names.csv. "
+            + "A new crop or buyer: add it to its table instead.</p>\n<div class=\"grid\">\n");
         foreach ((int at, AliasProposal name) in names.Take(ImportFields.MostNames).Index())
         {
             string field = ImportPages.FieldOf(name.Table, name.Alias);
@@ -46,7 +48,10 @@ internal static class NamesView
         }
 
         html.Append("</div>\n");
-        html.Append(names.Count > ImportFields.MostNames ? $"<p>And {ImportPages.Text(folder.Notation.Count(names.Count - ImportFields.MostNames, "more name"))}: confirm these first.</p>\n" : "");
+        html.Append(names.Count > ImportFields.MostNames
+            ? $"<p>And {ImportPages.Text(folder.Notation.Count(names.Count - ImportFields.MostNames, "more name"))}: "
+                + $"confirm these first.</p>\n"
+            : "");
         return html.Append("<p class=\"buttons\"><button class=\"main\">Save these names</button></p>\n</form>\n").ToString();
     }
 }

@@ -131,7 +131,7 @@ internal sealed class RunBoard : IAsyncDisposable
         {
             run.EndCalledOff();
         }
-#pragma warning disable CA1031 // Do not catch general exception types: whatever happens to a run is said on its page, and the server goes on
+#pragma warning disable CA1031 // Do not catch general exception types: what happens to a run is said on its page, and the server goes on
         catch (Exception fault)
 #pragma warning restore CA1031
         {

@@ -16,12 +16,14 @@ internal static class ErrorsView
         StringBuilder html = new();
         if (opened.ErrorCount == 0)
         {
-            return "<h1>No crop year yet</h1>\n<p>The records hold no harvests, sales, hours or expenses of any planting: there is nothing to review yet.</p>\n";
+            return "<h1>No crop year yet</h1>\n<p>The records hold no harvests, sales, hours or expenses of any planting: "
+                + "there is nothing to review yet.</p>\n";
         }
 
         string where = PageShell.Encode(Path.GetFileName(Path.TrimEndingDirectorySeparator(folder)));
         html.Append($"<h1>The records have {opened.Notation.Count(opened.ErrorCount, "error")}</h1>\n");
-        html.Append($"<p>Fix these in <code>{where}</code>, save, and reload the page. Or <a href=\"{Fixing.FixView.Path}\">fix them here</a>.</p>\n<ul class=\"problems\">\n");
+        html.Append($"<p>Fix these in <code>{where}</code>, save, and reload the page. "
+            + $"Or <a href=\"{Fixing.FixView.Path}\">fix them here</a>.</p>\n<ul class=\"problems\">\n");
         foreach (Problem problem in opened.Problems.Where(problem => problem.Severity == Severity.Error).Take(Most))
         {
             // The first line holds place, code and message; the row, the nearest name and how to fix it stand below.
@@ -32,6 +34,8 @@ internal static class ErrorsView
         }
 
         html.Append("</ul>\n");
-        return html.Append(opened.ErrorCount > Most ? $"<p>And {opened.Notation.Count(opened.ErrorCount - Most, "more error")}; the command <code>check</code> lists all.</p>\n" : "").ToString();
+        return html.Append(opened.ErrorCount > Most
+            ? $"<p>And {opened.Notation.Count(opened.ErrorCount - Most, "more error")}; the command <code>check</code> lists all.</p>\n"
+            : "").ToString();
     }
 }

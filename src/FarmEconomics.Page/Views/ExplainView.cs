@@ -15,8 +15,12 @@ internal static class ExplainView
         CropExplanation explained = CropExplanation.Of(season, crop);
         StringBuilder html = new();
         html.Append($"<h1>Where the figures of {PageShell.Encode(explained.Name)} come from</h1>\n");
-        html.Append($"<p>Crop year {explained.CropYear}. Every line of the budget is opened below: the rows that name the crop, with file and line, and its share of each pool with the pool’s own rows. Each table adds up to the line above it, to the cent.</p>\n");
-        html.Append($"<p><a href=\"{PageShell.Encode(back)}\">Back to the season review</a></p>\n<h2 id=\"budget\">The budget, line by line</h2>\n").Append(Table(explained.Budget));
+        html.Append($"<p>Crop year {explained.CropYear}. Every line of the budget is opened below: the rows that name the crop, "
+            + $"with file and line, and its share of each pool with the pool’s own rows. Each table adds up to the line above it, "
+            + $"to the cent.</p>\n");
+        html.Append(
+            $"<p><a href=\"{PageShell.Encode(back)}\">Back to the season review</a></p>\n<h2 id=\"budget\">The budget, line by line</h2>\n")
+            .Append(Table(explained.Budget));
         html.Append("<h2>Each line, opened</h2>\n");
         foreach (ExplainSection section in explained.Lines)
         {

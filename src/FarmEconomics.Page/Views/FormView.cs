@@ -22,7 +22,8 @@ internal static class FormView
         );
         html.Append("<p class=\"hint\">Nothing you change here is written to your records.</p>\n");
         html.Append($"<input type=\"hidden\" name=\"_shown\" value=\"{PageShell.Encode(shown)}\">\n");
-        html.Append($"<div class=\"note bad\" data-faults role=\"alert\"{(form.Faults.Count == 0 ? " hidden" : "")}><p>{FaultLine(form.Faults.Count)}</p></div>\n");
+        html.Append($"<div class=\"note bad\" data-faults role=\"alert\"{(form.Faults.Count == 0 ? " hidden" : "")}>"
+            + $"<p>{FaultLine(form.Faults.Count)}</p></div>\n");
         // A long row of fields would push the answer out of sight: the first stand open, the rest a click away.
         List<PageField> plain = [.. form.Fields.Where(field => field.Group is null)];
         int open = plain.Count > MostOpen ? MostOpen : plain.Count;
@@ -55,8 +56,10 @@ internal static class FormView
     internal static string Fields(FieldForm form, string action, IReadOnlyDictionary<string, string> idle)
     {
         StringBuilder html = new();
-        html.Append($"<form class=\"fields\" method=\"get\" action=\"{action}\" data-live novalidate>\n<p class=\"hint\">Nothing you change here is written to your records.</p>\n");
-        html.Append($"<div class=\"note bad\" role=\"alert\"{(form.Faults.Count == 0 ? " hidden" : "")}><p>{FaultLine(form.Faults.Count)}</p></div>\n");
+        html.Append($"<form class=\"fields\" method=\"get\" action=\"{action}\" data-live novalidate>\n"
+            + $"<p class=\"hint\">Nothing you change here is written to your records.</p>\n");
+        html.Append($"<div class=\"note bad\" role=\"alert\"{(form.Faults.Count == 0 ? " hidden" : "")}>"
+            + $"<p>{FaultLine(form.Faults.Count)}</p></div>\n");
         foreach (IGrouping<string, PageField> group in form.Fields.GroupBy(field => field.Group ?? ""))
         {
             AppendFields(
@@ -66,7 +69,9 @@ internal static class FormView
             );
         }
 
-        html.Append($"<p class=\"buttons\"><button type=\"submit\" class=\"main\">Calculate</button> <a href=\"{action}\"{(form.Query.Length > 0 ? "" : " hidden")} data-reset>Back to the records as they are</a></p>\n</form>\n");
+        html.Append($"<p class=\"buttons\"><button type=\"submit\" class=\"main\">Calculate</button>"
+            + $" <a href=\"{action}\"{(form.Query.Length > 0 ? "" : " hidden")} data-reset>Back to the records as they are</a>"
+            + $"</p>\n</form>\n");
         return html.ToString();
     }
 
@@ -93,25 +98,38 @@ internal static class FormView
         string id = "f-" + field.Key.Replace('.', '-');
         string help = field.Help.TrimEnd('.') is { Length: > 0 } words ? char.ToUpperInvariant(words[0]) + words[1..] + "." : "";
         string described = $"{(help.Length > 0 ? id + "-help " : "")}{id}-fault";
-        string common = $"id=\"{id}\" name=\"{PageShell.Encode(field.Key)}\" data-default=\"{PageShell.Encode(field.Default)}\" aria-describedby=\"{described}\"{(fault is null ? "" : " aria-invalid=\"true\"")}";
+        string common = $"id=\"{id}\" name=\"{PageShell.Encode(field.Key)}\" data-default=\"{PageShell.Encode(field.Default)}\" "
+            + $"aria-describedby=\"{described}\"{(fault is null ? "" : " aria-invalid=\"true\"")}";
         string facts = string.Join(", ", new[] { field.Unit, FieldText.Range(field, form.DecimalMark) }.Where(fact => fact is not null));
         string unit = facts.Length == 0 ? "" : $" <span class=\"unit\">({PageShell.Encode(facts)})</span>";
         string label = $"<label for=\"{id}\">{PageShell.Encode(field.Label)}{unit}</label>";
         html.Append("<div class=\"field\">\n");
+        AppendInput(html, field, value, (label, common));
+        html.Append(help.Length > 0 ? $"<p class=\"help\" id=\"{id}-help\">{PageShell.Encode(help)}</p>\n" : "");
+        html.Append(
+            $"<p class=\"fault\" id=\"{id}-fault\"{(fault is null ? " hidden" : "")}>{PageShell.Encode(fault ?? "")}</p>\n</div>\n"
+        );
+    }
+
+    private static void AppendInput(StringBuilder html, PageField field, string value, (string Label, string Common) made)
+    {
+        (string label, string common) = made;
         switch (field.Kind)
         {
             case FieldKind.Choice:
                 html.Append(label).Append($"<select {common}>");
                 foreach (FieldOption option in field.Options)
                 {
-                    html.Append($"<option value=\"{PageShell.Encode(option.Value)}\"{(option.Value == value ? " selected" : "")}>{PageShell.Encode(option.Text)}</option>");
+                    html.Append($"<option value=\"{PageShell.Encode(option.Value)}\"{(option.Value == value ? " selected" : "")}>"
+                        + $"{PageShell.Encode(option.Text)}</option>");
                 }
 
                 html.Append("</select>\n");
                 break;
             case FieldKind.YesNo:
                 // What isn't ticked isn't sent; the hidden one says no.
-                html.Append($"<input type=\"hidden\" name=\"{PageShell.Encode(field.Key)}\" value=\"false\"><span class=\"check\"><input type=\"checkbox\" value=\"true\" {common}{(value == "true" ? " checked" : "")}>{label}</span>\n");
+                html.Append($"<input type=\"hidden\" name=\"{PageShell.Encode(field.Key)}\" value=\"false\"><span class=\"check\">"
+                    + $"<input type=\"checkbox\" value=\"true\" {common}{(value == "true" ? " checked" : "")}>{label}</span>\n");
                 break;
             case FieldKind.Lines:
                 html.Append(label).Append($"<textarea rows=\"3\" spellcheck=\"false\" {common}>{PageShell.Encode(value)}</textarea>\n");
@@ -121,16 +139,9 @@ internal static class FormView
                     field.Kind == FieldKind.Whole ? " inputmode=\"numeric\""
                     : field.Kind == FieldKind.Number ? " inputmode=\"decimal\""
                     : "";
-                html.Append(label)
-                    .Append(
-                        $"<input type=\"text\" autocomplete=\"off\" spellcheck=\"false\"{mode} value=\"{PageShell.Encode(value)}\" {common}>\n"
-                    );
+                html.Append(label).Append($"<input type=\"text\" autocomplete=\"off\" spellcheck=\"false\"{mode} "
+                    + $"value=\"{PageShell.Encode(value)}\" {common}>\n");
                 break;
         }
-
-        html.Append(help.Length > 0 ? $"<p class=\"help\" id=\"{id}-help\">{PageShell.Encode(help)}</p>\n" : "");
-        html.Append(
-            $"<p class=\"fault\" id=\"{id}-fault\"{(fault is null ? " hidden" : "")}>{PageShell.Encode(fault ?? "")}</p>\n</div>\n"
-        );
     }
 }

@@ -31,14 +31,20 @@ internal static class LiveShell
     internal static string Render(PageFrame frame, string body, int? refreshSeconds = null)
     {
         StringBuilder head = new();
-        head.Append($"<link rel=\"stylesheet\" href=\"{StylePath}\">\n<link rel=\"stylesheet\" href=\"{FootPath}?text={Uri.EscapeDataString(frame.Foot)}{(frame.IsMetric ? "&amp;metric=yes" : "")}\">\n<script src=\"{ScriptPath}\" defer></script>\n");
+        head.Append($"<link rel=\"stylesheet\" href=\"{StylePath}\">\n"
+            + $"<link rel=\"stylesheet\" href=\"{FootPath}?text={Uri.EscapeDataString(frame.Foot)}"
+            + $"{(frame.IsMetric ? "&amp;metric=yes" : "")}\">\n<script src=\"{ScriptPath}\" defer></script>\n");
         head.Append(refreshSeconds is { } seconds ? $"<noscript><meta http-equiv=\"refresh\" content=\"{seconds}\"></noscript>\n" : "");
         return PageShell.Render(frame with
         {
             IsServed = true,
             Root = "/",
             ServedHead = head.ToString(),
-            Footer = [.. frame.Footer, "These pages come from the program on this machine. Nothing leaves it, and your records change only where you press Save or Add."],
+            Footer = [
+                .. frame.Footer,
+                "These pages come from the program on this machine. "
+                    + "Nothing leaves it, and your records change only where you press Save or Add."
+            ],
         }, body);
     }
 

@@ -78,9 +78,11 @@ internal static class NotebookView
         bool hidden = run is null || ready;
         bool going = run is { HasEnded: false };
         string words = run is null || ready ? "" : Words(run) + (something && going ? " Below stands the page as it was." : "");
-        string cancel = $"<form method=\"post\" action=\"{(going ? $"/runs/{run!.Id}/cancel" : "/runs/none/cancel")}\" data-cancel{(going ? "" : " hidden")}><button type=\"submit\">Cancel</button></form>";
+        string cancel = $"<form method=\"post\" action=\"{(going ? $"/runs/{run!.Id}/cancel" : "/runs/none/cancel")}\" "
+            + $"data-cancel{(going ? "" : " hidden")}><button type=\"submit\">Cancel</button></form>";
         return $"<div class=\"working\" data-working data-run-id=\"{(going ? run!.Id : "")}\"{(hidden ? " hidden" : "")}>\n"
-            + $"<progress aria-label=\"Steps worked out\" max=\"{Math.Max(run?.Of ?? 1, 1)}\" value=\"{(going ? run!.Cell : 0)}\"{(going ? "" : " hidden")}></progress>\n"
+            + $"<progress aria-label=\"Steps worked out\" max=\"{Math.Max(run?.Of ?? 1, 1)}\" value=\"{(going ? run!.Cell : 0)}\""
+            + $"{(going ? "" : " hidden")}></progress>\n"
             + $"<p role=\"status\" data-words>{PageShell.Encode(words)}</p>\n{cancel}\n</div>\n";
     }
 

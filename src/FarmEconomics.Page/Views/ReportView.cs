@@ -21,12 +21,14 @@ internal static class ReportView
     }
 
     /// <summary>Said above the last answer while a new one is worked out; the script puts the new one in when it is there.</summary>
-    internal const string BeingWorkedOut = "<div class=\"working\" data-anew><p role=\"status\">This is the last answer. What you asked for is being worked out and comes by itself in a few seconds.</p></div>\n";
+    internal const string BeingWorkedOut = "<div class=\"working\" data-anew><p role=\"status\">This is the last answer. "
+        + "What you asked for is being worked out and comes by itself in a few seconds.</p></div>\n";
 
     /// <summary>A page on which nothing can be shown yet.</summary>
     /// <param name="title">Its name.</param>
     internal static string Nothing(string title) =>
-        $"<h1>{PageShell.Encode(title)}</h1>\n<div class=\"working\" data-anew><p role=\"status\">This page is being worked out and comes by itself in a few seconds.</p></div>\n";
+        $"<h1>{PageShell.Encode(title)}</h1>\n<div class=\"working\" data-anew><p role=\"status\">This page is being worked out and comes "
+            + $"by itself in a few seconds.</p></div>\n";
 
     /// <summary>The fields in a fold: open where something in it was changed or is wrong.</summary>
     internal static string Form(FieldForm form, string action, IReadOnlyDictionary<string, string> idle, string after)
@@ -45,7 +47,9 @@ internal static class ReportView
 
     /// <summary>Where a copy of the page and the tables behind it are.</summary>
     internal static string Downloads(string path, string query) =>
-        $"<p class=\"cap downloads\"><a href=\"{PageShell.Encode(Nav.Address(path, query.Length > 0 ? query + "&_copy=1" : "_copy=1"))}\" download>Keep this page as a file</a> · <a href=\"{PageShell.Encode(Nav.Address("/tables", query))}\">Tables for a spreadsheet</a></p>\n";
+        $"<p class=\"cap downloads\"><a href=\"{PageShell.Encode(Nav.Address(path, query.Length > 0 ? query + "&_copy=1" : "_copy=1"))}\" "
+            + $"download>Keep this page as a file</a> · <a href=\"{PageShell.Encode(Nav.Address("/tables", query))}\">"
+            + $"Tables for a spreadsheet</a></p>\n";
 
     private static string PathOf(string target) => target == ReportCatalog.Name(ReportId.Season) ? "/" : "/" + target;
 }

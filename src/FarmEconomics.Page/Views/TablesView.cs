@@ -12,17 +12,22 @@ internal static class TablesView
     {
         StringBuilder html = new();
         html.Append(
-            $"<h1>The tables of crop year {year}</h1>\n<p>Every figure of the review, for a spreadsheet or another program: dots as decimal marks, days as 2025-06-30, money to the cent, blank where a figure is not available.</p>\n"
+            $"<h1>The tables of crop year {year}</h1>\n<p>Every figure of the review, for a spreadsheet or another program: "
+                + $"dots as decimal marks, days as 2025-06-30, money to the cent, blank where a figure is not available.</p>\n"
         );
         html.Append(
             $"<p><a href=\"{PageShell.Encode(Nav.Address("/tables/review.xlsx", query))}\" download>All of them as one workbook</a></p>\n"
         );
         html.Append(
-            "<div class=\"scroll\" role=\"region\" aria-label=\"Tables to keep\" tabindex=\"0\"><table>\n<caption>One file each</caption>\n<thead><tr><th scope=\"col\">File</th><th scope=\"col\">What it holds</th><th scope=\"col\" class=\"num\">Rows</th></tr></thead>\n<tbody>\n"
+            "<div class=\"scroll\" role=\"region\" aria-label=\"Tables to keep\" tabindex=\"0\"><table>\n"
+                + "<caption>One file each</caption>\n<thead><tr><th scope=\"col\">File</th><th scope=\"col\">What it holds</th>"
+                + "<th scope=\"col\" class=\"num\">Rows</th></tr></thead>\n<tbody>\n"
         );
         foreach ((string name, string what, int rows) in tables)
         {
-            html.Append($"<tr><th scope=\"row\"><a href=\"{PageShell.Encode(Nav.Address("/tables/" + name, query))}\" download>{PageShell.Encode(name)}</a></th><td>{PageShell.Encode(what)}</td><td class=\"num\">{notation.Number(rows, Look.Count)}</td></tr>\n");
+            html.Append($"<tr><th scope=\"row\"><a href=\"{PageShell.Encode(Nav.Address("/tables/" + name, query))}\" download>"
+                + $"{PageShell.Encode(name)}</a></th><td>{PageShell.Encode(what)}</td>"
+                + $"<td class=\"num\">{notation.Number(rows, Look.Count)}</td></tr>\n");
         }
 
         return html.Append("</tbody></table></div>\n").ToString();

@@ -74,7 +74,9 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
         List<Sowing> known = sowings.FindAll(sowing => sowing.Budget.NetReturnPerBedFoot.IsAvailable);
         int paid = known.Count(sowing => sowing.Paid == true);
         string heading = known.Count == 0 ? $"{notation.Count(sowings.Count, "sowing")} of {season.CropYear}"
-            : known.Count == 1 ? $"One sowing, {BlockNumber.Of(known[0].Budget.NetReturnPerBedFoot.Value!.Value, Look.Rate, notation)} {notation.Label("a bed-foot")}"
+            : known.Count == 1
+            ? $"One sowing, {BlockNumber.Of(known[0].Budget.NetReturnPerBedFoot.Value!.Value, Look.Rate, notation)} "
+                + $"{notation.Label("a bed-foot")}"
             : paid == known.Count ? $"Every one of {known.Count} sowings paid" : $"{paid} of {known.Count} sowings paid";
         if (known.Count > 1)
         {
@@ -97,8 +99,13 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
     internal IEnumerable<Block> Channels()
     {
         List<(string Channel, decimal Price, decimal Quantity)> channels = [.. season.PartsOf(crop.Crop!)
-            .Where(part => part.Enterprise is not null && part.Quantity > 0m && part.Amount != Units.Money.Zero && (part.Disposition.Channel.IsPriced || part.Disposition.Channel.Kind == ChannelKind.Share))
-            .GroupBy(part => part.Disposition.Channel.Name).Select(group => (group.Key, group.Sum(part => part.Amount.Amount) / group.Sum(part => part.Quantity), group.Sum(part => part.Quantity)))
+            .Where(part => part.Enterprise is not null
+                && part.Quantity > 0m
+                && part.Amount != Units.Money.Zero
+                && (part.Disposition.Channel.IsPriced || part.Disposition.Channel.Kind == ChannelKind.Share))
+            .GroupBy(part => part.Disposition.Channel.Name)
+            .Select(group =>
+                (group.Key, group.Sum(part => part.Amount.Amount) / group.Sum(part => part.Quantity), group.Sum(part => part.Quantity)))
             .OrderByDescending(channel => channel.Item2)];
         if (channels.Count == 0)
         {
@@ -107,12 +114,25 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
 
         decimal? even = crop.BreakEvenPrice.Value is > 0m and { } price ? price : null;
         decimal below = even is { } need ? channels.Where(channel => channel.Price < need).Sum(channel => channel.Quantity) : 0m;
-        string heading = even is null ? $"What a {Unit} sold for" : below == 0m ? "Every channel paid more than full cost" : notation.Text($"{UnitWords.Of(below, Unit, notation)} went out below full cost");
+        string heading = even is null
+            ? $"What a {Unit} sold for"
+            : below == 0m
+                ? "Every channel paid more than full cost"
+                : notation.Text($"{UnitWords.Of(below, Unit, notation)} went out below full cost");
         List<Bar> bars = channels.ConvertAll(channel => new Bar(channel.Channel, channel.Price,
-            notation.Text($"{Rate(channel.Price)} · {UnitWords.Of(channel.Quantity, Unit, notation)}"), notation.Text($"{channel.Channel}: {Rate(channel.Price)} a {Unit}, {UnitWords.Of(channel.Quantity, Unit, notation)}"))
+            notation.Text($"{Rate(channel.Price)} · {UnitWords.Of(channel.Quantity, Unit, notation)}"),
+            notation.Text($"{channel.Channel}: {Rate(channel.Price)} a {Unit}, {UnitWords.Of(channel.Quantity, Unit, notation)}"))
         { IsLoss = channel.Price < even });
-        yield return new PlotBlock(CropBlock.Channels, heading, $"{notation.Sign} a {Unit} by channel, {season.CropYear}, with the quantity sold.{(even is null ? "" : " Break-even is the average over all channels.")}",
-            new Chart((ReportTable?)null) { Bars = new BarList($"Price of {crop.Name} by channel", bars) { Mark = even, MarkText = even is { } mark ? $"break-even {Rate(mark)}" : "" } });
+        yield return new PlotBlock(
+            CropBlock.Channels,
+            heading,
+            $"{notation.Sign} a {Unit} by channel, {season.CropYear}, "
+                + $"with the quantity sold.{(even is null ? "" : " Break-even is the average over all channels.")}",
+            new Chart((ReportTable?)null)
+            {
+                Bars = new BarList(
+                    $"Price of {crop.Name} by channel", bars) { Mark = even, MarkText = even is { } mark ? $"break-even {Rate(mark)}" : "" }
+            });
     }
 
     /// <summary>Hours by stage; null where none are known.</summary>
@@ -123,10 +143,22 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
             return null;
         }
 
-        List<(Stage Stage, decimal Hours)> stages = [.. Enum.GetValues<Stage>().Select(stage => (stage, crop.Sums.HoursByStage[(int)stage])).Where(stage => stage.Item2 > 0m).OrderByDescending(stage => stage.Item2)];
-        List<Bar> bars = stages.ConvertAll(stage => new Bar(SeasonPlots.StageName(stage.Stage), stage.Hours, notation.Number(stage.Hours, Look.Count), $"{SeasonPlots.StageName(stage.Stage)}: {notation.Number(stage.Hours, Look.Hours)} hours"));
-        string estimated = crop.Sums.EstimatedHours > 0.5m ? $" {notation.Number(crop.Sums.EstimatedHours, Look.Count)} of them are estimated." : "";
-        return new PlotBlock(CropBlock.Hours, $"{SeasonPlots.StageName(stages[0].Stage)} took the most hours", $"Hours, {season.CropYear}; {notation.Number(crop.LaborHours.Value, Look.Count)} in all, shared work included.{estimated}",
+        List<(Stage Stage, decimal Hours)> stages = [.. Enum.GetValues<Stage>()
+            .Select(stage => (stage, crop.Sums.HoursByStage[(int)stage]))
+            .Where(stage => stage.Item2 > 0m)
+            .OrderByDescending(stage => stage.Item2)];
+        List<Bar> bars = stages.ConvertAll(stage => new Bar(
+            SeasonPlots.StageName(stage.Stage),
+            stage.Hours,
+            notation.Number(stage.Hours, Look.Count),
+            $"{SeasonPlots.StageName(stage.Stage)}: {notation.Number(stage.Hours, Look.Hours)} hours"));
+        string estimated = crop.Sums.EstimatedHours > 0.5m
+            ? $" {notation.Number(crop.Sums.EstimatedHours, Look.Count)} of them are estimated."
+            : "";
+        return new PlotBlock(
+            CropBlock.Hours,
+            $"{SeasonPlots.StageName(stages[0].Stage)} took the most hours",
+            $"Hours, {season.CropYear}; {notation.Number(crop.LaborHours.Value, Look.Count)} in all, shared work included.{estimated}",
             new Chart((ReportTable?)null) { Bars = new BarList($"Hours of {crop.Name} by stage of work", bars) { IsHalf = true } });
     }
 
@@ -155,9 +187,14 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
             return null;
         }
 
-        decimal all = costs.Sum(cost => cost.Amount), labor = costs.Where(cost => cost.Line is BudgetLine.OwnerLabor or BudgetLine.HiredLabor).Sum(cost => cost.Amount);
-        List<Bar> bars = costs.ConvertAll(cost => new Bar(Name(cost.Line), cost.Amount, Money(cost.Amount), $"{Name(cost.Line)}: {BlockNumber.Of(cost.Amount, Look.Money, notation)}"));
-        return new PlotBlock(CropBlock.Cost, labor > 0m ? $"Labor is {BlockNumber.Percent(labor / all, notation)} of its cost" : "Where its costs come from", $"{notation.Sign}, {season.CropYear}; {Money(all)} in all.",
+        decimal all = costs.Sum(cost => cost.Amount),
+            labor = costs.Where(cost => cost.Line is BudgetLine.OwnerLabor or BudgetLine.HiredLabor).Sum(cost => cost.Amount);
+        List<Bar> bars = costs.ConvertAll(cost => new Bar(
+            Name(cost.Line), cost.Amount, Money(cost.Amount), $"{Name(cost.Line)}: {BlockNumber.Of(cost.Amount, Look.Money, notation)}"));
+        return new PlotBlock(
+            CropBlock.Cost,
+            labor > 0m ? $"Labor is {BlockNumber.Percent(labor / all, notation)} of its cost" : "Where its costs come from",
+            $"{notation.Sign}, {season.CropYear}; {Money(all)} in all.",
             new Chart((ReportTable?)null) { Bars = new BarList($"Cost of {crop.Name}", bars) { IsHalf = true } });
     }
 
@@ -171,12 +208,20 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
         }
 
         ReportTable table = new ReportTable("Each year in its own money; not corrected for rising prices.", notation).InOrder()
-            .Column("Year", Look.Year).As(CropColumn.Year).Column("Picked", Look.Rate, unit: notation.Text($"{UnitWords.Many(Unit)} a bed-foot")).As(CropColumn.Picked)
-            .Column("Sold for", Look.Rate, unit: $"{notation.Sign} a {Unit}").As(CropColumn.SoldFor).Column("Brought in", Look.WholeMoney).As(CropColumn.BroughtIn)
+            .Column("Year", Look.Year).As(CropColumn.Year)
+            .Column("Picked", Look.Rate, unit: notation.Text($"{UnitWords.Many(Unit)} a bed-foot")).As(CropColumn.Picked)
+            .Column("Sold for", Look.Rate, unit: $"{notation.Sign} a {Unit}").As(CropColumn.SoldFor)
+            .Column("Brought in", Look.WholeMoney).As(CropColumn.BroughtIn)
             .Column("Hours", Look.Count).As(CropColumn.Hours).Column("Left over", Look.WholeMoney).As(CropColumn.LeftOver);
         foreach (EnterpriseBudget year in years.Years.Select(year => year.Budget))
         {
-            table.Row(year.CropYear, year.YieldPerBedFoot, year.AveragePrice, ReportCell.Of(year.Line(BudgetLine.Output)), ReportCell.Known(year.LaborHours.Value, year.Known.Hours), ReportCell.Of(year.Line(BudgetLine.NetReturn)));
+            table.Row(
+                year.CropYear,
+                year.YieldPerBedFoot,
+                year.AveragePrice,
+                ReportCell.Of(year.Line(BudgetLine.Output)),
+                ReportCell.Known(year.LaborHours.Value, year.Known.Hours),
+                ReportCell.Of(year.Line(BudgetLine.NetReturn)));
         }
 
         yield return new TableBlock(CropBlock.Years, YearsHeading([.. years.Years.Select(year => year.Budget)]), table);
@@ -198,7 +243,8 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
     /// <summary>The budget; every amount leads to its rows.</summary>
     internal ReportTable Budget(string slug)
     {
-        ReportTable table = new ReportTable($"{crop.Name}, {season.CropYear}. Each amount leads to its rows.", notation).InOrder().Column("Line").As(CropColumn.Line).Column("Amount", Look.Money).As(CropColumn.Amount);
+        ReportTable table = new ReportTable($"{crop.Name}, {season.CropYear}. Each amount leads to its rows.", notation).InOrder()
+            .Column("Line").As(CropColumn.Line).Column("Amount", Look.Money).As(CropColumn.Amount);
         (BudgetLine Line, RowsBlock? Part)[] lines =
         [
             (BudgetLine.Output, RowsBlock.Output),
@@ -214,7 +260,9 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
         foreach ((BudgetLine line, RowsBlock? part) in lines.Where(each => CropExplanation.Has(crop, each.Line)))
         {
             ReportCell amount = ReportCell.Of(crop.Line(line));
-            table.Row((line.Sign() < 0 ? "less " : "") + Name(line).ToLowerInvariant(), part is null ? amount : amount.To(PageTarget.Rows(slug, ((BlockKey)part).Id)));
+            table.Row(
+                (line.Sign() < 0 ? "less " : "") + Name(line).ToLowerInvariant(),
+                part is null ? amount : amount.To(PageTarget.Rows(slug, ((BlockKey)part).Id)));
         }
 
         return table;
@@ -223,14 +271,25 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
     /// <summary>Picked and sold, week by week.</summary>
     internal ReportTable Weeks()
     {
-        ReportTable table = new ReportTable($"Weeks by their Monday, {season.CropYear}", notation).Column("Week of", Look.Date).As(CropColumn.Week)
-            .Column("Picked", Look.Quantity, unit: Unit).As(CropColumn.PickedQuantity).WithBar().Column("Sold", Look.Quantity, unit: Unit).As(CropColumn.SoldQuantity).Column("Sold for", Look.Rate, unit: $"{notation.Sign} a {Unit}").As(CropColumn.SoldFor);
-        Dictionary<DateOnly, decimal> picked = season.LotsOf(crop.Crop!).GroupBy(lot => WeeklyUse.MondayOf(lot.Date)).ToDictionary(week => week.Key, week => week.Sum(lot => lot.Quantity));
-        ILookup<DateOnly, DispositionPart> sold = season.PartsOf(crop.Crop!).Where(part => part.Enterprise is not null && part.Quantity > 0m && part.Disposition.IsSold).ToLookup(part => WeeklyUse.MondayOf(part.Disposition.Row.Date));
+        ReportTable table = new ReportTable($"Weeks by their Monday, {season.CropYear}", notation)
+            .Column("Week of", Look.Date).As(CropColumn.Week)
+            .Column("Picked", Look.Quantity, unit: Unit).As(CropColumn.PickedQuantity).WithBar()
+            .Column("Sold", Look.Quantity, unit: Unit).As(CropColumn.SoldQuantity)
+            .Column("Sold for", Look.Rate, unit: $"{notation.Sign} a {Unit}").As(CropColumn.SoldFor);
+        Dictionary<DateOnly, decimal> picked = season.LotsOf(crop.Crop!)
+            .GroupBy(lot => WeeklyUse.MondayOf(lot.Date))
+            .ToDictionary(week => week.Key, week => week.Sum(lot => lot.Quantity));
+        ILookup<DateOnly, DispositionPart> sold = season.PartsOf(crop.Crop!)
+            .Where(part => part.Enterprise is not null && part.Quantity > 0m && part.Disposition.IsSold)
+            .ToLookup(part => WeeklyUse.MondayOf(part.Disposition.Row.Date));
         foreach (DateOnly week in picked.Keys.Concat(sold.Select(week => week.Key)).Distinct().Order())
         {
             decimal quantity = sold[week].Sum(part => part.Quantity);
-            table.Row(week, picked.GetValueOrDefault(week), quantity, quantity > 0m ? sold[week].Sum(part => part.Amount.Amount) / quantity : (ReportCell)"");
+            table.Row(
+                week,
+                picked.GetValueOrDefault(week),
+                quantity,
+                quantity > 0m ? sold[week].Sum(part => part.Amount.Amount) / quantity : (ReportCell)"");
         }
 
         return table;
@@ -240,15 +299,20 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
     {
         decimal foot = sowing.Budget.NetReturnPerBedFoot.Value!.Value;
         string total = Money(sowing.Budget.NetReturn.Amount);
-        return new Bar(Name(sowing), foot, $"{Rate(foot)} · {total}", notation.Text($"{sowing.Budget.Name}: {Rate(foot)} a bed-foot, {total} in all"));
+        return new Bar(
+            Name(sowing), foot, $"{Rate(foot)} · {total}", notation.Text($"{sowing.Budget.Name}: {Rate(foot)} a bed-foot, {total} in all"));
     }
 
     private ReportTable SowingTable()
     {
-        ReportTable table = new ReportTable($"{(sowings.Count == 1 ? "Its sowing" : $"{sowings.Count} sowings")} of {season.CropYear}.", notation)
-            .Column("Sowing").As(CropColumn.Sowing).Column("Length", Look.Count, unit: notation.Label("bed-feet")).As(CropColumn.Length).HiddenOnPhone()
-            .Column("Picked", Look.Rate, unit: notation.Text($"{UnitWords.Many(Unit)} a bed-foot")).As(CropColumn.Picked).Column("Sold for", Look.Rate, unit: $"{notation.Sign} a {Unit}").As(CropColumn.SoldFor)
-            .Column("Break-even", Look.Rate, unit: $"{notation.Sign} a {Unit}").As(CropColumn.BreakEven).Column("Hours", Look.Count).As(CropColumn.Hours).HiddenOnPhone().Column("Left over", Look.WholeMoney).As(CropColumn.LeftOver);
+        ReportTable table = new ReportTable(
+            $"{(sowings.Count == 1 ? "Its sowing" : $"{sowings.Count} sowings")} of {season.CropYear}.", notation)
+            .Column("Sowing").As(CropColumn.Sowing)
+            .Column("Length", Look.Count, unit: notation.Label("bed-feet")).As(CropColumn.Length).HiddenOnPhone()
+            .Column("Picked", Look.Rate, unit: notation.Text($"{UnitWords.Many(Unit)} a bed-foot")).As(CropColumn.Picked)
+            .Column("Sold for", Look.Rate, unit: $"{notation.Sign} a {Unit}").As(CropColumn.SoldFor)
+            .Column("Break-even", Look.Rate, unit: $"{notation.Sign} a {Unit}").As(CropColumn.BreakEven)
+            .Column("Hours", Look.Count).As(CropColumn.Hours).HiddenOnPhone().Column("Left over", Look.WholeMoney).As(CropColumn.LeftOver);
         foreach (Sowing sowing in sowings)
         {
             table.Row(Cells(sowing.Budget, $"{Name(sowing)}, {Stay(sowing)}"));
@@ -259,7 +323,8 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
 
     private static IReadOnlyList<ReportCell> Cells(EnterpriseBudget budget, string name) =>
     [
-        name, budget.Sums.BedFeet.Value, budget.YieldPerBedFoot, budget.AveragePrice, budget.BreakEvenPrice, ReportCell.Known(budget.LaborHours.Value, budget.Known.Hours), ReportCell.Of(budget.Line(BudgetLine.NetReturn)),
+        name, budget.Sums.BedFeet.Value, budget.YieldPerBedFoot, budget.AveragePrice, budget.BreakEvenPrice,
+        ReportCell.Known(budget.LaborHours.Value, budget.Known.Hours), ReportCell.Of(budget.Line(BudgetLine.NetReturn)),
     ];
 
     // Where it stood; by its own name where several stood in the same place.
@@ -269,7 +334,10 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
         return place.Length > 0 && sowings.Count(other => Place(other) == place) == 1 ? place : sowing.Budget.Name;
     }
 
-    private static string Place(Sowing sowing) => sowing.Budget.Enterprises[0].Stays is { Count: > 0 } stays && stays.Select(stay => stay.Bed.Structure).Distinct().ToList() is [{ } only] ? only.ToString() ?? "" : "";
+    private static string Place(Sowing sowing) => sowing.Budget.Enterprises[0].Stays is { Count: > 0 } stays
+        && stays.Select(stay => stay.Bed.Structure).Distinct().ToList() is [{ } only]
+        ? only.ToString() ?? ""
+        : "";
 
     private static string Stay(Sowing sowing) => sowing.Budget.Enterprises[0].Stays is { Count: > 0 } stays
         ? $"{Day(stays.Min(stay => stay.In))} to {Day(stays.Max(stay => stay.Out))}" : Day(sowing.Sown);

@@ -111,7 +111,8 @@ public sealed class CropReport : Report<CropParameters>
                 CropBlock.Verdict,
                 words.VerdictHeading,
                 new Prose(
-                    $"{words.VerdictText}\n\n{PageTarget.Link("Every sowing, harvest, sale and hour", PageTarget.Rows(slug))} behind these figures."
+                    $"{words.VerdictText}\n\n{PageTarget.Link("Every sowing, harvest, sale and hour", PageTarget.Rows(slug))} behind "
+                        + $"these figures."
                 )
             )
         );

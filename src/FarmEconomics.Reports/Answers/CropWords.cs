@@ -48,7 +48,8 @@ internal sealed class CropWords
             string seasons =
                 $"{Count(verdict.Seasons.Count, "season")} and {Count(sowings.Count, "sowing")} of {farm.Season.CropYear} are on record";
             return verdict.HoursByRule.Value is { } part
-                ? $"How sure: {BlockNumber.Percent(part, notation)} of this crop's {notation.Number(crop.LaborHours.Value, Look.Count)} hours were divided by rule; {seasons}."
+                ? $"How sure: {BlockNumber.Percent(part, notation)} of this crop's {notation.Number(crop.LaborHours.Value, Look.Count)} "
+                    + $"hours were divided by rule; {seasons}."
                 : $"How sure: {verdict.HoursByRule.Reason}; {seasons}.";
         }
     }
@@ -56,9 +57,17 @@ internal sealed class CropWords
     internal FiguresBlock Figures => new(CropBlock.Figures,
     [
         new("brought-in", crop.Known.Value is null ? Money(crop.Output.Amount) : "", crop.Known.Value is null ? crop.Output.Amount : null,
-            crop.Known.Value is { } why ? $"what it brought in isn't known: {why}" : notation.Text($"brought in by {UnitWords.Of(crop.Sums.Harvested, Unit, notation)}; {notation.Number(crop.Sums.BedFeet.Value, Look.Count)} bed-feet")),
+            crop.Known.Value is { } why
+                ? $"what it brought in isn't known: {why}"
+                : notation.Text($"brought in by {UnitWords.Of(crop.Sums.Harvested, Unit, notation)}; "
+                    + $"{notation.Number(crop.Sums.BedFeet.Value, Look.Count)} bed-feet")),
         Known("hour", crop.ReturnToLaborPerHour, "an hour earned, after all other costs", "what an hour earned isn't known"),
-        Known("break-even", crop.BreakEvenPrice, $"break-even price a {Unit}{(crop.AveragePrice.Value is { } price ? $"; it sold for {BlockNumber.Of(price, Look.Rate, notation)}" : "")}", "the break-even price isn't known"),
+        Known(
+            "break-even",
+            crop.BreakEvenPrice,
+            $"break-even price a "
+                + $"{Unit}{(crop.AveragePrice.Value is { } price ? $"; it sold for {BlockNumber.Of(price, Look.Rate, notation)}" : "")}",
+            "the break-even price isn't known"),
         new("verdict", Title, Title, verdict.WhyUnknown ?? Means()),
     ]);
 
@@ -89,16 +98,20 @@ internal sealed class CropWords
                     ),
             ];
             decimal worth = picked.Where(part => PickedTree.IsLoss(part.Fate)).Sum(part => part.Value?.Amount ?? 0m);
+            string lost = worth > 0m
+                ? $" At the average price, after packing and fees, what was lost would have brought {Money(worth)}."
+                : "";
             return new Prose(Prose.Text(all == 0m ? "Nothing was picked."
                 : said.Count == 0 ? "All of it was sold."
-                : $"{Phrase.Sentence(Phrase.List(said))}.{(worth > 0m ? $" At the average price, after packing and fees, what was lost would have brought {Money(worth)}." : "")}"));
+                : $"{Phrase.Sentence(Phrase.List(said))}.{lost}"));
         }
     }
 
     internal string VerdictHeading => $"Verdict: {Title.ToLowerInvariant()}";
 
     internal string VerdictText => Prose.Text(verdict.WhyUnknown is { } why ? $"The records can't tell: {why}."
-        : $"{Phrase.Sentence(DecisionSentences.Advice(verdict, farm.Settings))} {Phrase.Sentence(Whose().Trim())}: {MeansWords.Of(verdict.Advised, notation)}. {DecisionSentences.Needs(verdict, notation)}");
+        : $"{Phrase.Sentence(DecisionSentences.Advice(verdict, farm.Settings))} {Phrase.Sentence(Whose().Trim())}: "
+            + $"{MeansWords.Of(verdict.Advised, notation)}. {DecisionSentences.Needs(verdict, notation)}");
 
     private string Title => VerdictCards.Order.First(order => order.Direction == verdict.Direction).Title;
 
@@ -107,7 +120,8 @@ internal sealed class CropWords
     private string Means()
     {
         decimal cash = verdict.Advised.Cash.Amount, hours = verdict.Advised.OwnHours;
-        return $"{BlockNumber.Size(cash, notation)} {(cash < 0m ? "less" : "more")} cash and {notation.Number(Math.Abs(hours), Look.Count)} own hours {(hours >= 0m ? "freed" : "more")}{Whose()}";
+        return $"{BlockNumber.Size(cash, notation)} {(cash < 0m ? "less" : "more")} cash and "
+            + $"{notation.Number(Math.Abs(hours), Look.Count)} own hours {(hours >= 0m ? "freed" : "more")}{Whose()}";
     }
 
     private string Whose() =>
@@ -130,7 +144,8 @@ internal sealed class CropWords
 
     private string Sold() => (crop.AveragePrice.Value, crop.BreakEvenPrice.Value) switch
     {
-        ({ } price, { } even) => $"A {Unit} sold for {BlockNumber.Of(price, Look.Rate, notation)}; full cost was {BlockNumber.Of(even, Look.Rate, notation)}.",
+        ({ } price, { } even) =>
+            $"A {Unit} sold for {BlockNumber.Of(price, Look.Rate, notation)}; full cost was {BlockNumber.Of(even, Look.Rate, notation)}.",
         ({ } price, null) => $"A {Unit} sold for {BlockNumber.Of(price, Look.Rate, notation)}.",
         _ => "",
     };

@@ -153,45 +153,36 @@ public sealed class DropOrGrowReport : Report<DropOrGrowParameters>
     private static IEnumerable<Block> Folds(ReviewedFarm farm, DropOrGrow plan)
     {
         Notation notation = plan.Notation;
-        yield return Carried.Fold(
-            DropOrGrowBlock.Details,
+        yield return Fold(
             "carry",
             $"At what price and yield {plan.DropBudget.Name} would carry itself",
             ("figure", new Picture(onPhone => GridHeatMap.Of(plan.Grid, notation, onPhone))),
             ("words", GridHeatMap.Sentence(plan.Grid, notation)),
             ("grid", DecisionTables.Grid(plan.Grid, plan.Season.Settings, perBedTime: true)),
             ("even", DecisionTables.BreakEvens(plan.Costs, plan.DropBudget)),
-            ("swings", new Picture(onPhone => DecisionPlots.Swings(plan.Grid.Model, notation, onPhone: onPhone)))
-        );
-        yield return Carried.Fold(
-            DropOrGrowBlock.Details,
+            ("swings", new Picture(onPhone => DecisionPlots.Swings(plan.Grid.Model, notation, onPhone: onPhone))));
+        yield return Fold(
             "chance",
             "How sure that is",
             ("figure", new Picture(onPhone => DecisionPlots.Distributions(plan.Verdicts, onPhone))),
             ("outcomes", DecisionTables.Outcomes(plan.Verdicts.Simulation, notation)),
             ("swings", new Picture(onPhone => DecisionPlots.Swings(plan.Costs.Model(plan.Season.Farm), notation, onPhone: onPhone))),
-            ("years", DecisionTables.Years(CropOverYears.Of(farm.Review, plan.DropBudget.Name, plan.Season.CropYear), plan.Season.Settings))
-        );
-        yield return Carried.Fold(
-            DropOrGrowBlock.Details,
+            ("years", DecisionTables.Years(
+                CropOverYears.Of(farm.Review, plan.DropBudget.Name, plan.Season.CropYear), plan.Season.Settings)));
+        yield return Fold(
             "short",
             "What was held against a limit, and what each crop added while it was short",
             ("things", ShortWords.Things(farm.Shorts)),
-            ("crops", ShortWords.Crops(farm.Shorts))
-        );
-        yield return Carried.Fold(
-            DropOrGrowBlock.Details,
-            "costs",
-            "Which costs go with a crop and which stay",
-            ("crops", DecisionTables.BehaviorOfCrops(plan.Costs))
-        );
-        yield return Carried.Fold(
-            DropOrGrowBlock.Details,
+            ("crops", ShortWords.Crops(farm.Shorts)));
+        yield return Fold("costs", "Which costs go with a crop and which stay", ("crops", DecisionTables.BehaviorOfCrops(plan.Costs)));
+        yield return Fold(
             "verdicts",
             "How a verdict is found, and every verdict in full",
             ("table", DecisionSentences.Verdicts(plan.Verdicts)),
             ("rests-on", DecisionTables.Assumptions(plan.Verdicts)),
-            ("proof", plan.Proof())
-        );
+            ("proof", plan.Proof()));
     }
+
+    private static FoldBlock Fold(string part, string heading, params IEnumerable<(string Part, object Shown)> shown) =>
+        Carried.Fold(DropOrGrowBlock.Details, part, heading, shown);
 }

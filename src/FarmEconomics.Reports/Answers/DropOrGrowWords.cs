@@ -39,7 +39,8 @@ internal sealed class DropOrGrowWords(ReviewedFarm farm, Verdicts verdicts)
             {
                 if (crops.Count > 0)
                 {
-                    said.Add($"{what} {(crops.Count <= 2 ? Phrase.List(crops.ConvertAll(verdict => verdict.Budget.Name)) : said.Count == 0 ? Crops(crops.Count) : SeasonWords.Spelled(crops.Count))}");
+                    string which = crops.Count > 2 && said.Count > 0 ? SeasonWords.Spelled(crops.Count) : NamesOrCount(crops);
+                    said.Add($"{what} {which}");
                 }
             }
         }
@@ -61,9 +62,17 @@ internal sealed class DropOrGrowWords(ReviewedFarm farm, Verdicts verdicts)
                 verdict.Seasons.Count > 1 && verdict.Seasons.All(season => season.Contribution.Amount < 0m)
             );
             List<Verdict> changed = Drop.FindAll(verdict => verdict.WithMix is not null);
-            string lost = always.Count == 0 ? "" : $"Without {Phrase.List(always.ConvertAll(Link))} the farm would have been better off in every year on record: members' payments stay, and only costs that go away count. ";
-            string other = changed.Count == 0 ? "" : $"In the beds of {(changed.Count <= 3 ? Phrase.List(changed.ConvertAll(Link)) : Crops(changed.Count))} other crops would add more. ";
-            string close = Close.Count == 0 ? "" : $"{Phrase.Sentence(Crops(Close.Count))} {(Close.Count == 1 ? "differs" : "differ")} by less than the records can tell.";
+            string lost = always.Count == 0
+                ? ""
+                : $"Without {Phrase.List(always.ConvertAll(Link))} the farm would have been better off in every year on record: "
+                    + $"members' payments stay, and only costs that go away count. ";
+            string other = changed.Count == 0
+                ? ""
+                : $"In the beds of {(changed.Count <= 3 ? Phrase.List(changed.ConvertAll(Link)) : Crops(changed.Count))} other crops "
+                    + $"would add more. ";
+            string close = Close.Count == 0
+                ? ""
+                : $"{Phrase.Sentence(Crops(Close.Count))} {(Close.Count == 1 ? "differs" : "differ")} by less than the records can tell.";
             string all = (lost + other + (lost.Length > 0 && other.Length > 0 ? "" : close)).Trim();
             return new Prose(
                 all.Length > 0
@@ -104,11 +113,16 @@ internal sealed class DropOrGrowWords(ReviewedFarm farm, Verdicts verdicts)
         {
             List<Verdict> clear = [.. MeansPlot.Nearest(verdicts).Where(verdict => verdict.Mean.Amount < -verdict.Noise.Amount)];
             return clear.Count == 0 ? "No crop clearly lowers what the farm earns"
-                : $"{(clear.Count <= 2 ? Phrase.List(clear.ConvertAll(verdict => verdict.Budget.Name)) : Phrase.Sentence(Crops(clear.Count)))} clearly lowered what the farm kept";
+                : $"{(clear.Count <= 2 ? NamesOrCount(clear) : Phrase.Sentence(NamesOrCount(clear)))} clearly lowered what the farm kept";
         }
     }
 
-    internal string MeansCaption => $"What the farm would lose without the crop, {notation.Sign} a year at today's prices. Rings: seasons on record. Diamond: their mean. Band: smaller than your records can tell. The {MeansPlot.Nearest(verdicts).Count} crops nearest to dropping.";
+    internal string MeansCaption => $"What the farm would lose without the crop, {notation.Sign} a year at today's prices. "
+        + $"Rings: seasons on record. Diamond: their mean. Band: smaller than your records can tell. "
+        + $"The {MeansPlot.Nearest(verdicts).Count} crops nearest to dropping.";
+
+    private static string NamesOrCount(List<Verdict> crops) =>
+        crops.Count <= 2 ? Phrase.List(crops.ConvertAll(verdict => verdict.Budget.Name)) : Crops(crops.Count);
 
     private static string Crops(int count) => $"{SeasonWords.Spelled(count)} {(count == 1 ? "crop" : "crops")}";
 
@@ -125,7 +139,8 @@ internal sealed class DropOrGrowWords(ReviewedFarm farm, Verdicts verdicts)
                     name,
                     (cash > 0m ? "+" : "") + BlockNumber.Of(cash, Look.WholeMoney, notation),
                     cash,
-                    $"{words}; {notation.Number(Math.Abs(hours), Look.Count)} {(hours >= 0m ? "own hours freed" : "more own hours")}{(crops.Count > 1 ? ". Added up one by one: what fits the hours together is next year's plan" : "")}"
+                    $"{words}; {notation.Number(Math.Abs(hours), Look.Count)} {(hours >= 0m ? "own hours freed" : "more own hours")}"
+                        + $"{(crops.Count > 1 ? ". Added up one by one: what fits the hours together is next year's plan" : "")}"
                 )
             );
         }

@@ -109,21 +109,18 @@ public sealed class LenderReport : Report<LenderParameters>
         ArgumentNullException.ThrowIfNull(books);
         LenderWords words = new(books);
         LenderTables tables = new(books);
-        List<Block> blocks =
-        [new HeadlineBlock(LenderBlock.Headline, words.Headline, words.Why, words.HowSure), words.Figures];
+        List<Block> blocks = [new HeadlineBlock(LenderBlock.Headline, words.Headline, words.Why, words.HowSure), words.Figures];
         if (words.Project is { } project)
         {
             blocks.Add(project);
         }
 
-        blocks.Add(
-            new PlotBlock(
-                LenderBlock.Cash,
-                words.CashHeading,
-                $"Cash at the end of the month, {books.Season.Notation.Currency}{(books.NextYear.OpeningCash is null ? ", from an unknown beginning taken as 0" : "")}.",
-                new Picture(onPhone => CashPlot.Of(books, onPhone)).AsChart(tables.Cash())
-            )
-        );
+        string from = books.NextYear.OpeningCash is null ? ", from an unknown beginning taken as 0" : "";
+        blocks.Add(new PlotBlock(
+            LenderBlock.Cash,
+            words.CashHeading,
+            $"Cash at the end of the month, {books.Season.Notation.Currency}{from}.",
+            new Picture(onPhone => CashPlot.Of(books, onPhone)).AsChart(tables.Cash())));
         if (words.CashWords.Markdown.Length > 0)
         {
             blocks.Add(new ProseBlock(LenderBlock.CashWords, null, words.CashWords));
@@ -134,14 +131,8 @@ public sealed class LenderReport : Report<LenderParameters>
             blocks.Add(new TableBlock(LenderBlock.Budget, "The project", budget) { Rows = 0 });
         }
 
-        blocks.Add(
-            new FoldBlock(
-                LenderBlock.BeforeSending,
-                "Before you send this (not printed)",
-                [new ProseBlock(BlockKey.Of(LenderBlock.BeforeSending, "points"), null, words.BeforeSending)]
-            )
-            { ScreenOnly = true }
-        );
+        ProseBlock points = new(BlockKey.Of(LenderBlock.BeforeSending, "points"), null, words.BeforeSending);
+        blocks.Add(new FoldBlock(LenderBlock.BeforeSending, "Before you send this (not printed)", [points]) { ScreenOnly = true });
         blocks.AddRange(Books(books, tables));
         blocks.AddRange(Rest(books, tables));
         return blocks;
@@ -229,8 +220,10 @@ public sealed class LenderReport : Report<LenderParameters>
     public override (string Question, Prose Answer)? InALine(ReviewedFarm farm)
     {
         ArgumentNullException.ThrowIfNull(farm);
-        FundingWriteUp books = farm.WriteUp;
-        return books.NextYear.OpeningCash is null || books.Tax.NetUnknown is not null ? null
-            : ("Will cash last?", new Prose($"{(books.NextYear.LowPoint >= 0m ? "Yes. " : "Not all year. ")}The low point is the end of {books.NextYear.Months[books.NextYear.LowMonth].ToString("MMMM yyyy", System.Globalization.CultureInfo.InvariantCulture)}, {BlockNumber.Of(books.NextYear.LowPoint, Look.WholeMoney, farm.Notation)}, should next year repeat this one."));
+        CashFlow next = farm.WriteUp.NextYear;
+        return next.OpeningCash is null || farm.WriteUp.Tax.NetUnknown is not null ? null
+            : ("Will cash last?", new Prose($"{(next.LowPoint >= 0m ? "Yes. " : "Not all year. ")}The low point is the end of "
+                + $"{Looks.Month(next.Months[next.LowMonth])}, {BlockNumber.Of(next.LowPoint, Look.WholeMoney, farm.Notation)}, "
+                + $"should next year repeat this one."));
     }
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using FarmEconomics.Funding;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Blocks;
@@ -22,7 +21,8 @@ internal sealed class LenderWords(FundingWriteUp books)
         (books.Grant, books.NewLoan) switch
         {
             ({ } grant, { } loan) =>
-                $"{grant.Project} for {Money(grant.Total)}: {Money(grant.Funder)} asked as a grant, {Money(loan.Terms.Principal)} as a loan",
+                $"{grant.Project} for {Money(grant.Total)}: {Money(grant.Funder)} asked as a grant, "
+                    + $"{Money(loan.Terms.Principal)} as a loan",
             ({ } grant, null) => $"{grant.Project} for {Money(grant.Total)}: {Money(grant.Funder)} asked, {Money(grant.Match)} our own",
             (null, { } loan) => $"A loan of {Money(loan.Terms.Principal)} is asked for",
             _ => books.Accrual is { } income ? $"In {books.Period.Year} the farm had a net farm income of {Money(income.NetFarmIncome)}"
@@ -78,7 +78,8 @@ internal sealed class LenderWords(FundingWriteUp books)
 
             string text = WriteUpReport.MustSave(investment, notation);
             text += investment is { WithGrant: { } with, WithoutGrant: { } without }
-                ? $"By what is assumed it saves {Money(investment.YearlySaving.Value!.Value)} a year: worth {Money(with.NetPresentValue)} today over its life with the grant, {Money(without.NetPresentValue)} without."
+                ? $"By what is assumed it saves {Money(investment.YearlySaving.Value!.Value)} a year: "
+                    + $"worth {Money(with.NetPresentValue)} today over its life with the grant, {Money(without.NetPresentValue)} without."
                 : "";
             return text.Length == 0
                 ? null
@@ -112,12 +113,15 @@ internal sealed class LenderWords(FundingWriteUp books)
                 && OwnerEquity.CashNotInTheRecords(books.Cash, opening, closing) is var gap and not 0m
             )
             {
-                points.Add($"**Cash.** {BlockNumber.Of(Math.Abs(gap), Look.Money, notation)} that {(gap > 0m ? "came in" : "left")} in {books.Period.Year} has no record; a lender will ask.");
+                points.Add($"**Cash.** {BlockNumber.Of(Math.Abs(gap), Look.Money, notation)} that {(gap > 0m ? "came in" : "left")} in "
+                    + $"{books.Period.Year} has no record; a lender will ask.");
             }
 
             if (books.Tax.WithoutClass.Count > 0)
             {
-                points.Add($"**Depreciation classes.** {books.Tax.WithoutClass.Count} assets have none, so Schedule F line 14 {(books.Tax.DepreciationOfGivenClasses == 0m ? "is blank" : "holds only the others")}; ask your tax preparer.");
+                points.Add($"**Depreciation classes.** {books.Tax.WithoutClass.Count} assets have none, "
+                    + $"so Schedule F line 14 {(books.Tax.DepreciationOfGivenClasses == 0m ? "is blank" : "holds only the others")}; "
+                    + $"ask your tax preparer.");
             }
 
             if (books.Grant is { } grant)
@@ -135,7 +139,7 @@ internal sealed class LenderWords(FundingWriteUp books)
 
     private string Money(decimal amount) => BlockNumber.Of(amount, Look.WholeMoney, notation);
 
-    private static string Month(CashFlow flow) => flow.Months[flow.LowMonth].ToString("MMMM yyyy", CultureInfo.InvariantCulture);
+    private static string Month(CashFlow flow) => Looks.Month(flow.Months[flow.LowMonth]);
 
     private string Farm()
     {
@@ -147,12 +151,15 @@ internal sealed class LenderWords(FundingWriteUp books)
         string size = notation.Text($"{area:0.##} {(settings.LengthUnit == LengthUnit.M ? "hectares" : "acres")} of beds");
         string grows = $"{Prose.Text(settings.FarmName)} grows {books.Season.Crops.Count} crops on {size}";
         return books.Tax.IncomeUnknown is not null ? $"{grows}."
-            : books.Accrual is { } income ? $"{grows}; in {books.Period.Year} it took in {Money(books.Tax.GrossIncome)} and had a net farm income of {Money(income.NetFarmIncome)} before the owners' pay."
+            : books.Accrual is { } income
+            ? $"{grows}; in {books.Period.Year} it took in {Money(books.Tax.GrossIncome)} and had a net farm income of "
+                + $"{Money(income.NetFarmIncome)} before the owners' pay."
             : $"{grows}; in {books.Period.Year} it took in {Money(books.Tax.GrossIncome)}.";
     }
 
     private string Debt() => Now.Coverage.Value is { } times
-        ? notation.Text($"After household bills it can pay what falls due on debt {times:0.0} times over{(books.NewLoan is null ? "" : ", the loan asked for included")}.")
+        ? notation.Text($"After household bills it can pay what falls due on debt {times:0.0} times "
+            + $"over{(books.NewLoan is null ? "" : ", the loan asked for included")}.")
         : "";
 
     private KeyFigure Income() =>

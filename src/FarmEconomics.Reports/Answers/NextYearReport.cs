@@ -1,9 +1,11 @@
 using FarmEconomics.Planning;
 using FarmEconomics.Planning.Programs;
+using FarmEconomics.Records;
 using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Planning;
+using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Reports.Answers;
 
@@ -186,85 +188,74 @@ public sealed class NextYearReport : Report<NextYearParameters>
     {
         NextYearWords words = new(plan);
         PlanSheets sheets = new(plan);
+        Notation notation = plan.Farm.Notation;
         IReadOnlyList<CropLength> lengths = plan.Lengths();
         yield return new HeadlineBlock(NextYearBlock.Headline, words.Headline, words.Why, words.HowSure);
         yield return words.Figures;
         if (plan.Source != PlanSource.LikeLastYear && lengths.Any(crop => Math.Abs(crop.After - crop.Before) >= 0.5m))
         {
-            yield return new PlotBlock(
-                NextYearBlock.Changes,
-                words.ChangesHeading(lengths),
-                plan.Farm.Notation.Label(
-                    $"Bed-feet over the year, {plan.Farm.Season.CropYear} to {plan.Model.CropYear}; those that change most."
-                ),
-                PlanPlots.Changes(lengths, MostBars, sheets.Lengths(lengths), plan.Farm.Notation)
-            );
+            string caption = $"Bed-feet over the year, {plan.Farm.Season.CropYear} to {plan.Model.CropYear}; those that change most.";
+            Chart chart = PlanPlots.Changes(lengths, MostBars, sheets.Lengths(lengths), notation);
+            yield return new PlotBlock(NextYearBlock.Changes, words.ChangesHeading(lengths), notation.Label(caption), chart);
         }
 
         if (plan is { Mix: { } mix, Chosen: not null })
         {
-            yield return new TableBlock(
-                NextYearBlock.Worth,
-                "What one more hour, crate or length of bed is worth",
-                PlanWords.Limits(mix, plan.Farm.Notation, plan.Limits)
-            )
-            { Rows = 6 };
+            ReportTable worth = PlanWords.Limits(mix, notation, plan.Limits);
+            yield return new TableBlock(NextYearBlock.Worth, "What one more hour, crate or length of bed is worth", worth) { Rows = 6 };
         }
 
         if (plan.Safe is { } safe)
         {
             yield return new TableBlock(
                 NextYearBlock.Safe,
-                CarefulWords.Headline(safe.Plans, safe.Seasons, plan.Farm.Notation, false) ?? "No steadier plan was found",
-                CarefulWords.Plans(plan.Mix!, safe.Plans, safe.Seasons, plan.Farm.Notation)
-            );
+                CarefulWords.Headline(safe.Plans, safe.Seasons, notation, false) ?? "No steadier plan was found",
+                CarefulWords.Plans(plan.Mix!, safe.Plans, safe.Seasons, notation));
         }
 
-        yield return plan.Outlook.CostsUnknown is { } why ? Unknown(NextYearBlock.Cash, "Cash isn't known", why) : new PlotBlock(NextYearBlock.Cash, words.CashHeading, $"Cash at the end of the month, {plan.Farm.Notation.Currency}{(plan.Opening is null ? ", from a beginning not known and taken as 0" : "")}; taxes and what you draw as in {plan.Farm.Season.CropYear}, no equipment bought",
-            PlanPlots.Cash(plan, words.CashHeading, PlanWords.Cash(plan.Outlook, plan.Credit, plan.Farm.Notation)));
+        yield return Cash(plan, words);
         yield return new ProseBlock(NextYearBlock.ToDo, "What to do", words.ToDo);
     }
+
+    private static Block Cash(ShownPlan plan, NextYearWords words) => plan.Outlook.CostsUnknown is { } why
+        ? Unknown(NextYearBlock.Cash, "Cash isn't known", why)
+        : new PlotBlock(
+            NextYearBlock.Cash,
+            words.CashHeading,
+            $"Cash at the end of the month, {plan.Farm.Notation.Currency}"
+                + $"{(plan.Opening is null ? ", from a beginning not known and taken as 0" : "")}; "
+                + $"taxes and what you draw as in {plan.Farm.Season.CropYear}, no equipment bought",
+            PlanPlots.Cash(plan, words.CashHeading, PlanWords.Cash(plan.Outlook, plan.Credit, plan.Farm.Notation)));
 
     private static IEnumerable<FoldBlock> Folds(ShownPlan plan)
     {
         NextYearWords words = new(plan);
         PlanSheets sheets = new(plan);
-        yield return Fold(
-            "lengths",
-            "Every crop's length, and when it goes in",
-            [
-                new TableBlock(NextYearBlock.Crops, null, sheets.Lengths(plan.Lengths())) { Rows = 0 },
-                .. sheets.Plans() is { } plans ? [new TableBlock(NextYearBlock.Plans, null, plans)] : Array.Empty<Block>(),
-                .. plan.Mix is { LeftOut.Count: > 0 } some
-                    ? [new TableBlock(NextYearBlock.LeftOut, null, PlanWords.LeftOut(some, plan.Farm.Notation))]
-                    : Array.Empty<Block>(),
-            ]
-        );
-        yield return Fold(
-            "weeks",
-            "Hours, trays and crates week by week",
-            [
-                plan.Outlook.HoursUnknown is { } why
-                    ? Unknown(NextYearBlock.Hours, "Hours aren't known", why)
-                    : new PlotBlock(
-                        NextYearBlock.Hours,
-                        words.HoursHeading,
-                        "Hours of work by week, under the hours there are; your own dashed",
-                        PlanPlots.Hours(plan, words.HoursHeading, sheets.Weeks())
-                    ),
-                new TableBlock(NextYearBlock.Weeks, null, sheets.Weeks()),
-            ]
-        );
-        yield return Fold(
-            "supplies",
-            "Seed and supplies to buy",
-            [new TableBlock(NextYearBlock.Supplies, null, sheets.Supplies()) { Rows = 0 }]
-        );
-        yield return Fold(
-            "cash",
-            "Cash line by line",
-            [new TableBlock(NextYearBlock.CashTable, null, PlanWords.Cash(plan.Outlook, plan.Credit, plan.Farm.Notation)) { Rows = 0 }]
-        );
+        Notation notation = plan.Farm.Notation;
+        ReportTable weeks = sheets.Weeks(), cash = PlanWords.Cash(plan.Outlook, plan.Credit, notation);
+        List<Block> lengths = [new TableBlock(NextYearBlock.Crops, null, sheets.Lengths(plan.Lengths())) { Rows = 0 }];
+        if (sheets.Plans() is { } plans)
+        {
+            lengths.Add(new TableBlock(NextYearBlock.Plans, null, plans));
+        }
+
+        if (plan.Mix is { LeftOut.Count: > 0 } some)
+        {
+            lengths.Add(new TableBlock(NextYearBlock.LeftOut, null, PlanWords.LeftOut(some, notation)));
+        }
+
+        yield return Fold("lengths", "Every crop's length, and when it goes in", lengths);
+        Block hours = plan.Outlook.HoursUnknown is { } why
+            ? Unknown(NextYearBlock.Hours, "Hours aren't known", why)
+            : new PlotBlock(
+                NextYearBlock.Hours,
+                words.HoursHeading,
+                "Hours of work by week, under the hours there are; your own dashed",
+                PlanPlots.Hours(plan, words.HoursHeading, weeks));
+        yield return Fold("weeks", "Hours, trays and crates week by week", [hours, new TableBlock(NextYearBlock.Weeks, null, weeks)]);
+        TableBlock supplies = new(NextYearBlock.Supplies, null, sheets.Supplies()) { Rows = 0 };
+        yield return Fold("supplies", "Seed and supplies to buy", [supplies]);
+        yield return Fold("cash", "Cash line by line", [new TableBlock(NextYearBlock.CashTable, null, cash) { Rows = 0 }]);
         yield return Fold("rests-on", "What the plan rests on", [new ProseBlock(NextYearBlock.RestsOn, null, words.RestsOn)]);
         if (plan.Farm.Planned is { } variances)
         {

@@ -37,7 +37,8 @@ internal sealed class NextYearWords(ShownPlan plan)
         { Source: PlanSource.Best, Mix: { } mix } => $"{SalesAlone()}{Changes()} {PlanWords.Dearest(mix, notation, plan.Limits)}",
         { Source: PlanSource.Records } => $"It stands in plan.csv and plan_sales.csv. {Changes()}",
         _ when !plan.HasSolver =>
-            "This computer has no solver, so no best mix was looked for; the season's sowings stand a year later, at the yields your seasons let expect.",
+            "This computer has no solver, so no best mix was looked for; the season's sowings stand a year later, "
+                + "at the yields your seasons let expect.",
         _ => "The season's sowings stand a year later, at the yields your seasons let expect.",
     }));
 
@@ -106,7 +107,8 @@ internal sealed class NextYearWords(ShownPlan plan)
             List<string> points = [.. PlanWords.Problems(plan.Outlook, notation).Take(8).Select(Prose.Text)];
             if (plan.Outlook.Problems.Count > 8)
             {
-                points.Add($"{notation.Count(plan.Outlook.Problems.Count - 8, "more place", "more places")} where the plan doesn't fit, in plan_problems.csv of the command plan.");
+                points.Add($"{notation.Count(plan.Outlook.Problems.Count - 8, "more place", "more places")} where the plan doesn't fit, "
+                    + $"in plan_problems.csv of the command plan.");
             }
 
             if (points.Count == 0)
@@ -120,16 +122,28 @@ internal sealed class NextYearWords(ShownPlan plan)
 
             points.Add(plan.Source == PlanSource.Records
                 ? "Change a row of plan.csv or plan_sales.csv, in a spreadsheet or where the farm is opened; hours, beds and cash follow."
-                : "Take it over as plan.csv and plan_sales.csv (the command plan writes them; so does the opened farm when you press the button), then change what you like: hours, beds and cash follow.");
+                : "Take it over as plan.csv and plan_sales.csv (the command plan writes them; "
+                    + "so does the opened farm when you press the button), then change what you like: hours, beds and cash follow.");
             return new Prose(string.Join('\n', points.Select(point => "- " + point)));
         }
     }
 
+    private string OwnHourCounts => plan.Model.Hours.OwnCost > 0
+        ? $"at {notation.InWords((decimal)plan.Model.Hours.OwnCost, Look.Rate)} each"
+        : "nothing";
+
     /// <summary>What a plan rests on.</summary>
     internal Prose RestsOn => new(string.Join("\n\n", new[]
     {
-        notation.Text($"Sown only in weeks, under covers and for as long as you did before. Yields lean on the mean of all your sowings of the crop: {PlanSettings.MeanCounts:0} sowings near a week count as much as that mean. Own hours {(plan.Model.Hours.OwnCost > 0 ? $"count at {notation.InWords((decimal)plan.Model.Hours.OwnCost, Look.Rate)} each" : "count nothing")}, at most as many in a week as limits.csv says, else as you worked in all but the fullest tenth of weeks. Channels take what they took at list price in those weeks; more of it at a falling price. Members' boxes keep their value."),
-        "Members' payments, other income, costs that don't vary with crops, taxes and what you draw are the season's before. Purchases of equipment aren't in the cash.",
+        notation.Text($"Sown only in weeks, under covers and for as long as you did before. "
+            + $"Yields lean on the mean of all your sowings of the crop: "
+            + $"{PlanSettings.MeanCounts:0} sowings near a week count as much as that mean. "
+            + $"Own hours count {OwnHourCounts}, at most as many in a week as limits.csv says, "
+            + $"else as you worked in all but the fullest tenth of weeks. "
+            + $"Channels take what they took at list price in those weeks; more of it at a falling price. "
+            + $"Members' boxes keep their value."),
+        "Members' payments, other income, costs that don't vary with crops, taxes and what you draw are the season's before. "
+            + "Purchases of equipment aren't in the cash.",
         "Left to you: "
             + (plan.Model.Rotation.Count > 0 ? "" : "which family follows which in a bed, ")
             + "the soil, and how the days of a week fall.",
@@ -249,12 +263,17 @@ internal sealed class NextYearWords(ShownPlan plan)
             "lowest-cash",
             BlockNumber.Of(plan.Closing[Lowest], Look.WholeMoney, notation),
             plan.Closing[Lowest],
-            $"lowest cash, end of {plan.Outlook.Months[Lowest].Month.ToString("MMMM yyyy", CultureInfo.InvariantCulture)}"
+            $"lowest cash, end of {Looks.Month(plan.Outlook.Months[Lowest].Month)}"
                 + (plan.Credit.Most > 0m ? $"; {BlockNumber.Of(plan.Credit.Most, Look.WholeMoney, notation)} on the line of credit" : "")
         );
 
     private KeyFigure BreakEven() => plan.Outlook.BreakEven.Value is { } even
-        ? new("break-even", BlockNumber.Of(even, Look.WholeMoney, notation), even, $"of sales and shares pay the year's bills; the plan has {BlockNumber.Of(plan.Outlook.Months.Sum(month => month.Sales + month.Shares), Look.WholeMoney, notation)}")
+        ? new(
+            "break-even",
+            BlockNumber.Of(even, Look.WholeMoney, notation),
+            even,
+            $"of sales and shares pay the year's bills; the plan has "
+                + $"{BlockNumber.Of(plan.Outlook.Months.Sum(month => month.Sales + month.Shares), Look.WholeMoney, notation)}")
         : new("break-even", "", null, $"no break-even: {plan.Outlook.BreakEven.Reason}");
 
     private string Size(decimal amount) => BlockNumber.Size(amount, notation);

@@ -49,23 +49,15 @@ internal static class PlanPlots
         Scale money = Scale.Covering(plan.Closing.Concat(plan.ClosingBefore).Select(amount => (double)amount), bottom, 30, narrow ? 4 : 5);
         Scale months = new(0, 11, left + 12, right - 8);
         LineChart.Rules(canvas, money, (left, right), tick => BlockNumber.Of((decimal)tick, Look.WholeMoney, notation));
-        for (int i = 0; i < plan.Outlook.Months.Count; i += narrow ? 2 : 1)
-        {
-            canvas.Text(
-                plan.Outlook.Months[i].Month.ToString("MMM", CultureInfo.InvariantCulture),
-                months[i],
-                bottom + 14,
-                10.5,
-                Palette.Soft,
-                Alignment.MiddleCenter
-            );
-        }
-
+        LineChart.Months(canvas, months, bottom, [.. plan.Outlook.Months.Select(month => month.Month)]);
         LineChart.Line(canvas, (months, money), plan.ClosingBefore, Palette.Middle, LinePattern.Dashed);
         LineChart.Line(canvas, (months, money), plan.Closing, Palette.GainText, LinePattern.Solid);
         for (int i = 0; i < plan.Closing.Count; i++)
         {
-            canvas.Tip(months[i] - 10, 24, 20, bottom - 24, $"{plan.Outlook.Months[i].Month:MMMM}, the plan: {BlockNumber.Of(plan.Closing[i], Look.WholeMoney, notation)}; as in {plan.Farm.Season.CropYear}: {BlockNumber.Of(plan.ClosingBefore[i], Look.WholeMoney, notation)}");
+            string cash = BlockNumber.Of(plan.Closing[i], Look.WholeMoney, notation),
+                before = BlockNumber.Of(plan.ClosingBefore[i], Look.WholeMoney, notation);
+            string tip = $"{plan.Outlook.Months[i].Month:MMMM}, the plan: {cash}; as in {plan.Farm.Season.CropYear}: {before}";
+            canvas.Tip(months[i] - 10, 24, 20, bottom - 24, tip);
         }
 
         string again = $"as in {plan.Farm.Season.CropYear}";
@@ -79,58 +71,31 @@ internal static class PlanPlots
             LineChart.Names(canvas, (money, right), ("the plan", plan.Closing, Palette.GainText), (again, plan.ClosingBefore));
         }
 
-        return canvas.ToFigure($"Two lines of cash at the end of each month. The plan ends the year at {notation.InWords(plan.Closing[^1], Look.WholeMoney)}, the plantings of {plan.Farm.Season.CropYear} again at {notation.InWords(plan.ClosingBefore[^1], Look.WholeMoney)}.");
+        return canvas.ToFigure($"Two lines of cash at the end of each month. "
+            + $"The plan ends the year at {notation.InWords(plan.Closing[^1], Look.WholeMoney)}, "
+            + $"the plantings of {plan.Farm.Season.CropYear} again at {notation.InWords(plan.ClosingBefore[^1], Look.WholeMoney)}.");
     }
 
     private static Figure DrawHours(ShownPlan plan, string title, bool narrow)
     {
         Notation notation = plan.Farm.Notation;
         Canvas canvas = new(title, narrow, Height);
-        int width = canvas.Width;
         IReadOnlyList<PlanWeek> weeks = plan.Outlook.Weeks;
-        double left = narrow ? 40 : 56,
-            right = width - (narrow ? 10 : 120),
-            bottom = canvas.Bottom - 40;
-        Scale hours = Scale.Covering(
-            weeks.SelectMany(week => new[] { (double)week.Hours, (double)(week.Own + week.Hired) }),
-            bottom,
-            26,
-            narrow ? 4 : 5
-        );
-        Scale across = new(0, weeks.Count, left, right);
+        double left = narrow ? 40 : 56, right = canvas.Width - (narrow ? 10 : 120), bottom = canvas.Bottom - 40;
+        IEnumerable<double> amounts = weeks.SelectMany(week => new[] { (double)week.Hours, (double)(week.Own + week.Hired) });
+        Scale hours = Scale.Covering(amounts, bottom, 26, narrow ? 4 : 5), across = new(0, weeks.Count, left, right);
         LineChart.Rules(canvas, hours, (left, right), tick => notation.Number((decimal)tick, Look.Count));
         for (int i = 0; i < weeks.Count; i++)
         {
             PlanWeek week = weeks[i];
-            Bar(Math.Min(week.Hours, week.Own + week.Hired), 0m, Palette.Dark, i);
-            Bar(week.Hours, week.Own + week.Hired, Palette.Loss, i);
-            canvas.Line(across[i], hours[(double)week.Own], across[i + 1], hours[(double)week.Own], Palette.Soft, 1.6, LinePattern.Dashed);
-            canvas.Line(
-                across[i],
-                hours[(double)(week.Own + week.Hired)],
-                across[i + 1],
-                hours[(double)(week.Own + week.Hired)],
-                Palette.Ink,
-                1.6
-            );
-            canvas.Tip(
-                across[i],
-                20,
-                across[i + 1] - across[i],
-                bottom - 20,
-                notation.Text(
-                    $"Week of {week.From:MMM d}: {week.Hours:0} hours of {week.Own + week.Hired:0}, {week.Own:0} of them your own"
-                )
-            );
+            DrawWeek(canvas, (across, hours), i, week);
+            string tip = notation.Text(
+                $"Week of {week.From:MMM d}: {week.Hours:0} hours of {week.Own + week.Hired:0}, {week.Own:0} of them your own");
+            canvas.Tip(across[i], 20, across[i + 1] - across[i], bottom - 20, tip);
             if (i == 0 || week.From.Month != weeks[i - 1].From.Month)
             {
-                canvas.Text(
-                    narrow && week.From.Month % 2 == 0 ? "" : week.From.ToString("MMM", CultureInfo.InvariantCulture),
-                    across[i] + 4,
-                    bottom + 14,
-                    10.5,
-                    Palette.Soft
-                );
+                string month = narrow && week.From.Month % 2 == 0 ? "" : week.From.ToString("MMM", CultureInfo.InvariantCulture);
+                canvas.Text(month, across[i] + 4, bottom + 14, 10.5, Palette.Soft);
             }
         }
 
@@ -142,19 +107,26 @@ internal static class PlanPlots
             canvas.Text("your own", right + 6, own, 12, Palette.Soft);
         }
 
-        return canvas.ToFigure(notation.Text($"Hours of work by week under a line of the hours there are: {weeks.Sum(week => week.Hours):#,0} in all, most in the week of {weeks.MaxBy(week => week.Hours)!.From:MMMM d}."));
+        return canvas.ToFigure(notation.Text($"Hours of work by week under a line of the hours there are: "
+            + $"{weeks.Sum(week => week.Hours):#,0} in all, most in the week of {weeks.MaxBy(week => week.Hours)!.From:MMMM d}."));
+    }
 
-        void Bar(decimal to, decimal from, Color color, int i)
+    /// <summary>A week's bar, what is over the hours there are in another color, under their line and that of the owners' own.</summary>
+    private static void DrawWeek(Canvas canvas, (Scale Across, Scale Hours) on, int i, PlanWeek week)
+    {
+        decimal all = week.Own + week.Hired;
+        double from = on.Across[i], to = on.Across[i + 1], own = on.Hours[(double)week.Own], most = on.Hours[(double)all];
+        Bar(0m, Math.Min(week.Hours, all), Palette.Dark);
+        Bar(all, week.Hours, Palette.Loss);
+        canvas.Line(from, own, to, own, Palette.Soft, 1.6, LinePattern.Dashed);
+        canvas.Line(from, most, to, most, Palette.Ink, 1.6);
+
+        void Bar(decimal low, decimal high, Color color)
         {
-            if (to > from)
+            if (high > low)
             {
-                canvas.Rect(
-                    across[i] + 0.8,
-                    hours[(double)to],
-                    Math.Max(1, across[i + 1] - across[i] - 1.6),
-                    hours[(double)from] - hours[(double)to],
-                    color
-                );
+                double top = on.Hours[(double)high];
+                canvas.Rect(from + 0.8, top, Math.Max(1, to - from - 1.6), on.Hours[(double)low] - top, color);
             }
         }
     }

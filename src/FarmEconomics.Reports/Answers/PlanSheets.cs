@@ -61,7 +61,10 @@ internal sealed class PlanSheets(ShownPlan plan)
         table.Row($"As in {plan.Farm.Season.CropYear}", Length(mix.Today), Sowings(mix.Today), 0m);
         table.Row("Best mix, lengths as they come", Length(best), Sowings(best), Cell(mix.Gain(best)));
         table.Row("Nearly as good, on the least length: the plan of this page", Length(chosen), Sowings(chosen), Cell(mix.Gain(chosen)));
-        return table.Note(notation.Text($"More a year than this year's plantings, your own hours at {notation.InWords((decimal)plan.Model.Hours.OwnCost, Look.Rate)}. The plan of this page uses the best mix's sowings only, as little of them as still earns {PlanSettings.NearlyAsGood * 100:0}% of its gain, in pieces you can measure off."));
+        return table.Note(notation.Text($"More a year than this year's plantings, "
+            + $"your own hours at {notation.InWords((decimal)plan.Model.Hours.OwnCost, Look.Rate)}. "
+            + $"The plan of this page uses the best mix's sowings only, "
+            + $"as little of them as still earns {PlanSettings.NearlyAsGood * 100:0}% of its gain, in pieces you can measure off."));
 
         decimal Length(PlanLengths lengths) => (decimal)lengths.Feet.Sum();
         int Sowings(PlanLengths lengths) => lengths.Feet.Count(feet => feet > 0.25);

@@ -71,7 +71,8 @@ internal sealed class PriceFirstScreen(ReviewedFarm farm, PriceFindings found, S
         return new PlotBlock(
             PricesBlock.Short,
             heading,
-            $"Short of full cost at {found.Channel.Name}, {notation.Sign} in {farm.Season.CropYear}: what it sold for, and at least what to ask.",
+            $"Short of full cost at {found.Channel.Name}, {notation.Sign} in {farm.Season.CropYear}: "
+                + $"what it sold for, and at least what to ask.",
             new Chart(PriceList.Against(farm, found))
             {
                 Bars = new BarList(
@@ -107,10 +108,14 @@ internal sealed class PriceFirstScreen(ReviewedFarm farm, PriceFindings found, S
 
         List<CropPrice> none = [.. found[PriceStanding.CannotBePriced]];
         string first = found.Raise.Count > 0
-            ? $"{Phrase.Sentence(notation.Count(found.Raise.Count, "crop"))} sold below full cost and came in **{Money(found.Short)}** short over the season."
+            ? $"{Phrase.Sentence(notation.Count(found.Raise.Count, "crop"))} sold below full cost and came in **{Money(found.Short)}** "
+                + $"short over the season."
             : "No crop that can be priced sold below full cost.";
         string second = none.Count == 0 ? Best()
-            : $" {Phrase.List([.. none.Take(3).Select(Link), .. none.Count > 3 ? [$"{none.Count - 3} more"] : Array.Empty<string>()])} can't be priced, since full cost is far above anything they ever sold for: {PageTarget.Link("drop or change", PageTarget.Page(ReportCatalog.Name(ReportId.DropOrGrow)))} {(none.Count == 1 ? "it" : "them")}.";
+            : $" {Phrase.List([.. none.Take(3).Select(Link), .. none.Count > 3 ? [$"{none.Count - 3} more"] : Array.Empty<string>()])} "
+                + $"can't be priced, since full cost is far above anything they ever sold for: "
+                + $"{PageTarget.Link("drop or change", PageTarget.Page(ReportCatalog.Name(ReportId.DropOrGrow)))} "
+                + $"{(none.Count == 1 ? "it" : "them")}.";
         return new Prose(first + second);
     }
 

@@ -61,14 +61,18 @@ internal static class PriceList
             List<CropPrice> crops = [.. found[standing]];
             if (crops.Count > 0)
             {
-                table.Group(
-                    $"{title}: {crops.Count}",
-                    words.Length > 0 ? words : $"paid every cost, but {PriceFindings.LessThanWanted(found.Book)}"
-                );
+                string said = words.Length > 0 ? words : $"paid every cost, but {PriceFindings.LessThanWanted(found.Book)}";
+                table.Group($"{title}: {crops.Count}", said);
                 crops.ForEach(price => table.Row(Row(farm, price)));
             }
         }
 
+        AddWithoutSales(table, farm, found);
+        return new TableBlock(PricesBlock.Sheet, $"What to ask at {found.Channel.Name}", table) { Rows = 0 };
+    }
+
+    private static void AddWithoutSales(ReportTable table, ReviewedFarm farm, PriceFindings found)
+    {
         if (found.Elsewhere.Count > 0)
         {
             table.Group(
@@ -77,15 +81,8 @@ internal static class PriceList
             );
             foreach (ElsewherePrice price in found.Elsewhere)
             {
-                table.Row(
-                    Crop(farm, price.Crop),
-                    price.Unit,
-                    "",
-                    Asked(price.Advice),
-                    "",
-                    price.Prices.For(price.Crop.ToBase(1m, price.Unit)).FullCost,
-                    ""
-                );
+                Result even = price.Prices.For(price.Crop.ToBase(1m, price.Unit)).FullCost;
+                table.Row(Crop(farm, price.Crop), price.Unit, "", Asked(price.Advice), "", even, "");
             }
         }
 
@@ -97,24 +94,17 @@ internal static class PriceList
                 table.Row(Crop(farm, missing.Crop), missing.Crop.Unit, ReportCell.Missing(missing.Reason), "", "", "", "");
             }
         }
-
-        return new TableBlock(PricesBlock.Sheet, $"What to ask at {found.Channel.Name}", table) { Rows = 0 };
     }
 
     /// <summary>What the prices of a channel rest on: both break-even prices, what is wanted, list and reference.</summary>
     internal static ReportTable Steps(ReviewedFarm farm, PriceFindings found)
     {
         ReportTable table = new ReportTable($"From break-even to what is wanted, {found.Channel.Name}", farm.Notation)
-            .Column("Crop")
-            .Column("Unit")
-            .Column("Break-even, short run", Look.Rate)
-            .Column("Break-even", Look.Rate)
-            .Column("Wanted", Look.Rate)
-            .Column("List price", Look.Rate)
-            .Column("Reference", Look.Rate)
-            .Note(
-                "Short run: below it each unit sold loses money at once. Break-even: pays full cost, the crop's part of shared cost and of the channel included. Wanted: never under full cost. A fee is in all three."
-            )
+            .Column("Crop").Column("Unit").Column("Break-even, short run", Look.Rate).Column("Break-even", Look.Rate)
+            .Column("Wanted", Look.Rate).Column("List price", Look.Rate).Column("Reference", Look.Rate)
+            .Note("Short run: below it each unit sold loses money at once. "
+                + "Break-even: pays full cost, the crop's part of shared cost and of the channel included. "
+                + "Wanted: never under full cost. A fee is in all three.")
             .Note("Reference prices are somebody else's and enter no other figure.");
         foreach (CropPrice price in found.Book.In(found.Channel))
         {
@@ -129,15 +119,9 @@ internal static class PriceList
         {
             decimal size = price.Crop.ToBase(1m, price.Unit);
             PriceSet set = price.Prices.For(size);
-            table.Row(
-                Crop(farm, price.Crop),
-                price.Unit,
-                set.Floor,
-                ((ReportCell)set.FullCost).Marked(PriceWords.Elsewhere),
-                ((ReportCell)set.Target).Marked(PriceWords.Elsewhere),
-                PriceTables.Times(price.ListPrice, size),
-                ""
-            );
+            ReportCell even = set.FullCost, wanted = set.Target;
+            table.Row(Crop(farm, price.Crop), price.Unit, set.Floor, even.Marked(PriceWords.Elsewhere), wanted.Marked(PriceWords.Elsewhere),
+                PriceTables.Times(price.ListPrice, size), "");
         }
 
         return table;
@@ -201,6 +185,7 @@ internal static class PriceList
     {
         decimal fee = found.Channel.Row.FeePercent ?? 0m;
         string fees = fee > 0m ? found.Book.Season.Notation.Text($"; the {fee:0.##}% fee is in it") : "";
-        return $"“At least” {PriceFindings.Pays(found.Book)}{fees}. Break-even pays full cost and no more. Your range: lowest and highest sale of {found.Book.Season.CropYear}.";
+        return $"“At least” {PriceFindings.Pays(found.Book)}{fees}. Break-even pays full cost and no more. Your range: "
+            + $"lowest and highest sale of {found.Book.Season.CropYear}.";
     }
 }

@@ -62,8 +62,10 @@ internal static class PriceParts
             _ => $"What a share of {contents.Channel.Name} must cost isn't known",
         };
         string worth = contents.ValueOverPrice.Value is { } ratio
-            ? $"Over {notation.Count(contents.Weeks.Count, "week")} the boxes were worth {Money(contents.ListValue.Amount)} at list price, {BlockNumber.Percent(ratio, notation)} of what members paid. "
-            : $"Over {notation.Count(contents.Weeks.Count, "week")} the boxes were worth {Money(contents.ListValue.Amount)} at list price. ";
+            ? $"Over {notation.Count(contents.Weeks.Count, "week")} the boxes were worth {Money(contents.ListValue.Amount)} at list "
+                + $"price, {BlockNumber.Percent(ratio, notation)} of what members paid. "
+            : $"Over {notation.Count(contents.Weeks.Count, "week")} the boxes were worth {Money(contents.ListValue.Amount)} "
+                + $"at list price. ";
         string missing = shares.CostPrice.IsAvailable ? "" : shares.IncomeToCover.IsAvailable
             ? "What one share must cost needs the number of members, which the records don't hold."
             : $"{Phrase.Sentence(Prose.Text(shares.IncomeToCover.Reason))}.";
@@ -81,15 +83,13 @@ internal static class PriceParts
                 .ThenBy(channel => channel.Channel.Index),
         ];
         ReportTable table = new ReportTable(
-            $"Left over is after every cost, your own hours included. Not sold: thrown out, given away or left, at what the crop sold for on average, {book.Season.CropYear}.",
+            $"Left over is after every cost, your own hours included. Not sold: thrown out, given away or left, "
+                + $"at what the crop sold for on average, {book.Season.CropYear}.",
             book.Season.Notation
         )
-            .Column("Channel")
-            .As(PriceChannelColumn.Channel)
-            .Column("Sales", Look.WholeMoney)
-            .As(PriceChannelColumn.Sales)
-            .Column("Left over", Look.WholeMoney)
-            .As(PriceChannelColumn.LeftOver)
+            .Column("Channel").As(PriceChannelColumn.Channel)
+            .Column("Sales", Look.WholeMoney).As(PriceChannelColumn.Sales)
+            .Column("Left over", Look.WholeMoney).As(PriceChannelColumn.LeftOver)
             .WithBar()
             .Column("Hours", Look.Count)
             .As(PriceChannelColumn.Hours)
@@ -157,7 +157,9 @@ internal static class PriceParts
             (
                 "words",
                 new Prose(
-                    "Full cost of the crop there, divided by what was sold, plus the fee, with what you want for each hour or from each price, rounded up to the next step. Never below what you already get. Your own hours count."
+                    "Full cost of the crop there, divided by what was sold, plus the fee, "
+                        + "with what you want for each hour or from each price, rounded up to the next step. "
+                        + "Never below what you already get. Your own hours count."
                 )
             ),
             ("sure", PriceSentences.HowSure(book)),
@@ -171,7 +173,8 @@ internal static class PriceParts
             .MinBy(week => contents.ValueOverPriceIn(week).Value);
         return least is null
             ? ""
-            : $"Week {least.Number} held least: {BlockNumber.Percent(contents.ValueOverPriceIn(least).Value!.Value, notation)} of that week's part.";
+            : $"Week {least.Number} held least: {BlockNumber.Percent(contents.ValueOverPriceIn(least).Value!.Value, notation)} of "
+                + $"that week's part.";
     }
 
     private static string ChannelsHeading(List<ChannelComparison> channels, Notation notation)

@@ -88,21 +88,11 @@ internal sealed class RecordsParts
     internal TableBlock Fixes()
     {
         ReportTable table = new ReportTable("Errors first, then by the money in the rows.", notation)
-            .Column("What")
-            .As(RecordsFixColumn.What)
-            .Wrapping()
-            .Column("Times", Look.Count)
-            .As(RecordsFixColumn.Times)
-            .Column("Money", Look.WholeMoney)
-            .As(RecordsFixColumn.Money)
-            .HiddenOnPhone()
-            .Column("Fix")
-            .As(RecordsFixColumn.Fix)
-            .Wrapping()
-            .Column("The first one")
-            .As(RecordsFixColumn.First)
-            .Wrapping()
-            .HiddenOnPhone();
+            .Column("What").As(RecordsFixColumn.What).Wrapping()
+            .Column("Times", Look.Count).As(RecordsFixColumn.Times)
+            .Column("Money", Look.WholeMoney).As(RecordsFixColumn.Money).HiddenOnPhone()
+            .Column("Fix").As(RecordsFixColumn.Fix).Wrapping()
+            .Column("The first one").As(RecordsFixColumn.First).Wrapping().HiddenOnPhone();
         IEnumerable<IGrouping<string, Problem>> kinds = folder
             .Problems.GroupBy(problem => problem.Code)
             .OrderByDescending(kind => kind.First().Severity)
@@ -112,35 +102,29 @@ internal sealed class RecordsParts
         Severity? last = null;
         foreach (IGrouping<string, Problem> kind in kinds)
         {
-            Problem first = kind.First();
-            if (first.Severity != last)
+            if (kind.First().Severity is var severity && severity != last)
             {
-                last = first.Severity;
-                table.Group(
-                    first.Severity == Severity.Error ? "Errors" : "Warnings",
-                    first.Severity == Severity.Error ? "fix these first" : "right or not, only you can tell"
-                );
+                last = severity;
+                _ = severity == Severity.Error
+                    ? table.Group("Errors", "fix these first")
+                    : table.Group("Warnings", "right or not, only you can tell");
             }
 
-            string title = ProblemCatalog.All.FirstOrDefault(known => known.Code == kind.Key)?.Title ?? "";
-            decimal? money = kind.Any(problem => problem.Money is not null) ? kind.Sum(problem => problem.Money ?? 0m) : null;
-            table.Row(
-                $"{title} ({kind.Key})",
-                kind.Sum(problem => 1 + problem.Further),
-                money is { } amount ? amount : "",
-                first.Hint,
-                $"{first.Source}: {first.Message}"
-            );
+            table.Row(Fix(kind));
         }
 
-        return new TableBlock(
-            RecordsBlock.Fixes,
-            folder.Problems.Count == 0 ? "Nothing to fix"
-                : errors > 0 ? "What to fix"
-                : "What to look at",
-            folder.Problems.Count == 0 ? table.Note("No error and no warning.") : table
-        )
-        { Rows = 0 };
+        return folder.Problems.Count == 0
+            ? new TableBlock(RecordsBlock.Fixes, "Nothing to fix", table.Note("No error and no warning.")) { Rows = 0 }
+            : new TableBlock(RecordsBlock.Fixes, errors > 0 ? "What to fix" : "What to look at", table) { Rows = 0 };
+    }
+
+    private static IReadOnlyList<ReportCell> Fix(IGrouping<string, Problem> kind)
+    {
+        Problem first = kind.First();
+        string title = ProblemCatalog.All.FirstOrDefault(known => known.Code == kind.Key)?.Title ?? "";
+        ReportCell money = kind.Any(problem => problem.Money is not null) ? kind.Sum(problem => problem.Money ?? 0m) : (ReportCell)"";
+        int times = kind.Sum(problem => 1 + problem.Further);
+        return [$"{title} ({kind.Key})", times, money, first.Hint, $"{first.Source}: {first.Message}"];
     }
 
     /// <summary>Every error and warning, in the order of the files; so many at most, since a page must stay one that opens.</summary>
@@ -235,7 +219,8 @@ internal sealed class RecordsParts
 
         if (folder.Skipped.Count > 0)
         {
-            return $"{Phrase.Sentence(notation.Count(folder.Skipped.Count, "row"))} in error {(folder.Skipped.Count == 1 ? "was" : "were")} left out of every figure";
+            return $"{Phrase.Sentence(notation.Count(folder.Skipped.Count, "row"))} in error "
+                + $"{(folder.Skipped.Count == 1 ? "was" : "were")} left out of every figure";
         }
 
         int weak = RecordsSentences.Weaknesses(season).Count;

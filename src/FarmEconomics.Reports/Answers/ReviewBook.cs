@@ -30,11 +30,8 @@ public static class ReviewBook
         [.. ReportCatalog.Tabs.Select(report => (report, FileOf(ReportCatalog.Name(report.Id)), (string?)null))];
         foreach (IReport report in farm.IsReviewed ? ReportCatalog.PerCrop : [])
         {
-            wanted.AddRange(
-                farm.Season.Crops.Select(crop =>
-                    (report, $"{ReportCatalog.FolderOf(report.Id)}/{farm.Slugs[crop.Name]}.html", (string?)crop.Name)
-                )
-            );
+            string folder = ReportCatalog.FolderOf(report.Id);
+            wanted.AddRange(farm.Season.Crops.Select(crop => (report, $"{folder}/{farm.Slugs[crop.Name]}.html", (string?)crop.Name)));
         }
 
         ReviewPage?[] made = new ReviewPage?[wanted.Count];

@@ -65,7 +65,10 @@ public sealed class RowsReport : Report<CropParameters>
         List<Block> blocks =
         [
             new HeadlineBlock(RowsBlock.Headline, $"Where the figures of {crop.Name} come from, {explained.CropYear}",
-                new Prose($"Every row that names the crop, with its file and line, and its part of each shared cost. Each table adds up to the line above it, to the cent. {PageTarget.Link("Back to " + crop.Name, PageTarget.Crop(slug))}."), null),
+                new Prose($"Every row that names the crop, with its file and line, and its part of each shared cost. "
+                    + $"Each table adds up to the line above it, to the cent. "
+                    + $"{PageTarget.Link("Back to " + crop.Name, PageTarget.Crop(slug))}."),
+                null),
             new TableBlock(RowsBlock.Budget, null, explained.Budget) { Rows = 0 },
         ];
         blocks.AddRange(explained.Lines.SelectMany(Section));

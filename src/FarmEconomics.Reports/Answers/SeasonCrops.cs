@@ -92,7 +92,10 @@ internal static class SeasonCrops
     {
         LengthUnit length = season.Settings.LengthUnit;
         string margin = $"gross margin, {season.Notation.Sign}";
-        return new ReportTable("Left over is after every cost, your own hours included. The two middle columns are gross margin, before labor and shared costs.", season.Notation)
+        return new ReportTable(
+            "Left over is after every cost, your own hours included. The two middle columns are gross margin, "
+                + "before labor and shared costs.",
+            season.Notation)
             .Column("Crop").As(SeasonCropColumn.Crop)
             .Column("Left over", Look.WholeMoney).As(SeasonCropColumn.LeftOver).WithBar()
             .Column(length.Label("Bed-foot-week"), Look.Rate, unit: margin).As(SeasonCropColumn.BedFootWeek)

@@ -41,7 +41,10 @@ internal static class SeasonLadder
                 ReportCell.Of(season.Farm.Line(BudgetLine.NetReturn)),
                 $"Left over: your own hours{Wage(season)} and the cost of owning counted"
             )
-            .Row("The farm, after every cost", net.Amount is { } amount ? amount : ReportCell.Missing(net.Reason!), net.Amount is null ? "also counts what no crop carries" : Also(season))
+            .Row(
+                "The farm, after every cost",
+                net.Amount is { } amount ? amount : ReportCell.Missing(net.Reason!),
+                net.Amount is null ? "also counts what no crop carries" : Also(season))
             .Row(
                 "Tax form, cash basis",
                 books.Tax.NetUnknown is { } unknown ? ReportCell.Missing(unknown) : books.Tax.NetBeforeDepreciation,
@@ -69,7 +72,8 @@ internal static class SeasonLadder
         table.Row(
             "Net farm income",
             accrual.NetFarmIncome,
-            $"counts {BlockNumber.Of(accrual.Depreciation, Look.WholeMoney, notation)} of depreciation and changes in stock and bills; leaves out your own hours"
+            $"counts {BlockNumber.Of(accrual.Depreciation, Look.WholeMoney, notation)} of depreciation and changes in stock and bills; "
+                + $"leaves out your own hours"
         );
         table.Row(
             "After unpaid labor",

@@ -147,8 +147,7 @@ public sealed class SeasonReport : Report<SeasonParameters>
     {
         ArgumentNullException.ThrowIfNull(farm);
         ArgumentNullException.ThrowIfNull(parameters);
-        SeasonReview season = farm.Season;
-        if (season.Crops.Count > 0)
+        if (farm.Season.Crops.Count > 0)
         {
             farm.BeginAside();
         }
@@ -161,112 +160,111 @@ public sealed class SeasonReport : Report<SeasonParameters>
 
         SeasonWords words = new(farm);
         blocks.Add(new HeadlineBlock(SeasonBlock.Headline, words.Headline, words.Why, words.HowSure));
-        if (season.Crops.Count == 0)
+        if (farm.Season.Crops.Count > 0)
         {
-            return blocks;
+            blocks.Add(words.Figures);
+            cancellation.ThrowIfCancellationRequested();
+            blocks.AddRange(Standing(farm));
+            cancellation.ThrowIfCancellationRequested();
+            blocks.Add(new AnswersBlock(SeasonBlock.Answers, "The other questions, answered", [.. ReportCatalog.Answers(farm)]));
+            blocks.AddRange(Folds(farm, parameters));
         }
 
-        blocks.Add(words.Figures);
-        cancellation.ThrowIfCancellationRequested();
-        blocks.Add(VerdictCards.Of(farm));
-        blocks.Add(new ProseBlock(SeasonBlock.Short, "What was short", ShortList.Of(farm.Shorts)));
-        if (farm.Planned is { } planned)
-        {
-            blocks.Add(
-                new ProseBlock(
-                    SeasonBlock.Plan,
-                    "Against the plan",
-                    VarianceWords.Short(
-                        planned,
-                        farm.Slugs,
-                        PageTarget.Page($"{ReportCatalog.Name(ReportId.NextYear)}#{NextYearReport.VariancesFold.Id}")
-                    )
-                )
-            );
-        }
-
-        if (season.Farm.Line(BudgetLine.NetReturn).Missing is null || farm.WriteUp.Tax.NetUnknown is null)
-        {
-            blocks.Add(new TableBlock(SeasonBlock.Ladder, "Five net figures, and why they differ", SeasonLadder.Of(farm)));
-        }
-
-        blocks.Add(SeasonCrops.Of(farm));
-        cancellation.ThrowIfCancellationRequested();
-        blocks.Add(new AnswersBlock(SeasonBlock.Answers, "The other questions, answered", [.. ReportCatalog.Answers(farm)]));
-        blocks.AddRange(Folds(farm, parameters));
         return blocks;
     }
 
-    private static IEnumerable<Block> Folds(ReviewedFarm farm, SeasonParameters parameters)
+    /// <summary>How the crops and the farm stand: what to do with each crop, what was short, the plan, net by net, crop by crop.</summary>
+    private static IEnumerable<Block> Standing(ReviewedFarm farm)
     {
-        SeasonReview season = farm.Season;
-        yield return new FoldBlock(
-            SeasonBlock.Parts,
-            "By bed and hour, group, structure and channel",
-            [
-                new PlotBlock(
-                    SeasonBlock.BedAndHour,
-                    null,
-                    farm.Notation.Label(
-                        "Gross margin per bed-foot-week and per hour. Short of beds? Look to the right. Short of labor? Look up."
-                    ),
-                    new Picture(onPhone => MarginScatter.Of(season, onPhone)).AsChart(SeasonTables.CropRanking(season))
-                ),
-                new TableBlock(SeasonBlock.Groups, null, SeasonTables.Groups(season)),
-                new TableBlock(SeasonBlock.Structures, null, SeasonTables.Structures(season)),
-                new TableBlock(SeasonBlock.Channels, null, SeasonTables.Channels(season)),
-            ]
-        );
-        yield return new FoldBlock(
-            SeasonBlock.Work,
-            "Where the hours went",
-            [
-                new PlotBlock(SeasonBlock.Stages, null, null, new Picture(onPhone => SeasonPlots.HoursByStage(season, onPhone)).AsChart()),
-                new TableBlock(SeasonBlock.Tasks, null, SowingTables.Tasks(season)),
-            ]
-        );
-        PickedTree picked = farm.Picked;
-        yield return new FoldBlock(SeasonBlock.Harvest, "Where the harvest went", [
-            new ProseBlock(SeasonBlock.Lost, null, LossTables.Answer(picked)),
-            .. picked.Parts.Any(part => part.Value is not null) ? Losses(picked) : [],
-        ]);
-        yield return new FoldBlock(SeasonBlock.Sowings, "Which sowings paid", [
-            new ProseBlock(SeasonBlock.SowingsAnswer, null, SowingTables.Answer(farm.Sowings)),
-            new TableBlock(SeasonBlock.WorstSowings, null, SowingTables.Worst(farm.Sowings)),
-            new TableBlock(SeasonBlock.FirstAndLast, null, SowingTables.FirstAndLast(farm.Sowings)),
-        ]);
-        string place = parameters.Place.Length == 0 ? BedYear.MostUsed(season) : parameters.Place;
-        yield return new FoldBlock(
-            SeasonBlock.BedTime,
-            "Bed time",
-            [
-                new PlotBlock(
-                    SeasonBlock.BedYear,
-                    null,
-                    FigureSentences.BedTime(season).ToPlainText(),
-                    new Picture(onPhone => BedYear.Of(season, onPhone)).AsChart()
-                ),
-                new PlotBlock(
-                    SeasonBlock.BedMap,
-                    null,
-                    null,
-                    new Picture(onPhone => BedMap.Of(season, place, onPhone)).AsChart()
-                ),
-            ]
-        );
-        yield return new FoldBlock(
+        yield return VerdictCards.Of(farm);
+        yield return new ProseBlock(SeasonBlock.Short, "What was short", ShortList.Of(farm.Shorts));
+        if (farm.Planned is { } planned)
+        {
+            string rest = PageTarget.Page($"{ReportCatalog.Name(ReportId.NextYear)}#{NextYearReport.VariancesFold.Id}");
+            yield return new ProseBlock(SeasonBlock.Plan, "Against the plan", VarianceWords.Short(planned, farm.Slugs, rest));
+        }
+
+        if (farm.Season.Farm.Line(BudgetLine.NetReturn).Missing is null || farm.WriteUp.Tax.NetUnknown is null)
+        {
+            yield return new TableBlock(SeasonBlock.Ladder, "Five net figures, and why they differ", SeasonLadder.Of(farm));
+        }
+
+        yield return SeasonCrops.Of(farm);
+    }
+
+    private static IEnumerable<FoldBlock> Folds(ReviewedFarm farm, SeasonParameters parameters) =>
+    [
+        Parts(farm),
+        Work(farm.Season),
+        Harvest(farm.Picked),
+        Sowings(farm.Sowings),
+        BedTime(farm.Season, parameters),
+        new FoldBlock(
             SeasonBlock.Statement,
             "The whole farm, line by line",
-            [new TableBlock(SeasonBlock.StatementLines, null, ProofTables.Statement(season)) { Rows = 0 }]
-        );
-        yield return new FoldBlock(
+            [new TableBlock(SeasonBlock.StatementLines, null, ProofTables.Statement(farm.Season)) { Rows = 0 }]),
+        new FoldBlock(
             SeasonBlock.RestsOn,
             "What these figures rest on",
             [
-                new ProseBlock(SeasonBlock.HowSure, null, SeasonSentences.HowSure(season)),
-                new TableBlock(SeasonBlock.Assumptions, null, ProofTables.Assumptions(season)),
-            ]
-        );
+                new ProseBlock(SeasonBlock.HowSure, null, SeasonSentences.HowSure(farm.Season)),
+                new TableBlock(SeasonBlock.Assumptions, null, ProofTables.Assumptions(farm.Season)),
+            ]),
+    ];
+
+    private static FoldBlock Parts(ReviewedFarm farm)
+    {
+        SeasonReview season = farm.Season;
+        Chart scatter = new Picture(onPhone => MarginScatter.Of(season, onPhone)).AsChart(SeasonTables.CropRanking(season));
+        const string Caption = "Gross margin per bed-foot-week and per hour. Short of beds? Look to the right. Short of labor? Look up.";
+        return new FoldBlock(
+            SeasonBlock.Parts,
+            "By bed and hour, group, structure and channel",
+            [
+                new PlotBlock(SeasonBlock.BedAndHour, null, farm.Notation.Label(Caption), scatter),
+                new TableBlock(SeasonBlock.Groups, null, SeasonTables.Groups(season)),
+                new TableBlock(SeasonBlock.Structures, null, SeasonTables.Structures(season)),
+                new TableBlock(SeasonBlock.Channels, null, SeasonTables.Channels(season)),
+            ]);
+    }
+
+    private static FoldBlock Work(SeasonReview season) => new(
+        SeasonBlock.Work,
+        "Where the hours went",
+        [
+            new PlotBlock(SeasonBlock.Stages, null, null, new Picture(onPhone => SeasonPlots.HoursByStage(season, onPhone)).AsChart()),
+            new TableBlock(SeasonBlock.Tasks, null, SowingTables.Tasks(season)),
+        ]);
+
+    private static FoldBlock Harvest(PickedTree picked) => new(
+        SeasonBlock.Harvest,
+        "Where the harvest went",
+        [
+            new ProseBlock(SeasonBlock.Lost, null, LossTables.Answer(picked)),
+            .. picked.Parts.Any(part => part.Value is not null) ? Losses(picked) : [],
+        ]);
+
+    private static FoldBlock Sowings(Sowings sowings) => new(
+        SeasonBlock.Sowings,
+        "Which sowings paid",
+        [
+            new ProseBlock(SeasonBlock.SowingsAnswer, null, SowingTables.Answer(sowings)),
+            new TableBlock(SeasonBlock.WorstSowings, null, SowingTables.Worst(sowings)),
+            new TableBlock(SeasonBlock.FirstAndLast, null, SowingTables.FirstAndLast(sowings)),
+        ]);
+
+    private static FoldBlock BedTime(SeasonReview season, SeasonParameters parameters)
+    {
+        string place = parameters.Place.Length == 0 ? BedYear.MostUsed(season) : parameters.Place;
+        Chart year = new Picture(onPhone => BedYear.Of(season, onPhone)).AsChart();
+        Chart map = new Picture(onPhone => BedMap.Of(season, place, onPhone)).AsChart();
+        return new FoldBlock(
+            SeasonBlock.BedTime,
+            "Bed time",
+            [
+                new PlotBlock(SeasonBlock.BedYear, null, FigureSentences.BedTime(season).ToPlainText(), year),
+                new PlotBlock(SeasonBlock.BedMap, null, null, map),
+            ]);
     }
 
     private static Block[] Losses(PickedTree picked) =>

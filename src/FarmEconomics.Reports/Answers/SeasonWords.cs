@@ -87,7 +87,9 @@ internal sealed class SeasonWords(ReviewedFarm farm)
         ];
         return lost.Count == 0
             ? ""
-            : $"Without {(lost.Count <= 2 ? Phrase.List(lost.ConvertAll(verdict => Link(verdict.Budget.Name))) : Crops(lost.Count))} the farm would have been better off in {(lost[0].Seasons.Count == 2 ? "both" : $"all {Spelled(lost[0].Seasons.Count)}")} years on record. ";
+            : $"Without {(lost.Count <= 2 ? Phrase.List(lost.ConvertAll(verdict => Link(verdict.Budget.Name))) : Crops(lost.Count))} the "
+                + $"farm would have been better off in {(lost[0].Seasons.Count == 2 ? "both" : $"all {Spelled(lost[0].Seasons.Count)}")} "
+                + $"years on record. ";
     }
 
     private string Earned()
@@ -96,7 +98,8 @@ internal sealed class SeasonWords(ReviewedFarm farm)
         int below = ranked.Count(crop => crop.NetReturn.Amount < 0m);
         string most = ranked[0].NetReturn.Amount <= 0m ? "No crop paid its full cost."
             : ranked.Count < 4 ? $"{Link(ranked[0].Name)} earned most."
-            : $"{Link(ranked[0].Name)}, {Link(ranked[1].Name)} and {Link(ranked[2].Name)} earned most of what was left over; {(below == 0 ? "every crop paid its way." : $"{Crops(below)} didn't pay {(below == 1 ? "its" : "their")} way.")}";
+            : $"{Link(ranked[0].Name)}, {Link(ranked[1].Name)} and {Link(ranked[2].Name)} earned most of what was left over; "
+                + $"{(below == 0 ? "every crop paid its way." : $"{Crops(below)} didn't pay {(below == 1 ? "its" : "their")} way.")}";
         return most;
     }
 

@@ -111,28 +111,17 @@ internal sealed class SharedCostParts
     internal TableBlock Costs()
     {
         ReportTable table = new ReportTable(
-            $"Cost is cash, hours and owning together, {notation.Sign} in {season.CropYear}. The household's part and cost without a user are in the details.",
+            $"Cost is cash, hours and owning together, {notation.Sign} in {season.CropYear}. "
+                + $"The household's part and cost without a user are in the details.",
             notation
         )
-            .Column("Shared cost")
-            .As(SharedCostColumn.Name)
-            .Wrapping()
-            .Column("Divided by")
-            .As(SharedCostColumn.DividedBy)
-            .HiddenOnPhone()
-            .Column("Cost", Look.WholeMoney)
-            .As(SharedCostColumn.Cost)
-            .WithBar()
-            .Column("Hours", Look.Count)
-            .As(SharedCostColumn.Hours)
-            .HiddenOnPhone()
-            .Column("Owning", Look.WholeMoney)
-            .As(SharedCostColumn.Owning)
-            .HiddenOnPhone()
-            .Column("To crops", Look.WholeMoney)
-            .As(SharedCostColumn.ToCrops)
-            .Column("Not used", Look.WholeMoney)
-            .As(SharedCostColumn.NotUsed);
+            .Column("Shared cost").As(SharedCostColumn.Name).Wrapping()
+            .Column("Divided by").As(SharedCostColumn.DividedBy).HiddenOnPhone()
+            .Column("Cost", Look.WholeMoney).As(SharedCostColumn.Cost).WithBar()
+            .Column("Hours", Look.Count).As(SharedCostColumn.Hours).HiddenOnPhone()
+            .Column("Owning", Look.WholeMoney).As(SharedCostColumn.Owning).HiddenOnPhone()
+            .Column("To crops", Look.WholeMoney).As(SharedCostColumn.ToCrops)
+            .Column("Not used", Look.WholeMoney).As(SharedCostColumn.NotUsed);
         ReportCell Owned(PoolResult? pool, decimal value) =>
             ReportCell.Known(value, pool?.OwnershipKnown ?? season.Known.Ownership is null ? null : season.Known.Ownership);
         foreach (PoolResult pool in pools)
@@ -182,42 +171,52 @@ internal sealed class SharedCostParts
     /// <summary>What to do about it.</summary>
     internal ProseBlock ToDo(ReportTable ways)
     {
-        List<string> lines = [];
-        foreach ((PoolResult pool, decimal used) in Known().Where(known => known.Used < RoomBelow).Take(2))
-        {
-            lines.Add($"{Phrase.Bold(Name(pool))}: {BlockNumber.Percent(used, notation)} used. The rest costs {Money(pool.Unused.Amount)} a year either way.");
-        }
-
-        foreach ((PoolResult pool, decimal used) in Known().Where(known => known.Used >= RoomBelow).Take(2))
-        {
-            lines.Add($"{Phrase.Bold(Name(pool))}: {BlockNumber.Percent(used, notation)} used, nearly full.");
-        }
-
-        if (
-            pools.Where(pool => pool.Hours > 0m && pool.Pool.Channel is null).MaxBy(pool => pool.Hours) is { } most
-            && season.Known.Hours is null
-        )
-        {
-            lines.Add($"{Phrase.Bold(Name(most))}: {notation.Number(most.Hours, Look.Count)} of {notation.Number(pools.Sum(pool => pool.Hours), Look.Count)} shared hours. Log them by crop where you can.");
-        }
-
-        if (NotAssigned > 0m)
-        {
-            lines.Add($"{Money(NotAssigned)} found no user{season.Known.OwnershipLeftOut}. No crop pays for it: write down who used it, in use.csv or loads.csv.");
-        }
-
+        List<string> lines = [.. OfUse(), .. OfRecords()];
         List<string> turns = SharedSentences.Turns(ways);
         if (turns.Count > 0)
         {
             List<string> names = [.. turns.Take(4).Select(name => PageTarget.Link(name, PageTarget.Crop(farm.Slugs[name])))];
-            lines.Add($"There is no one right way to divide shared cost. Whether {Phrase.List([.. names, .. turns.Count > 4 ? [$"{turns.Count - 4} more"] : Array.Empty<string>()])} paid every cost depends on it: don't decide on that alone.");
+            if (turns.Count > names.Count)
+            {
+                names.Add($"{turns.Count - names.Count} more");
+            }
+
+            lines.Add($"There is no one right way to divide shared cost. "
+                + $"Whether {Phrase.List(names)} paid every cost depends on it: don't decide on that alone.");
         }
 
-        return new ProseBlock(
-            SharedCostsBlock.ToDo,
-            "What to do",
-            new Prose(lines.Count == 0 ? "Nothing stands out." : string.Join("\n", lines.Select(line => "- " + line)))
-        );
+        string said = lines.Count == 0 ? "Nothing stands out." : string.Join("\n", lines.Select(line => "- " + line));
+        return new ProseBlock(SharedCostsBlock.ToDo, "What to do", new Prose(said));
+    }
+
+    private IEnumerable<string> OfUse()
+    {
+        foreach ((PoolResult pool, decimal used) in Known().Where(known => known.Used < RoomBelow).Take(2))
+        {
+            yield return $"{Phrase.Bold(Name(pool))}: {BlockNumber.Percent(used, notation)} used. "
+                + $"The rest costs {Money(pool.Unused.Amount)} a year either way.";
+        }
+
+        foreach ((PoolResult pool, decimal used) in Known().Where(known => known.Used >= RoomBelow).Take(2))
+        {
+            yield return $"{Phrase.Bold(Name(pool))}: {BlockNumber.Percent(used, notation)} used, nearly full.";
+        }
+    }
+
+    private IEnumerable<string> OfRecords()
+    {
+        PoolResult? most = pools.Where(pool => pool.Hours > 0m && pool.Pool.Channel is null).MaxBy(pool => pool.Hours);
+        if (most is not null && season.Known.Hours is null)
+        {
+            yield return $"{Phrase.Bold(Name(most))}: {notation.Number(most.Hours, Look.Count)} of "
+                + $"{notation.Number(pools.Sum(pool => pool.Hours), Look.Count)} shared hours. Log them by crop where you can.";
+        }
+
+        if (NotAssigned > 0m)
+        {
+            yield return $"{Money(NotAssigned)} found no user{season.Known.OwnershipLeftOut}. "
+                + "No crop pays for it: write down who used it, in use.csv or loads.csv.";
+        }
     }
 
     private PlotBlock? UsersOf(SharedCostsBlock key, string pool)
@@ -261,7 +260,8 @@ internal sealed class SharedCostParts
 
     private string Finding() => !Any ? $"No shared cost is on record for {season.CropYear}"
         : season.Known.Ownership is not null || Owning <= 0m ? $"Shared costs came to {Money(Total)}"
-        : $"Owning equipment and buildings cost {Money(Owning)}, used or not: {BlockNumber.Percent(Owning / Total, notation)} of all shared cost";
+        : $"Owning equipment and buildings cost {Money(Owning)}, used or not: "
+            + $"{BlockNumber.Percent(Owning / Total, notation)} of all shared cost";
 
     private Prose? Why()
     {
@@ -271,7 +271,8 @@ internal sealed class SharedCostParts
         }
 
         decimal household = pools.Sum(pool => pool.ToHousehold.Amount);
-        string crops = $"The crops carry **{Money(ToCrops)}** of {Money(Total)} in shared cost{(household > 0m ? $", your household {Money(household)}" : "")}.";
+        string crops = $"The crops carry **{Money(ToCrops)}** of {Money(Total)} in shared "
+            + $"cost{(household > 0m ? $", your household {Money(household)}" : "")}.";
         List<PoolResult> idle = [.. pools.Where(pool => pool.Unused.Amount > 0m).OrderByDescending(pool => pool.Unused.Amount)];
         string unused = OwnershipUnknown is { } reason ? $" What owning costs isn't known: {Prose.Text(reason)}."
             : idle.Count == 0 ? " Nothing is known to have stood idle."
@@ -285,7 +286,10 @@ internal sealed class SharedCostParts
 
     private string CostsHeading()
     {
-        return pools.Count < 3 ? "The shared costs" : $"{Name(pools[0])} and {Small(pools[1])} make {BlockNumber.Percent((pools[0].Total.Amount + pools[1].Total.Amount) / Total, notation)} of it";
+        return pools.Count < 3
+            ? "The shared costs"
+            : $"{Name(pools[0])} and {Small(pools[1])} make "
+                + $"{BlockNumber.Percent((pools[0].Total.Amount + pools[1].Total.Amount) / Total, notation)} of it";
     }
 
     // A channel's own cost is named after what is done there.

@@ -97,31 +97,31 @@ public sealed class SharedCostsReport : Report<SharedCostsParameters>
             parts.Costs(),
             .. parts.Users(power, heat),
             parts.ToDo(methods),
-            Carried.Fold(
-                SharedCostsBlock.Details,
-                "owning",
-                "Owning, running and where it went, in full",
-                ("figure", new Picture(onPhone => SharedPlots.OwnershipAgainstRunning(season, onPhone))),
-                ("words", SharedSentences.Kinds(season)),
-                ("capacity", PoolTables.Capacity(season)),
-                ("idle", SharedSentences.Idle(season)),
-                ("pools", PoolTables.Pools(season))
-            ),
-            Carried.Fold(
-                SharedCostsBlock.Details,
-                "flow",
-                "Who used what",
-                ("figure", FlowPicture.Of(season)),
-                ("words", SharedSentences.Flow(season))
-            ),
+            Owning(season),
+            Fold("flow", "Who used what", ("figure", FlowPicture.Of(season)), ("words", SharedSentences.Flow(season))),
             .. Uses(season, parameters, power, heat),
             CropFold(farm, parameters.Crop),
             Ways(season, methods, bases),
-            Carried.Fold(SharedCostsBlock.Details, "method", "How shared cost is divided",
-                ("words", new Prose("Costs no single crop causes are divided among the crops by use: bed time, crates, hours, or what was measured. Things that serve each other, as a boiler's pump and the panels' shed do, are worked out exactly. "
-                    + "No crop pays for capacity you didn't use, unless the setting idle_capacity says so. Owning is depreciation and interest on money tied up.")))
+            Fold("method", "How shared cost is divided", ("words", new Prose(Method))),
         ];
     }
+
+    private const string Method = "Costs no single crop causes are divided among the crops by use: bed time, crates, hours, "
+        + "or what was measured. Things that serve each other, as a boiler's pump and the panels' shed do, are worked out exactly. "
+        + "No crop pays for capacity you didn't use, unless the setting idle_capacity says so. "
+        + "Owning is depreciation and interest on money tied up.";
+
+    private static FoldBlock Fold(string part, string heading, params IEnumerable<(string Part, object Shown)> shown) =>
+        Carried.Fold(SharedCostsBlock.Details, part, heading, shown);
+
+    private static FoldBlock Owning(SeasonReview season) => Fold(
+        "owning",
+        "Owning, running and where it went, in full",
+        ("figure", new Picture(onPhone => SharedPlots.OwnershipAgainstRunning(season, onPhone))),
+        ("words", SharedSentences.Kinds(season)),
+        ("capacity", PoolTables.Capacity(season)),
+        ("idle", SharedSentences.Idle(season)),
+        ("pools", PoolTables.Pools(season)));
 
     /// <inheritdoc/>
     public override (string Question, Prose Answer)? InALine(ReviewedFarm farm)
@@ -139,12 +139,10 @@ public sealed class SharedCostsReport : Report<SharedCostsParameters>
             season.Farm.TotalCost.Amount > 0m && season.Known.NoFullNetReturn is null
                 ? $": {BlockNumber.Percent(crops / season.Farm.TotalCost.Amount, farm.Notation)} of what the crops cost"
                 : "";
-        return (
-            "Where did shared costs go?",
-            new Prose(
-                $"{BlockNumber.Of(crops, Look.WholeMoney, farm.Notation)} reached the crops{share}.{(unused > 0m && season.Known.Ownership is null ? $" Capacity nobody used cost {BlockNumber.Of(unused, Look.WholeMoney, farm.Notation)}." : "")}"
-            )
-        );
+        string idle = unused > 0m && season.Known.Ownership is null
+            ? $" Capacity nobody used cost {BlockNumber.Of(unused, Look.WholeMoney, farm.Notation)}." : "";
+        string reached = $"{BlockNumber.Of(crops, Look.WholeMoney, farm.Notation)} reached the crops{share}.";
+        return ("Where did shared costs go?", new Prose(reached + idle));
     }
 
     /// <summary>

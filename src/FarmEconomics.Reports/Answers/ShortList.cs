@@ -30,9 +30,14 @@ internal static class ShortList
     private static string Line(ScarceResource thing, Notation notation)
     {
         ScarceSpan fullest = thing.Fullest!;
-        string when = thing.Short.Count == 1 ? $"{(thing.ByWeek ? "the week of " : "")}{Day(thing.Short[0].From)}" : $"{notation.Count(thing.Short.Count, thing.ByWeek ? "week" : "day")} from {Day(thing.Short[0].From)} to {Day(thing.Short[^1].From)}";
+        string when = thing.Short.Count == 1
+            ? $"{(thing.ByWeek ? "the week of " : "")}{Day(thing.Short[0].From)}"
+            : $"{notation.Count(thing.Short.Count, thing.ByWeek ? "week" : "day")} from {Day(thing.Short[0].From)} to "
+                + $"{Day(thing.Short[^1].From)}";
         string Number(decimal value) => notation.Number(value, value < 100m ? Look.Quantity : Look.Count);
-        return $"{Phrase.Bold(thing.Kind == ScarceKind.Power ? ShortWords.Named(thing) : Phrase.Sentence(ShortWords.Named(thing)))}: {when}, at most {Number(fullest.Used)} of {Number(fullest.Limit)} {notation.Label(ShortWords.Unit(thing.Kind))}{(fullest.Source == LimitSource.MostEver ? ", the most ever worked" : "")}.";
+        return $"{Phrase.Bold(thing.Kind == ScarceKind.Power ? ShortWords.Named(thing) : Phrase.Sentence(ShortWords.Named(thing)))}: "
+            + $"{when}, at most {Number(fullest.Used)} of {Number(fullest.Limit)} {notation.Label(ShortWords.Unit(thing.Kind))}"
+            + $"{(fullest.Source == LimitSource.MostEver ? ", the most ever worked" : "")}.";
     }
 
     private static string Day(DateOnly day) => day.ToString("MMM d", System.Globalization.CultureInfo.InvariantCulture);

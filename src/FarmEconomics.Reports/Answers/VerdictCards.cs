@@ -91,11 +91,15 @@ internal static class VerdictCards
         }
 
         string size = BlockNumber.Size(cash, notation), time = notation.Number(Math.Abs(hours), Look.Count);
+        bool withOthers = direction == Direction.DropOrChange && crops.Exists(verdict => verdict.WithMix is not null);
+        string how = !withOthers ? "Without them:" : crops.Count > 1 ? "One by one that brings" : "That brings";
         yield return new Prose(direction switch
         {
             Direction.Keep => $"They bring **{size}** {(cash <= 0m ? "cash" : "less cash")} for **{time}** own hours.",
-            Direction.Grow => $"{(instead > 0 ? "The rest" : "That brings")}: **{size}** {(cash < 0m ? "less" : "more")} cash, **{time}** {(hours > 0m ? "own hours freed" : "more own hours")}.",
-            _ => $"{(direction == Direction.DropOrChange && crops.Exists(verdict => verdict.WithMix is not null) ? crops.Count > 1 ? "One by one that brings" : "That brings" : "Without them:")} **{size} {(cash < 0m ? "less" : "more")}** cash, **{time}** {(hours >= 0m ? "own hours freed" : "more own hours")}.",
+            Direction.Grow => $"{(instead > 0 ? "The rest" : "That brings")}: **{size}** {(cash < 0m ? "less" : "more")} cash, "
+                + $"**{time}** {(hours > 0m ? "own hours freed" : "more own hours")}.",
+            _ => $"{how} **{size} {(cash < 0m ? "less" : "more")}** cash, "
+                + $"**{time}** {(hours >= 0m ? "own hours freed" : "more own hours")}.",
         });
     }
 }

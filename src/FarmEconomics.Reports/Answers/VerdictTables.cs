@@ -81,18 +81,18 @@ internal sealed class VerdictTables(ReviewedFarm farm, Verdicts verdicts)
             }
         }
 
-        return Without("Each crop taken alone. Cash: what the farm would have more or less of in a year with other crops in its beds where that is advised, else without it.", groups);
+        return Without(
+            "Each crop taken alone. Cash: what the farm would have more or less of in a year with other crops in its beds where that is "
+                + "advised, else without it.",
+            groups);
     }
 
     private ReportTable Without(string title, List<(Direction? Direction, List<Verdict> Crops)> groups)
     {
         ReportTable table = new ReportTable(title, notation)
-            .Column("Crop")
-            .As(VerdictColumn.Crop)
-            .Column("Left over", Look.WholeMoney, unit: $"{verdicts.Season.CropYear}, {notation.Sign}")
-            .As(VerdictColumn.LeftOver)
-            .Column("Cash", Look.WholeMoney, unit: $"{notation.Sign} a year")
-            .As(VerdictColumn.Cash)
+            .Column("Crop").As(VerdictColumn.Crop)
+            .Column("Left over", Look.WholeMoney, unit: $"{verdicts.Season.CropYear}, {notation.Sign}").As(VerdictColumn.LeftOver)
+            .Column("Cash", Look.WholeMoney, unit: $"{notation.Sign} a year").As(VerdictColumn.Cash)
             .AsChange()
             .Column("Own hours", Look.Count, unit: "more or less")
             .As(VerdictColumn.OwnHours)
@@ -132,43 +132,27 @@ internal sealed class VerdictTables(ReviewedFarm farm, Verdicts verdicts)
     {
         LengthUnit length = farm.Settings.LengthUnit;
         ReportTable table = new ReportTable(
-            "At today's price up to the most each channel took in a week, then at a lower one. What a crop brings in the beds of others stands with those.",
+            "At today's price up to the most each channel took in a week, then at a lower one. "
+                + "What a crop brings in the beds of others stands with those.",
             notation
         )
-            .Column("Crop")
-            .As(VerdictColumn.Crop)
-            .Column("More length", Look.Count, unit: length.Label("bed-feet"))
-            .As(VerdictColumn.Length)
-            .Column("Cash", Look.WholeMoney, unit: $"{notation.Sign} a year")
-            .As(VerdictColumn.Cash)
-            .AsChange()
-            .Column("Own hours", Look.Count, unit: "more")
-            .As(VerdictColumn.OwnHours)
-            .Column("After own hours", Look.WholeMoney)
-            .As(VerdictColumn.AfterHours)
-            .AsChange()
-            .HiddenOnPhone()
-            .Column("Where, and when it stops paying")
-            .As(VerdictColumn.Turns)
-            .Wrapping();
-        foreach (
-            Verdict verdict in crops
-                .OrderBy(verdict => verdict.More is null)
-                .ThenByDescending(verdict => verdict.More?.Means.Net.Amount ?? verdict.InPlaceOf.Sum(place => place.BedFeet))
-        )
+            .Column("Crop").As(VerdictColumn.Crop)
+            .Column("More length", Look.Count, unit: length.Label("bed-feet")).As(VerdictColumn.Length)
+            .Column("Cash", Look.WholeMoney, unit: $"{notation.Sign} a year").As(VerdictColumn.Cash).AsChange()
+            .Column("Own hours", Look.Count, unit: "more").As(VerdictColumn.OwnHours)
+            .Column("After own hours", Look.WholeMoney).As(VerdictColumn.AfterHours).AsChange().HiddenOnPhone()
+            .Column("Where, and when it stops paying").As(VerdictColumn.Turns).Wrapping();
+        IEnumerable<Verdict> ordered = crops
+            .OrderBy(verdict => verdict.More is null)
+            .ThenByDescending(verdict => verdict.More?.Means.Net.Amount ?? verdict.InPlaceOf.Sum(place => place.BedFeet));
+        foreach (Verdict verdict in ordered)
         {
             if (verdict.More is { } more)
             {
-                table.Row(
-                    Name(verdict),
-                    more.BedFeet,
-                    more.Means.Cash,
-                    -more.Means.OwnHours,
-                    more.Means.Net,
-                    more.StopsAtElasticity.Value is { } turns
-                        ? notation.Text($"stops when selling 1% more takes a price {1m / Math.Max(turns, 0.01m):0.#}% lower")
-                        : ""
-                );
+                string stops = more.StopsAtElasticity.Value is { } turns
+                    ? notation.Text($"stops when selling 1% more takes a price {1m / Math.Max(turns, 0.01m):0.#}% lower")
+                    : "";
+                table.Row(Name(verdict), more.BedFeet, more.Means.Cash, -more.Means.OwnHours, more.Means.Net, stops);
             }
             else
             {
@@ -188,7 +172,8 @@ internal sealed class VerdictTables(ReviewedFarm farm, Verdicts verdicts)
     {
         if (verdict.BetterMix is { } mix)
         {
-            return $"grow {Phrase.List([.. mix.Crops.Select(one => notation.Text($"{one.Crop} ({notation.Number(one.BedFeet, Look.Count)})"))])} there";
+            IEnumerable<string> crops = mix.Crops.Select(one => $"{one.Crop} ({notation.Number(one.BedFeet, Look.Count)})");
+            return $"grow {Phrase.List([.. crops])} there";
         }
 
         if (verdict.TurnsAtWage.Value is { } wage)

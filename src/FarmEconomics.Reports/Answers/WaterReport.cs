@@ -175,7 +175,8 @@ public sealed class WaterReport : Report<WaterParameters>
 
         if (parameters.Date.Length > 0 && !supply.Farm.Weather.On(date).IsKnown && date != supply.Farm.Weather.Last?.AddDays(1))
         {
-            throw new ArgumentException($"weather.csv tells of {supply.Farm.Weather.First:yyyy-MM-dd} to {supply.Farm.Weather.Last:yyyy-MM-dd}, not of {date:yyyy-MM-dd}.");
+            throw new ArgumentException($"weather.csv tells of {supply.Farm.Weather.First:yyyy-MM-dd} to "
+                + $"{supply.Farm.Weather.Last:yyyy-MM-dd}, not of {date:yyyy-MM-dd}.");
         }
 
         if (parameters.Sprinklers > 0m && parameters.Hours > 0m)

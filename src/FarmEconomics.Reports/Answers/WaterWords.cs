@@ -35,7 +35,9 @@ internal sealed class WaterWords(WaterAndPower supply)
             string lost = water.LostAsWatered is { } asWatered ? $", and as you watered cost {Money(asWatered)}"
                 : water.LostAtLimit is { } atLimit ? $" and cost {Money(atLimit)}" : "";
             return water.DaysShort > 0 ? $"Water ran short on {notation.Count(water.DaysShort, "day")}{Months(water)}{lost}"
-                : water.HasLimit ? $"The limit kept no water back{(water.LostAsWatered is { } anyway ? $"; as you watered, drought cost {Money(anyway)}" : "")}"
+                : water.HasLimit
+                ? $"The limit kept no water "
+                    + $"back{(water.LostAsWatered is { } anyway ? $"; as you watered, drought cost {Money(anyway)}" : "")}"
                 : water.LostAsWatered is { } only ? $"Drought cost {Money(only)} as you watered"
                 : $"The beds needed up to {Volume(Peak)} a week";
         }
@@ -123,7 +125,9 @@ internal sealed class WaterWords(WaterAndPower supply)
         {
             WaterWorth best = supply.WorthOfMore.MaxBy(one => one.Saved.Value)!;
             return best.Saved.Value is { } saved && saved >= (decimal)Least
-                ? $"{Phrase.Sentence(Supply.SupplyTables.StepWords(best, notation))}{(best.Step == WaterStep.Water ? "" : ",")} would have saved {Money((double)saved)}" : "More would have saved nothing";
+                ? $"{Phrase.Sentence(Supply.SupplyTables.StepWords(best, notation))}{(best.Step == WaterStep.Water ? "" : ",")} would "
+                    + $"have saved {Money((double)saved)}"
+                : "More would have saved nothing";
         }
     }
 
@@ -138,7 +142,8 @@ internal sealed class WaterWords(WaterAndPower supply)
     internal BarList WeekBars => new($"Water needed by week of {supply.Season.CropYear}",
         [.. water!.Weeks.Where(week => week.Needed > supply.LitersPerUnit).Select(week => new Bar(Day(week.Monday), Units(week.Needed),
             $"{Number(week.Needed)}{(week.DaysShort > 0 ? $" · {week.DaysShort} d" : "")}",
-            $"Week of {Day(week.Monday)}: {Volume(week.Needed)} needed{(week.LostAtLimit > Least ? $", {Money(week.LostAtLimit.Value)} lost at the limit" : "")}")
+            $"Week of {Day(week.Monday)}: {Volume(week.Needed)} "
+                + $"needed{(week.LostAtLimit > Least ? $", {Money(week.LostAtLimit.Value)} lost at the limit" : "")}")
         {
             IsLoss = IsOver(week),
         })])
@@ -182,7 +187,8 @@ internal sealed class WaterWords(WaterAndPower supply)
             List<string> lines = [];
             if (water is { DaysShort: > 0 } && supply.SavedByMore.Value is { } more)
             {
-                lines.Add(notation.Text($"- Print the list each dry morning. A tank that adds {supply.LimitStep} gallons a day would save {Money((double)more)} in a season like this one."));
+                lines.Add(notation.Text($"- Print the list each dry morning. "
+                    + $"A tank that adds {supply.LimitStep} gallons a day would save {Money((double)more)} in a season like this one."));
             }
 
             if (water is { HasLog: false })
@@ -197,7 +203,8 @@ internal sealed class WaterWords(WaterAndPower supply)
 
             if (power is { WhyUnknown: null, DaysShort: > 0 })
             {
-                lines.Add($"- When power is short, let “{Prose.Text(power.Shed[0].Load.Row.Load)}” give way first and “{Prose.Text(power.Shed[^1].Load.Row.Load)}” last.");
+                lines.Add($"- When power is short, let “{Prose.Text(power.Shed[0].Load.Row.Load)}” give way first and "
+                    + $"“{Prose.Text(power.Shed[^1].Load.Row.Load)}” last.");
             }
 
             return new Prose(lines.Count > 0 ? string.Join('\n', lines) : "Nothing: neither held you back.");
@@ -205,8 +212,10 @@ internal sealed class WaterWords(WaterAndPower supply)
     }
 
     internal Prose Method => new(
-        "Need: reference evapotranspiration of grass times each crop's coefficient over its own dates, less rain; no rain reaches beds under cover. "
-        + "Loss: how far a crop falls short of its water, times how its yield answers to that, times what was still to be picked, less what goes with it. "
+        "Need: reference evapotranspiration of grass times each crop's coefficient over its own dates, less rain; "
+            + "no rain reaches beds under cover. "
+        + "Loss: how far a crop falls short of its water, times how its yield answers to that, times what was still to be picked, "
+        + "less what goes with it. "
         + "A week without a note between two others counts as watered full, and no loss is told for it. "
         + "The list looks at the days of watering and the six after. The harvest counts as it was, so a dry season reads a little low. "
         + $"Power: whole days; panels serve the load, then the battery, then the generator.{Assumed()}{ByStage()}");
@@ -219,13 +228,17 @@ internal sealed class WaterWords(WaterAndPower supply)
     {
         double? battery = power.SavedWith(1, 0);
         double? panels = power.SavedWith(0, 1);
-        return $"One kWh more of battery would have saved {(battery is { } kwh ? Kwh(kwh) : "an unknown amount")} over the year, one kW more of panels {(panels is { } kw ? Kwh(kw) : "an unknown amount")}.";
+        return $"One kWh more of battery would have saved {(battery is { } kwh ? Kwh(kwh) : "an unknown amount")} over the year, "
+            + $"one kW more of panels {(panels is { } kw ? Kwh(kw) : "an unknown amount")}.";
     }
 
     private string Assumed()
     {
         string[] crops = [.. supply.Crops.Where(crop => CropWater.Of(crop.Use.Crop).IsResponseAssumed).Select(crop => crop.Use.Crop.Name)];
-        return crops.Length == 0 ? "" : $" No table tells how {Prose.Text(Phrase.List(crops))} answer to drought: they are taken to lose as much of the yield as of the water.";
+        return crops.Length == 0
+            ? ""
+            : $" No table tells how {Prose.Text(Phrase.List(crops))} answer to drought: "
+                + $"they are taken to lose as much of the yield as of the water.";
     }
 
     private string ByStage()

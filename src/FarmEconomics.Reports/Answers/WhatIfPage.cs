@@ -71,36 +71,23 @@ public sealed class WhatIfPage : Report<WhatIfParameters>
         blocks.Add(parts.ToDo());
         if (kept.Count > 0)
         {
-            blocks.Add(
-                Carried.Fold(
-                    WhatIfBlock.Details,
-                    "scenarios",
-                    "Scenarios side by side",
-                    ("farm", report.Scenarios()),
-                    ("crops", report.ScenariosByCrop())
-                )
-            );
+            blocks.Add(Fold("scenarios", "Scenarios side by side", ("farm", report.Scenarios()), ("crops", report.ScenariosByCrop())));
         }
 
         blocks.AddRange([
-            Carried.Fold(
-                WhatIfBlock.Details,
-                "farm",
-                "The whole farm, line by line",
-                ("answer", report.Answer()),
-                ("table", report.Farm())
-            ),
-            Carried.Fold(WhatIfBlock.Details, "changes", "What was changed, and how many rows", ("table", report.Changes())),
-            Carried.Fold(
-                WhatIfBlock.Details,
+            Fold("farm", "The whole farm, line by line", ("answer", report.Answer()), ("table", report.Farm())),
+            Fold("changes", "What was changed, and how many rows", ("table", report.Changes())),
+            Fold(
                 "crops",
                 "Every crop in full",
                 ("figure", new Picture(report.Figure)),
                 ("words", report.FigureInWords()),
-                ("table", report.Crops())
-            ) with { ScreenOnly = true },
-            Carried.Fold(WhatIfBlock.Details, "sure", "What it rests on", ("sure", report.HowSure())),
+                ("table", report.Crops())) with { ScreenOnly = true },
+            Fold("sure", "What it rests on", ("sure", report.HowSure())),
         ]);
         return blocks;
     }
+
+    private static FoldBlock Fold(string part, string heading, params IEnumerable<(string Part, object Shown)> shown) =>
+        Carried.Fold(WhatIfBlock.Details, part, heading, shown);
 }

@@ -80,7 +80,8 @@ internal sealed class WhatIfParts(ReviewedFarm farm, WhatIfReport report)
         return new PlotBlock(
             WhatIfBlock.Moves,
             heading,
-            $"Change in what is {(NetKnown ? "left over" : "brought in")}, {notation.Sign} in {Outcome.Before.CropYear}{(all > moved.Count ? $"; the {moved.Count} that move most" : "")}.",
+            $"Change in what is {(NetKnown ? "left over" : "brought in")}, "
+                + $"{notation.Sign} in {Outcome.Before.CropYear}{(all > moved.Count ? $"; the {moved.Count} that move most" : "")}.",
             new Chart(WhatIfTables.Crops(Outcome))
             {
                 Bars = new BarList($"How far {notation.Count(moved.Count, "crop")} would move", [.. moved.Select(Bar)]),
@@ -163,7 +164,8 @@ internal sealed class WhatIfParts(ReviewedFarm farm, WhatIfReport report)
     }
 
     private string Difference(decimal difference, string verb) => difference == 0m ? "nothing would change"
-        : $"{BlockNumber.Of(Math.Abs(difference), Math.Abs(difference) < 100m ? Look.Money : Look.WholeMoney, notation)} {(difference > 0m ? "more" : "less")} {verb}";
+        : $"{BlockNumber.Of(Math.Abs(difference), Math.Abs(difference) < 100m ? Look.Money : Look.WholeMoney, notation)} "
+            + $"{(difference > 0m ? "more" : "less")} {verb}";
 
     private Prose? Why()
     {
@@ -183,9 +185,18 @@ internal sealed class WhatIfParts(ReviewedFarm farm, WhatIfReport report)
     private static string Sure() =>
         "How sure: what isn't changed stays as it was. Nobody buys less at a higher price or works faster for a higher wage.";
 
-    private KeyFigure Figure(string name, BeforeAfter figure, Look look, string words) => figure.After.Value is { } after
-        ? new(name, BlockNumber.Of(after, look, notation), after, $"{words}{(figure.Before.Value is { } before ? $", {(before == after ? "as it was" : $"instead of {BlockNumber.Of(before, look, notation)}")}" : "")}")
-        : new(name, "", null, $"{words}: not known, {figure.After.Reason}");
+    private KeyFigure Figure(string name, BeforeAfter figure, Look look, string words)
+    {
+        if (figure.After.Value is not { } after)
+        {
+            return new(name, "", null, $"{words}: not known, {figure.After.Reason}");
+        }
+
+        string was = figure.Before.Value is not { } before ? ""
+            : before == after ? ", as it was"
+            : $", instead of {BlockNumber.Of(before, look, notation)}";
+        return new(name, BlockNumber.Of(after, look, notation), after, words + was);
+    }
 
     private Bar Bar(CropDifference crop)
     {
@@ -193,7 +204,8 @@ internal sealed class WhatIfParts(ReviewedFarm farm, WhatIfReport report)
         decimal change = WhatIfTables.Moved(crop).Value ?? 0m;
         string shown = BlockNumber.Of(change, Math.Abs(change) < 100m ? Look.Money : Look.WholeMoney, notation);
         return new Bar(crop.Name, change, change > 0m ? "+" + shown : shown,
-            $"{crop.Name}: {BlockNumber.Of(figure.Before.Value ?? 0m, Look.WholeMoney, notation)}, would be {BlockNumber.Of(figure.After.Value ?? 0m, Look.WholeMoney, notation)}");
+            $"{crop.Name}: {BlockNumber.Of(figure.Before.Value ?? 0m, Look.WholeMoney, notation)}, "
+                + $"would be {BlockNumber.Of(figure.After.Value ?? 0m, Look.WholeMoney, notation)}");
     }
 
     private IEnumerable<CropDifference> Moved() =>

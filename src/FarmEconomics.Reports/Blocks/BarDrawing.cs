@@ -40,10 +40,12 @@ internal static class BarDrawing
             bool loss = bar.IsLoss || bar.Value < 0m;
             string fill = bar.IsPale ? "var(--pale)" : loss ? "var(--barloss)" : "var(--bar)";
             string color = bar.Value < 0m ? "var(--loss)" : "var(--ink)";
-            svg.Add($"<text x=\"{labels - 8:0.#}\" y=\"{y + 17:0.#}\" text-anchor=\"end\" fill=\"var(--ink)\">{Fitted(bar.Label, labels - 8)}</text>");
+            svg.Add($"<text x=\"{labels - 8:0.#}\" y=\"{y + 17:0.#}\" text-anchor=\"end\" fill=\"var(--ink)\">"
+                + $"{Fitted(bar.Label, labels - 8)}</text>");
             svg.Add($"<rect x=\"{from:0.#}\" y=\"{y + 5:0.#}\" width=\"{size:0.#}\" height=\"15\" fill=\"{fill}\"/>");
             svg.Add(
-                $"<text x=\"{Math.Max(zero, from + size) + 6:0.#}\" y=\"{y + 17:0.#}\" fill=\"{color}\" stroke=\"var(--paper)\" stroke-width=\"4\" paint-order=\"stroke\">{bar.Shown}</text>"
+                $"<text x=\"{Math.Max(zero, from + size) + 6:0.#}\" y=\"{y + 17:0.#}\" fill=\"{color}\" stroke=\"var(--paper)\" "
+                    + $"stroke-width=\"4\" paint-order=\"stroke\">{bar.Shown}</text>"
             );
             svg.Add(
                 $"<rect x=\"0\" y=\"{y:0.#}\" width=\"{width:0}\" height=\"{Row}\" fill=\"transparent\"><title>{bar.Tip}</title></rect>"
@@ -58,8 +60,10 @@ internal static class BarDrawing
         if (list.Mark is { } mark)
         {
             double x = across.Zero + ((double)mark * across.Per);
-            svg.Add($"<line x1=\"{x:0.#}\" x2=\"{x:0.#}\" y1=\"{down.Top - 2}\" y2=\"{down.Bottom - 2}\" stroke=\"var(--ink)\" stroke-dasharray=\"3 3\"/>");
-            svg.Add($"<text x=\"{Math.Min(x, across.Width - (Width(list.MarkText) / 2)):0.#}\" y=\"13\" text-anchor=\"middle\" fill=\"var(--ink)\">{list.MarkText}</text>");
+            svg.Add($"<line x1=\"{x:0.#}\" x2=\"{x:0.#}\" y1=\"{down.Top - 2}\" y2=\"{down.Bottom - 2}\" stroke=\"var(--ink)\" "
+                + $"stroke-dasharray=\"3 3\"/>");
+            svg.Add($"<text x=\"{Math.Min(x, across.Width - (Width(list.MarkText) / 2)):0.#}\" y=\"13\" text-anchor=\"middle\" "
+                + $"fill=\"var(--ink)\">{list.MarkText}</text>");
         }
     }
 

@@ -102,12 +102,17 @@ internal static class BlockHtml
         Html caption = block.Caption is { } words ? Html.Of($"<p class=\"cap\">{words}</p>\n") : Html.Empty;
         Chart chart = block.Chart;
         Html drawing = chart.Bars is { } bars ? BarDrawing.Of(bars)
-            : chart.Phone is { } phone ? Html.Of($"<div class=\"d\">{new Html(chart.Figure!.SvgBelowTitle())}</div><div class=\"ph\">{new Html(phone.SvgBelowTitle())}</div>")
+            : chart.Phone is { } phone
+            ? Html.Of($"<div class=\"d\">{new Html(chart.Figure!.SvgBelowTitle())}</div>"
+                + $"<div class=\"ph\">{new Html(phone.SvgBelowTitle())}</div>")
             : chart.Figure is { } figure ? new Html(figure.SvgBelowTitle())
             : Html.Empty;
         bool scrolls = chart.Figure is { Width: > 600 } && chart.Phone is null;
         Html open = scrolls ? new Html("<figure class=\"wide\" tabindex=\"0\">") : new Html("<figure>");
-        Html data = chart.Data is { } table && chart.Bars is null ? Html.Of($"<details class=\"data\"><summary>The figures of this chart</summary>\n{BlockTable.Of(new TableBlock(block.Key, null, table) { Rows = 0 }, captionIsHeading: false)}</details>\n") : Html.Empty;
+        Html data = chart.Data is { } table && chart.Bars is null
+            ? Html.Of($"<details class=\"data\"><summary>The figures of this chart</summary>\n"
+                + $"{BlockTable.Of(new TableBlock(block.Key, null, table) { Rows = 0 }, captionIsHeading: false)}</details>\n")
+            : Html.Empty;
         return Html.Of($"{caption}{open}{drawing}</figure>\n{data}");
     }
 
@@ -115,7 +120,8 @@ internal static class BlockHtml
     private static string? TitleOf(Display.Figure? figure) => figure is { TitleHeight: > 0, Title.Length: > 0 } ? figure.Title : null;
 
     private static Html Fold(FoldBlock block) => Html.Of(
-        $"<details id=\"{block.Key.Id}\" data-block=\"{block.Key.Name}\" class=\"{(block.ScreenOnly ? "nofold" : "")}\"><summary><h2>{block.Heading}</h2></summary>\n<div class=\"folded\">\n{Of(block.Blocks)}</div>\n</details>\n");
+        $"<details id=\"{block.Key.Id}\" data-block=\"{block.Key.Name}\" class=\"{(block.ScreenOnly ? "nofold" : "")}\"><summary>"
+            + $"<h2>{block.Heading}</h2></summary>\n<div class=\"folded\">\n{Of(block.Blocks)}</div>\n</details>\n");
 
     // A single paragraph without its tags, for within another element.
     private static Html Line(Display.Prose prose)

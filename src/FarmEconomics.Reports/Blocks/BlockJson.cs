@@ -37,38 +37,6 @@ internal static class BlockJson
         JsonObject json = new() { ["key"] = block.Key.Name };
         switch (block)
         {
-            case HeadlineBlock headline:
-                json["headline"] = headline.Headline;
-                json["why"] = headline.Why?.ToPlainText();
-                json["how-sure"] = headline.HowSure;
-                break;
-            case FiguresBlock figures:
-                json["figures"] = new JsonArray([
-                    .. figures.Figures.Select(figure =>
-                        (JsonNode)
-                            new JsonObject { ["name"] = figure.Name, ["value"] = Raw(figure.Value), ["words"] = figure.Words }
-                    ),
-                ]);
-                break;
-            case ProseBlock prose:
-                json["heading"] = prose.Heading;
-                json["text"] = prose.Text.ToPlainText();
-                break;
-            case AnswersBlock answers:
-                json["answers"] = new JsonArray([
-                    .. answers.Answers.Select(one =>
-                        (JsonNode)new JsonObject { ["question"] = one.Question, ["answer"] = one.Answer.ToPlainText() }
-                    ),
-                ]);
-                break;
-            case CardsBlock cards:
-                json["cards"] = new JsonArray([
-                    .. cards.Cards.Select(card =>
-                        (JsonNode)
-                            new JsonObject { ["name"] = card.Name, ["title"] = card.Title, ["lines"] = Lines(card.Lines) }
-                    ),
-                ]);
-                break;
             case TableBlock table:
                 json["heading"] = table.Heading;
                 json["table"] = Of(table.Table);
@@ -86,10 +54,44 @@ internal static class BlockJson
             case PairBlock pair:
                 json["blocks"] = Names(pair.Blocks);
                 break;
+            default:
+                AddWords(json, block);
+                break;
         }
 
         return json;
     }
+
+    private static void AddWords(JsonObject json, Block block)
+    {
+        switch (block)
+        {
+            case HeadlineBlock headline:
+                json["headline"] = headline.Headline;
+                json["why"] = headline.Why?.ToPlainText();
+                json["how-sure"] = headline.HowSure;
+                break;
+            case FiguresBlock figures:
+                json["figures"] = Array(figures.Figures, figure => new()
+                    { ["name"] = figure.Name, ["value"] = Raw(figure.Value), ["words"] = figure.Words });
+                break;
+            case ProseBlock prose:
+                json["heading"] = prose.Heading;
+                json["text"] = prose.Text.ToPlainText();
+                break;
+            case AnswersBlock answers:
+                json["answers"] = Array(answers.Answers, one => new()
+                    { ["question"] = one.Question, ["answer"] = one.Answer.ToPlainText() });
+                break;
+            case CardsBlock cards:
+                json["cards"] = Array(cards.Cards, card => new()
+                    { ["name"] = card.Name, ["title"] = card.Title, ["lines"] = Lines(card.Lines) });
+                break;
+        }
+    }
+
+    private static JsonArray Array<T>(IEnumerable<T> items, Func<T, JsonObject> each) =>
+        new([.. items.Select(item => (JsonNode)each(item))]);
 
     private static JsonObject Of(ReportTable table)
     {

@@ -39,7 +39,8 @@ internal sealed class BlockTable
         ReportTable table = block.Table;
         if (table.Rows.Count == 0 && table.TotalRow is null)
         {
-            return Html.Of($"<p class=\"cap\">{(block.Heading is null ? table.Title + ": " : "")}{(table.Notes.Count > 0 ? string.Join(' ', table.Notes) : "nothing.")}</p>\n");
+            return Html.Of($"<p class=\"cap\">{(block.Heading is null ? table.Title + ": " : "")}"
+                + $"{(table.Notes.Count > 0 ? string.Join(' ', table.Notes) : "nothing.")}</p>\n");
         }
 
         return new BlockTable(table).Write(block, captionIsHeading);
@@ -48,7 +49,8 @@ internal sealed class BlockTable
     private Html Write(TableBlock block, bool captionIsHeading)
     {
         string rows = block.Rows > 0 && table.Rows.Count > block.Rows + 1 ? block.Rows.ToString(CultureInfo.InvariantCulture) : "";
-        html.Add($"<div class=\"scroll\" role=\"region\" aria-label=\"{block.Heading ?? table.Title}\" tabindex=\"0\"><table data-rows=\"{rows}\"");
+        html.Add($"<div class=\"scroll\" role=\"region\" aria-label=\"{block.Heading ?? table.Title}\" tabindex=\"0\">"
+            + $"<table data-rows=\"{rows}\"");
         html.Add(table.KeepsOrder ? new Html(" data-order=\"kept\">") : new Html(">"));
         html.Add(captionIsHeading
             ? Html.Of($"<caption class=\"head\"><span class=\"in\">{table.Title}</span></caption>")
@@ -199,6 +201,8 @@ internal sealed class BarScale
         decimal size = Math.Abs(value ?? 0m) * perUnit;
         decimal from = value < 0m ? zero - size : zero;
         string fill = value < 0m ? "var(--barloss)" : "var(--bar)";
-        return Html.Of($"<td class=\"{classes}\"><svg viewBox=\"0 0 500 16\" preserveAspectRatio=\"none\" aria-hidden=\"true\"><line x1=\"{zero:0.#}\" x2=\"{zero:0.#}\" y1=\"0\" y2=\"16\" stroke=\"var(--soft)\"/><rect x=\"{from:0.#}\" y=\"3\" width=\"{size:0.#}\" height=\"10\" fill=\"{fill}\"/></svg></td>");
+        return Html.Of($"<td class=\"{classes}\"><svg viewBox=\"0 0 500 16\" preserveAspectRatio=\"none\" aria-hidden=\"true\">"
+            + $"<line x1=\"{zero:0.#}\" x2=\"{zero:0.#}\" y1=\"0\" y2=\"16\" stroke=\"var(--soft)\"/>"
+            + $"<rect x=\"{from:0.#}\" y=\"3\" width=\"{size:0.#}\" height=\"10\" fill=\"{fill}\"/></svg></td>");
     }
 }

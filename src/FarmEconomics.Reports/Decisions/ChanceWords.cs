@@ -27,7 +27,8 @@ public static class ChanceWords
 
     /// <summary>Why no chance is told.</summary>
     internal static string TooFew(Simulation simulation) =>
-        $"No chance in percent: it takes {simulation.Settings.LeastSeasons} seasons recorded whole. Loss = years in which the crop fell short of its full cost, in the money of each year.";
+        $"No chance in percent: it takes {simulation.Settings.LeastSeasons} seasons recorded whole. "
+            + $"Loss = years in which the crop fell short of its full cost, in the money of each year.";
 
     /// <summary>The seasons looked back at, and those left out with the reason.</summary>
     internal static string Seasons(PastSeasons past) => (past.Whole.Count == 0 ? "none" : string.Join(", ", past.Whole))
@@ -73,7 +74,8 @@ public static class ChanceWords
         List<string> named = [.. simulation.Risks.Where(risk => risk.Seasons.Any(season => season.NamesOnlyTheCrop))
             .Select(risk => risk.Model.Name)];
         return table.Total("All crops", farm.P5, farm.P50, farm.P95, farm.Mean, farm.ChanceOfLoss, YearsCell(farm), "", "", "")
-            .Note("Factors are relative to the season as it was: the mean of the crop's seasons, and how far they and its plantings lie apart. One season in twenty is worse than P5, one in twenty better than P95.")
+            .Note("Factors are relative to the season as it was: the mean of the crop's seasons, "
+                + "and how far they and its plantings lie apart. One season in twenty is worse than P5, one in twenty better than P95.")
             .Note(named.Count == 0 ? null
                 : $"Harvests of some seasons name only the crop, so they tell nothing of how plantings differ: {Phrase.List(named)}.")
             .Note(DecisionTables.NeverSeen);
@@ -93,7 +95,9 @@ public static class ChanceWords
 
         return table.Total(Cells("All crops of the year", simulation.Farm)).Note(TooFew(simulation))
             .Note(simulation.Past is { InPart.Count: > 0 } past
-                ? $"Years recorded in part are left out: {string.Join("; ", past.InPart.Select(year => $"{year.CropYear} ({year.Reason})"))}." : null);
+                ? $"Years recorded in part are left out: "
+                    + $"{string.Join("; ", past.InPart.Select(year => $"{year.CropYear} ({year.Reason})"))}."
+                : null);
 
         ReportCell[] Cells(string name, Outcome outcome)
         {

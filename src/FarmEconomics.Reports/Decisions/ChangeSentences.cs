@@ -87,8 +87,11 @@ public static class ChangeSentences
             now = answer.AvoidableChange.Amount;
         string text = $"With own hours at their value the farm would be {BetterOrWorse(now)}.";
         return !answer.Disagree ? text
-            : full > 0m ? $"{text} {answer.Change.Crop} fell short of its full cost, so by that it looks {BetterOrWorse(full)}; the two disagree because {Amount(full - now)} of what full cost puts on it does not go away with it."
-            : $"{text} By full cost it looks {BetterOrWorse(full)}; the two disagree because full cost charges {Amount(full - now)} to the new beds that the farm pays already.";
+            : full > 0m
+            ? $"{text} {answer.Change.Crop} fell short of its full cost, so by that it looks {BetterOrWorse(full)}; "
+                + $"the two disagree because {Amount(full - now)} of what full cost puts on it does not go away with it."
+            : $"{text} By full cost it looks {BetterOrWorse(full)}; "
+                + $"the two disagree because full cost charges {Amount(full - now)} to the new beds that the farm pays already.";
     }
 
     private static string Place(ChangeAnswer answer, Notation notation)
@@ -102,7 +105,9 @@ public static class ChangeSentences
             .. mix.Crops.Select(one => notation.Text($"{one.Crop} ({notation.Number(one.BedFeet, Look.Quantity)} bed-feet)")),
         ]);
         decimal change = mix.Change.Amount;
-        return $"The best that fits in its place, as far as channels take it: {crops}; the farm would be {notation.InWords(Math.Abs(change), Look.WholeMoney)} {(change >= 0m ? "better" : "worse")} off than now.";
+        return $"The best that fits in its place, as far as channels take it: {crops}; "
+            + $"the farm would be {notation.InWords(Math.Abs(change), Look.WholeMoney)} {(change >= 0m ? "better" : "worse")} "
+            + $"off than now.";
     }
 
     private static IEnumerable<string> Cautions(ChangeAnswer answer)
@@ -110,11 +115,13 @@ public static class ChangeSentences
         Notation notation = answer.Change.Notation;
         if (answer.ReplacementDoesNotFit)
         {
-            yield return notation.Text($"{answer.Change.Replacement}'s plantings don't fit the time {answer.Change.Crop} frees under that cover; it is counted bed-foot for bed-foot, {notation.Number(answer.FeetAdded, Look.Quantity)} of them.");
+            yield return notation.Text($"{answer.Change.Replacement}'s plantings don't fit the time {answer.Change.Crop} frees under that "
+                + $"cover; it is counted bed-foot for bed-foot, {notation.Number(answer.FeetAdded, Look.Quantity)} of them.");
         }
         else if (answer.Change.Kind == ChangeKind.Swap)
         {
-            yield return notation.Text($"{notation.Number(answer.FeetAdded, Look.Quantity)} bed-feet of {answer.Change.Replacement} fit, with the dates of its plantings that season.");
+            yield return notation.Text($"{notation.Number(answer.FeetAdded, Look.Quantity)} bed-feet of {answer.Change.Replacement} fit, "
+                + $"with the dates of its plantings that season.");
         }
 
         if (answer.Room is { } room && room < answer.FeetAdded)
@@ -132,17 +139,20 @@ public static class ChangeSentences
         if (answer.BeyondLimit.Count > 0)
         {
             WeekBeyondLimit worst = answer.BeyondLimit.MaxBy(week => week.Hours - week.Limit)!;
-            yield return $"{Phrase.Sentence(notation.Count(answer.BeyondLimit.Count, "week"))} would need more hours than there are, most in the week of {Looks.Day(worst.Monday)}: {notation.Number(worst.Hours, Look.Hours)} of {notation.Number(worst.Limit, Look.Hours)}.";
+            yield return $"{Phrase.Sentence(notation.Count(answer.BeyondLimit.Count, "week"))} would need more hours than there are, "
+                + $"most in the week of {Looks.Day(worst.Monday)}: "
+                + $"{notation.Number(worst.Hours, Look.Hours)} of {notation.Number(worst.Limit, Look.Hours)}.";
         }
     }
 
     private static string Market(ChangeAnswer answer)
     {
         Notation notation = answer.Change.Notation;
+        string left = answer.NotTaken > 0m ? $", and {Phrase.Percent(answer.NotTaken)} of what more is picked finds no buyer" : "";
         string taken =
             answer.BelowTodaysPrice == 0m && answer.NotTaken == 0m
                 ? "Channels took as much before at today's price."
-                : $"{Phrase.Sentence(Phrase.Percent(answer.BelowTodaysPrice))} of what more is sold goes below today's price{(answer.NotTaken > 0m ? $", and {Phrase.Percent(answer.NotTaken)} of what more is picked finds no buyer" : "")}.";
+                : $"{Phrase.Sentence(Phrase.Percent(answer.BelowTodaysPrice))} of what more is sold goes below today's price{left}.";
         return taken
             + (answer.TurnsAtElasticity.Value is { } turns ? notation.Text($" It stops paying at an elasticity of {turns:0.##}.") : "")
             + " Boxes and your household take no more.";

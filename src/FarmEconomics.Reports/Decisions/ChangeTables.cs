@@ -59,7 +59,8 @@ public static class ChangeTables
             .Row("your own hours freed (taken below 0), at their value", means.OwnHours, means.OwnHoursValue)
             .Row("value without cash: household use, stock", "", means.Value)
             .Total("net change", "", means.Net)
-            .Note("What a week frees and takes is netted. Freed hours of a week come off hired hours first, then off yours; hours taken are yours up to your limit, or to the most you ever worked in a week, then hired.");
+            .Note("What a week frees and takes is netted. Freed hours of a week come off hired hours first, then off yours; "
+                + "hours taken are yours up to your limit, or to the most you ever worked in a week, then hired.");
     }
 
     /// <summary>Boxes by delivery week, before and after.</summary>
@@ -77,7 +78,8 @@ public static class ChangeTables
             .Column("Of the price after", Look.Percent, week => Result.Of(week.After.Amount, week.Paid.Amount, "members paid nothing"))
             .Rows(answer.Refill.Weeks)
             .Note(
-                "Filled up to what the boxes were worth, but to no more than members paid: first from what was not sold, then from what sold elsewhere, then bought in."
+                "Filled up to what the boxes were worth, but to no more than members paid: first from what was not sold, "
+                    + "then from what sold elsewhere, then bought in."
             );
         return table.Total(
             "All these weeks",
@@ -170,7 +172,8 @@ public static class ChangeTables
             .Column("Change of the farm's net return", Look.Money)
             .Column("Weeks beyond the hours there are", Look.Count)
             .Note(
-                "Channels take more at today's price up to the most they ever took near that week, then by elasticity; boxes and the household take no more."
+                "Channels take more at today's price up to the most they ever took near that week, then by elasticity; "
+                    + "boxes and the household take no more."
             )
             .Note(
                 answer.LimitsNotChecked.Count > 0

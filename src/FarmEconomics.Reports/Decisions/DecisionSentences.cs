@@ -37,7 +37,8 @@ public static class DecisionSentences
             );
         }
 
-        return table.Note("Cash and own hours: the season reviewed, without the crop. What the farm would lose: the mean of the seasons on record at today's prices and wages, own hours at their value; a negative figure is a gain.")
+        return table.Note("Cash and own hours: the season reviewed, without the crop. What the farm would lose: "
+            + "the mean of the seasons on record at today's prices and wages, own hours at their value; a negative figure is a gain.")
             .Note("Noise: a difference smaller than this is more than the records can tell.")
             .Note(verdicts.Simulation.HasChance ? DecisionTables.NeverSeen : ChanceWords.TooFew(verdicts.Simulation))
             .Note(Rule(verdicts));
@@ -93,8 +94,14 @@ public static class DecisionSentences
         );
 
     private static string Rule(Verdicts verdicts) => verdicts.Season.Notation.Text(
-        $"Drop or change: a loss on the mean of at least two seasons, in the last too, beyond the noise; or other crops in its beds add more than the noise and {verdicts.Settings.MixShare * 100m:0}% of its output, never in a perennial's. Grow: {verdicts.Settings.GrowStep * 100m:0}% more, or the room there is, adds more than the noise. Both ask for the same sign whether own hours count or not. What a market takes, it takes once: crops that add least for their bed time change first. Steps of growing more are judged one by one: a free bed holds only one of them. ")
-        + "Trips stay until nothing is sold through a channel; boxes are refilled to what members paid. Soil, rotation, customers and family say more than these figures do.";
+        $"Drop or change: a loss on the mean of at least two seasons, in the last too, beyond the noise; "
+            + $"or other crops in its beds add more than the noise and {verdicts.Settings.MixShare * 100m:0}% of its output, "
+            + $"never in a perennial's. Grow: {verdicts.Settings.GrowStep * 100m:0}% more, or the room there is, "
+            + $"adds more than the noise. Both ask for the same sign whether own hours count or not. What a market takes, it takes once: "
+            + $"crops that add least for their bed time change first. Steps of growing more are judged one by one: "
+            + $"a free bed holds only one of them. ")
+        + "Trips stay until nothing is sold through a channel; boxes are refilled to what members paid. "
+        + "Soil, rotation, customers and family say more than these figures do.";
 
     internal static string Advice(Verdict verdict, FarmSettings farm)
     {
@@ -106,24 +113,28 @@ public static class DecisionSentences
         return verdict.Direction switch
         {
             Direction.DropOrChange when verdict.BetterMix is { } mix => notation.Text(
-                $"change to {Phrase.List([.. mix.Crops.Select(one => notation.Text($"{one.Crop} ({Feet(one.BedFeet)} bed-feet)"))])} in its beds."
+                $"change to {Phrase.List([.. mix.Crops.Select(one => notation.Text($"{one.Crop} ({Feet(one.BedFeet)} bed-feet)"))])} in "
+                    + $"its beds."
             ),
             Direction.DropOrChange =>
-                $"drop it, or change how it is grown: in {verdict.Seasons.Count(season => season.Contribution.Amount < 0m)} of {verdict.Seasons.Count} seasons it brought less than the costs that go with it.",
-            Direction.Grow when verdict.InPlaceOf.Count > 0 => notation.Text(
-                $"grow it in the beds of {Phrase.List([.. verdict.InPlaceOf.Select(one => notation.Text($"{one.Crop} ({Feet(one.BedFeet)} bed-feet)"))])}."
-            ),
-            Direction.Grow => notation.Text(
-                $"grow {Feet(verdict.More!.BedFeet)} bed-feet more{(verdict.More.StopsAtElasticity.Value is { } turns ? notation.Text($"; it stops paying at an elasticity of {turns:0.##}") : "")}."
-            ),
+                $"drop it, or change how it is grown: in {verdict.Seasons.Count(season => season.Contribution.Amount < 0m)} of "
+                    + $"{verdict.Seasons.Count} seasons it brought less than the costs that go with it.",
+            Direction.Grow when verdict.InPlaceOf.Count > 0 =>
+                $"grow it in the beds of "
+                    + $"{Phrase.List([.. verdict.InPlaceOf.Select(one => $"{one.Crop} ({Feet(one.BedFeet)} bed-feet)")])}.",
+            Direction.Grow when verdict.More!.StopsAtElasticity.Value is { } turns => notation.Text(
+                $"grow {Feet(verdict.More.BedFeet)} bed-feet more; it stops paying at an elasticity of {turns:0.##}."),
+            Direction.Grow => notation.Text($"grow {Feet(verdict.More!.BedFeet)} bed-feet more."),
             Direction.Fix when verdict.TurnsAtWage.Value is { } wage =>
                 $"fix it: it pays only while your own hours count for less than {notation.InWords(wage, Look.Money)}.",
             Direction.Fix when verdict.Mean.Amount < 0m =>
                 "fix it and watch it: it lost on the mean of its seasons, but not in enough of them to drop it.",
             Direction.Fix =>
-                $"fix it: it fell {Money(net)} short of its full cost, but without it the farm would lose {Money(verdict.Mean.Amount)} a year.",
+                $"fix it: it fell {Money(net)} short of its full cost, "
+                    + $"but without it the farm would lose {Money(verdict.Mean.Amount)} a year.",
             Direction.TooClose =>
-                $"too close to call: without it the farm would {(verdict.Mean.Amount < 0m ? "gain" : "lose")} {Money(verdict.Mean.Amount)} a year, less than the {Money(verdict.Noise.Amount)} the records can tell.",
+                $"too close to call: without it the farm would {(verdict.Mean.Amount < 0m ? "gain" : "lose")} "
+                    + $"{Money(verdict.Mean.Amount)} a year, less than the {Money(verdict.Noise.Amount)} the records can tell.",
             _ => $"keep it: it earned its full cost and {Money(net)} more.{WhyNotMore(verdict, notation)}",
         };
     }
@@ -133,9 +144,16 @@ public static class DecisionSentences
         _ when verdict.Budget.Crop?.Perennial == true => " More of it would take years to bear, which a season's records don't tell.",
         null => " There is no room for more under its cover while it stands.",
         { Means.Net.Amount: <= 0m } => " The market is full: more of it would bring nothing.",
-        { Short.Count: > 0 } more => $" More of it would run short of {Phrase.List([.. more.Short.Select(one => one == ShortOf.Hours ? "hours" : one == ShortOf.Store ? "store space" : "room")])}.",
+        { Short.Count: > 0 } more => $" More of it would run short of {Phrase.List([.. more.Short.Select(Named)])}.",
         { Means.WithoutOwnHours.Amount: <= 0m } => " More of it would take cash.",
         _ => "",
+    };
+
+    private static string Named(ShortOf thing) => thing switch
+    {
+        ShortOf.Hours => "hours",
+        ShortOf.Store => "store space",
+        _ => "room",
     };
 
     private static string Means(Verdict verdict, Notation notation)

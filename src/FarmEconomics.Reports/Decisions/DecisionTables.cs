@@ -20,7 +20,9 @@ public static class DecisionTables
             .Column("Cash or not", line => line.IsNonCash ? "non-cash" : "cash")
             .Column("Amount", Look.Money, line => line.Amount)
             .Rows(costs.Of(budget))
-            .Note("What varies with length, bed time, quantity or units sold goes when the crop goes. Trips (market days, delivery rounds, box days) go when nothing is sold through their channel any more; fixed cost stays. Growing and nursery hours vary with length, picking and packing with quantity.");
+            .Note("What varies with length, bed time, quantity or units sold goes when the crop goes. "
+                + "Trips (market days, delivery rounds, box days) go when nothing is sold through their channel any more; "
+                + "fixed cost stays. Growing and nursery hours vary with length, picking and packing with quantity.");
         return table.Total("All costs", "", "", "", budget.TotalCost);
     }
 
@@ -68,8 +70,12 @@ public static class DecisionTables
                 crop.Sums.BedFeet.Value > 0m ? crop.Sums.Sold / crop.Sums.BedFeet.Value : ReportCell.Missing("nothing planted in beds")
             )
             .Note(
-                "For the crop: its own net return is 0, charges of pools as they were. For the farm: it nets what it nets without the crop; trips and fixed cost stay, boxes are refilled, and the price is that of units sold outside boxes. What was eaten and what is on hand count at their value and come off the cost. "
-                    + "Full form: a channel's fee follows the price; picking, packing and selling follow the yield. Textbook form: costs over units sold, or over the price."
+                "For the crop: its own net return is 0, charges of pools as they were. For the farm: "
+                    + "it nets what it nets without the crop; trips and fixed cost stay, boxes are refilled, "
+                    + "and the price is that of units sold outside boxes. "
+                    + "What was eaten and what is on hand count at their value and come off the cost. "
+                    + "Full form: a channel's fee follows the price; picking, packing and selling follow the yield. Textbook form: "
+                    + "costs over units sold, or over the price."
             )
             .Note(
                 crop.BreakEvenPrice.Value < 0m
@@ -116,104 +122,114 @@ public static class DecisionTables
     /// <summary>The assumptions of simulation and verdicts, and whose they are.</summary>
     public static ReportTable Assumptions(Verdicts verdicts)
     {
-        SimulationSettings chance = verdicts.Simulation.Settings;
-        VerdictSettings rule = verdicts.Settings;
-        Notation notation = verdicts.Season.Notation;
-        return new ReportTable("What the decisions rest on; all of it is yours to set", notation)
-            .Column("Assumption")
-            .Column("Value")
-            .Column("From")
-            .Row("Random seed", chance.Seed.ToString(), "ours")
-            .Row("Simulated seasons", notation.Text($"{chance.Draws:#,0}"), "ours")
-            .Row(
+        ArgumentNullException.ThrowIfNull(verdicts);
+        ReportTable table = new ReportTable("What the decisions rest on; all of it is yours to set", verdicts.Season.Notation)
+            .Column("Assumption").Column("Value").Column("From");
+        (string, string, string)[] rows =
+        [
+            .. OfChance(verdicts.Simulation, verdicts.Season.Notation),
+            .. OfMarket(verdicts.Settings, verdicts.Season.Settings),
+            .. OfVerdict(verdicts.Settings, verdicts.Season.Settings),
+        ];
+        foreach ((string assumption, string value, string from) in rows)
+        {
+            table.Row(assumption, value, from);
+        }
+
+        return table;
+    }
+
+    private static (string, string, string)[] OfChance(Simulation simulation, Notation notation)
+    {
+        SimulationSettings chance = simulation.Settings;
+        string unused = chance.FromOwnRecords ? "; not used" : "";
+        return
+        [
+            ("Random seed", chance.Seed.ToString(), "ours"),
+            ("Simulated seasons", notation.Text($"{chance.Draws:#,0}"), "ours"),
+            (
                 "Prices and yields",
                 chance.FromOwnRecords
                     ? $"from the crop's own seasons where there are {chance.LeastSeasons}, else no chance is told"
                     : "triangular",
                 "the records, or ours"
-            )
-            .Row("Seasons looked back at", verdicts.Simulation.Past is { } past ? ChanceWords.Seasons(past) : "none", "the records")
-            .Row(
-                "Money of past seasons",
-                verdicts.Simulation.Past is { } level ? ChanceWords.Level(level, notation) : "as it was",
-                "the records"
-            )
-            .Row(
+            ),
+            ("Seasons looked back at", simulation.Past is { } past ? ChanceWords.Seasons(past) : "none", "the records"),
+            ("Money of past seasons", simulation.Past is { } level ? ChanceWords.Level(level, notation) : "as it was", "the records"),
+            (
                 "Triangular price",
-                notation.Text(
-                    $"{chance.PriceLow:0.00} to {chance.PriceHigh:0.00} of the price as it was{(chance.FromOwnRecords ? "; not used" : "")}"
-                ),
+                notation.Text($"{chance.PriceLow:0.00} to {chance.PriceHigh:0.00} of the price as it was{unused}"),
                 "lower end: a published pessimistic rule (University of Kentucky, 2001); upper: ours"
-            )
-            .Row(
+            ),
+            (
                 "Triangular yield",
-                notation.Text(
-                    $"{chance.YieldLow:0.00} to {chance.YieldHigh:0.00} of the yield as it was{(chance.FromOwnRecords ? "; not used" : "")}"
-                ),
+                notation.Text($"{chance.YieldLow:0.00} to {chance.YieldHigh:0.00} of the yield as it was{unused}"),
                 "ours, no source"
-            )
-            .Row(
+            ),
+            (
                 "Price with yield",
                 chance.PriceYieldCorrelation is { } own
                     ? notation.Text($"{own:0.00}")
                     : "rank correlation of the crop's seasons where there are eight, else 0",
                 "the records"
-            )
-            .Row(
-                "Yields of different crops",
-                notation.Text($"{chance.SharedWeather:0.00}"),
-                "ours, no source: one season's weather for all"
-            )
-            .Row("Prices of different crops", notation.Text($"{chance.SharedMarket:0.00}"), "ours, no source: one season's market for all")
-            .Row(
-                "Price when more is grown",
-                rule.Elasticity is { } elasticity
-                    ? notation.Text($"elasticity {elasticity:0.##} in every channel: {elasticity:0.##}% more sold for a price 1% lower")
-                    : "each channel's elasticity, 2 unless it says otherwise",
-                "ours, no source"
-            )
-            .Row(
-                "What channels take at today's price",
-                notation.Text(
-                    $"the most they took of it at {VerdictSettings.AtListPrice * 100m:0.#}% or more of list price within two weeks of that week, in weeks with less than 5% thrown out or given away"
-                ),
-                "ours, no source"
-            )
-            .Row("Trips", "stay until nothing leaves through the channel", "ours: a market stand costs the same whatever is on it")
-            .Row(
-                "Boxes",
-                notation.Text(
-                    $"refilled to what they were worth, at most to what members paid; bought in at {verdicts.Season.Settings.BuyInPercent:0.##}% of list price"
-                ),
-                "ours"
-            )
-            .Row(
-                "Hired hours a change frees",
-                verdicts.Season.Settings.HiredHoursCanBeCut ? "can be cut: they are cash" : "are paid all the same",
-                "the settings"
-            )
-            .Row(
-                "Past seasons",
-                notation.Text(
-                    $"sales at list price now over then, hours at today's cost of an hour, other costs {((rule.PriceChangePercent ?? verdicts.Season.Settings.PriceChangePercent) is { } rise ? notation.Text($"{rise:0.##}% more a year") : "in the money of their year")}"
-                ),
-                "ours"
-            )
-            .Row(
+            ),
+            ("Yields of different crops", notation.Text($"{chance.SharedWeather:0.00}"), "ours, no source: one season's weather for all"),
+            ("Prices of different crops", notation.Text($"{chance.SharedMarket:0.00}"), "ours, no source: one season's market for all"),
+        ];
+    }
+
+    private static (string, string, string)[] OfMarket(VerdictSettings rule, FarmSettings farm) =>
+    [
+        (
+            "Price when more is grown",
+            rule.Elasticity is { } elasticity
+                ? farm.Notation.Text($"elasticity {elasticity:0.##} in every channel: {elasticity:0.##}% more sold for a price 1% lower")
+                : "each channel's elasticity, 2 unless it says otherwise",
+            "ours, no source"
+        ),
+        (
+            "What channels take at today's price",
+            farm.Notation.Text($"the most they took of it at {VerdictSettings.AtListPrice * 100m:0.#}% or more of list price "
+                + $"within two weeks of that week, in weeks with less than 5% thrown out or given away"),
+            "ours, no source"
+        ),
+        ("Trips", "stay until nothing leaves through the channel", "ours: a market stand costs the same whatever is on it"),
+        (
+            "Boxes",
+            farm.Notation.Text($"refilled to what they were worth, at most to what members paid; "
+                + $"bought in at {farm.BuyInPercent:0.##}% of list price"),
+            "ours"
+        ),
+        (
+            "Hired hours a change frees",
+            farm.HiredHoursCanBeCut ? "can be cut: they are cash" : "are paid all the same",
+            "the settings"
+        ),
+    ];
+
+    private static (string, string, string)[] OfVerdict(VerdictSettings rule, FarmSettings farm)
+    {
+        Notation notation = farm.Notation;
+        string dearer = (rule.PriceChangePercent ?? farm.PriceChangePercent) is { } rise
+            ? notation.Text($"{rise:0.##}% more a year")
+            : "in the money of their year";
+        return
+        [
+            ("Past seasons", $"sales at list price now over then, hours at today's cost of an hour, other costs {dearer}", "ours"),
+            (
                 "Noise",
-                notation.Text(
-                    $"spread of each crop's seasons, all crops taken together, over the number of seasons; {rule.RuleError * 100m:0}% of labor and of harvests divided by rule"
-                ),
+                notation.Text($"spread of each crop's seasons, all crops taken together, over the number of seasons; "
+                    + $"{rule.RuleError * 100m:0}% of labor and of harvests divided by rule"),
                 "ours, no source"
-            )
-            .Row(
+            ),
+            (
                 "Other crops in its beds",
-                notation.Text(
-                    $"add more than the noise of both and {rule.MixShare * 100m:0}% of its output; never in place of a perennial"
-                ),
+                notation.Text($"add more than the noise of both and {rule.MixShare * 100m:0}% of its output; "
+                    + $"never in place of a perennial"),
                 "ours, tried on invented farms"
-            )
-            .Row("Grow", notation.Text($"{rule.GrowStep * 100m:0}% more, or the room there is"), "ours");
+            ),
+            ("Grow", notation.Text($"{rule.GrowStep * 100m:0}% more, or the room there is"), "ours"),
+        ];
     }
 
     /// <summary>The same crop over the years.</summary>

@@ -123,31 +123,13 @@ public sealed class DropOrGrow
             .Column("Right", Look.Money)
             .Column("Difference", Look.Money);
         List<string> broken = [];
-        Check(
-            "cost lines of all crops = their total cost",
-            Costs.Of(Season.Farm).Sum(line => line.Amount.Amount),
-            Season.Farm.TotalCost.Amount
-        );
+        decimal lines = Costs.Of(Season.Farm).Sum(line => line.Amount.Amount);
+        Check("cost lines of all crops = their total cost", lines, Season.Farm.TotalCost.Amount);
         SensitivityGrid one = SensitivityGrid.Of(Grid.Model, [1m], [1m]);
         Check($"the grid of {DropBudget.Name} at 100% and 100% = its budget", one.NetReturn[0][0].Amount, DropBudget.NetReturn.Amount);
         foreach (ChangeAnswer answer in new[] { Dropped, Grown })
         {
-            Check(
-                $"{answer.Change.Title}: cost moved and trips no longer made",
-                answer.Moved.Sum(moved => moved.Moves.Sum(move => move.Change.Amount)),
-                -Freed(answer)
-            );
-            Check($"{answer.Change.Title}: share payments moved", answer.SharesMoved.Sum(move => move.Change.Amount), 0m);
-            Check(
-                $"{answer.Change.Title}: crops after less before, and what changes elsewhere = the partial budget",
-                answer.Crops.Sum(crop => crop.After.Amount - crop.Before.Amount) + answer.Elsewhere.Sum(line => line.Change.Amount),
-                answer.AvoidableChange.Amount
-            );
-            Check(
-                $"{answer.Change.Title}: cash, own hours and value = the partial budget",
-                answer.Means.Net.Amount,
-                answer.AvoidableChange.Amount
-            );
+            CheckChange(answer, Check);
         }
 
         if (Verdicts.Simulation.HasChance)
@@ -170,6 +152,21 @@ public sealed class DropOrGrow
                 broken.Add(Notation.Text($"{what} ({left} and {right})"));
             }
         }
+    }
+
+    private void CheckChange(ChangeAnswer answer, Action<string, decimal, decimal> check)
+    {
+        string title = answer.Change.Title;
+        decimal moved = answer.Moved.Sum(moved => moved.Moves.Sum(move => move.Change.Amount));
+        decimal crops = answer.Crops.Sum(crop => crop.After.Amount - crop.Before.Amount);
+        decimal elsewhere = answer.Elsewhere.Sum(line => line.Change.Amount);
+        check($"{title}: cost moved and trips no longer made", moved, -Freed(answer));
+        check($"{title}: share payments moved", answer.SharesMoved.Sum(move => move.Change.Amount), 0m);
+        check(
+            $"{title}: crops after less before, and what changes elsewhere = the partial budget",
+            crops + elsewhere,
+            answer.AvoidableChange.Amount);
+        check($"{title}: cash, own hours and value = the partial budget", answer.Means.Net.Amount, answer.AvoidableChange.Amount);
     }
 
     private decimal Freed(ChangeAnswer answer) => answer.Change.Kind is ChangeKind.Drop or ChangeKind.Swap

@@ -18,63 +18,59 @@ public static class GridHeatMap
     public static Figure Of(SensitivityGrid grid, Notation notation, bool onPhone = false)
     {
         SensitivityModel model = grid.Model;
-        List<decimal> prices = [.. grid.PriceFactors.Order()];
-        List<decimal> yields = [.. grid.YieldFactors.Order()];
-        if (onPhone)
-        {
-            // Every other column, so that each cell still carries its number; the season as it was stays.
-            int asItWas = yields.IndexOf(1m);
-            yields = [.. yields.Where((_, i) => (i - asItWas) % 2 == 0)];
-        }
-
         decimal? even = model.PriceFactorFor(1m, longRun: true).Value;
         string title = even is not { } at ? $"{model.Name}: full cost is met at no price"
             : at <= 0m ? $"{model.Name}: at its yield of the season, full cost is met at any price"
             : notation.Text($"{model.Name}: at its yield of the season, full cost is met at {at * 100m:0}% of its price");
         Canvas canvas = new(title, onPhone, Height);
-        double left = onPhone ? 102 : 150;
-        double right = canvas.Width - (onPhone ? 4 : 20);
-        double top = onPhone ? 48 : 30;
-        double bottom = canvas.Bottom - 44;
-        double w = (right - left) / yields.Count;
-        double h = (bottom - top) / prices.Count;
-        decimal most = Math.Max(1m, prices.SelectMany(price => yields.Select(yield => Math.Abs(model.NetReturn(price, yield)))).Max());
-        Cells((x, y, net, _) => canvas.Rect(x, y, w, h, Fill((double)(net / most)), Palette.White, 1));
-        DrawLine(
-            canvas,
-            model,
-            prices,
-            yields,
-            factor => left + (Place(yields, factor) * w),
-            factor => bottom - (Place(prices, factor) * h)
-        );
-        Cells(
-            (x, y, net, asItWas) =>
-                canvas.Text(
-                    notation.Number(net, Look.WholeMoney),
-                    x + (w / 2),
-                    y + (h / 2),
-                    11.5,
-                    Palette.On(Fill((double)(net / most))),
-                    Alignment.MiddleCenter,
-                    bold: asItWas
-                )
-        );
-        for (int i = 0; i < prices.Count; i++)
+        Field field = new(grid, canvas);
+        decimal most = Math.Max(1m, field.Cells().Max(cell => Math.Abs(cell.Net)));
+        foreach (Cell cell in field.Cells())
         {
-            string shown = model.Price.Value is { } unit
-                ? notation.Text($"{prices[i] * 100m:0}% {(onPhone ? "" : " ")}({notation.InWords(prices[i] * unit, Look.Rate)})")
-                : notation.Text($"{prices[i] * 100m:0}%");
-            canvas.Text(shown, left - 8, bottom - ((i + 0.5) * h), 11, Palette.Ink, Alignment.MiddleRight);
+            canvas.Rect(cell.X, cell.Y, field.CellWidth, field.CellHeight, Fill((double)(cell.Net / most)), Palette.White, 1);
         }
 
-        for (int j = 0; j < yields.Count; j++)
+        DrawLine(canvas, field);
+        foreach (Cell cell in field.Cells())
         {
-            canvas.Centered(notation.Text($"{yields[j] * 100m:0}%"), left + ((j + 0.5) * w), bottom + 12, 11, Palette.Ink);
+            (double x, double y) = (cell.X + (field.CellWidth / 2), cell.Y + (field.CellHeight / 2));
+            Color ink = Palette.On(Fill((double)(cell.Net / most)));
+            canvas.Text(notation.Number(cell.Net, Look.WholeMoney), x, y, 11.5, ink, Alignment.MiddleCenter, bold: cell.AsItWas);
         }
 
-        double middle = onPhone ? left + ((right - left) * 0.65) : (left + right) / 2;
-        canvas.Centered("yield, of the season's", middle, bottom + 30, 11, Palette.Soft);
+        Axes(canvas, field, notation);
+        string met = even is not { } factor ? "Full cost is met at no price."
+            : factor <= 0m ? "Full cost is met at any price."
+            : notation.Text($"Full cost is met at {factor * 100m:0}% of the price.");
+        List<decimal> prices = field.Prices, yields = field.Yields;
+        string low = notation.InWords(model.NetReturn(prices[0], yields[0]), Look.WholeMoney);
+        string high = notation.InWords(model.NetReturn(prices[^1], yields[^1]), Look.WholeMoney);
+        return canvas.ToFigure(notation.Text(
+            $"Heat map: net return of {model.Name} over price ({prices[0] * 100m:0} to {prices[^1] * 100m:0}% of the season's) "
+            + $"and yield ({yields[0] * 100m:0} to {yields[^1] * 100m:0}%), from {low} to {high}; "
+            + $"{notation.InWords(model.NetReturn(1m, 1m), Look.WholeMoney)} as it was. {met}"));
+    }
+
+    private static void Axes(Canvas canvas, Field field, Notation notation)
+    {
+        bool onPhone = canvas.OnPhone;
+        for (int i = 0; i < field.Prices.Count; i++)
+        {
+            decimal price = field.Prices[i];
+            string shown = field.Model.Price.Value is { } unit
+                ? notation.Text($"{price * 100m:0}% {(onPhone ? "" : " ")}({notation.InWords(price * unit, Look.Rate)})")
+                : notation.Text($"{price * 100m:0}%");
+            canvas.Text(shown, field.Left - 8, field.Bottom - ((i + 0.5) * field.CellHeight), 11, Palette.Ink, Alignment.MiddleRight);
+        }
+
+        for (int j = 0; j < field.Yields.Count; j++)
+        {
+            string shown = notation.Text($"{field.Yields[j] * 100m:0}%");
+            canvas.Centered(shown, field.Left + ((j + 0.5) * field.CellWidth), field.Bottom + 12, 11, Palette.Ink);
+        }
+
+        double middle = onPhone ? field.Left + ((field.Right - field.Left) * 0.65) : (field.Left + field.Right) / 2;
+        canvas.Centered("yield, of the season's", middle, field.Bottom + 30, 11, Palette.Soft);
         string[] key = [$"net return in {notation.Currency}; brown: loss, blue: gain;", "bold: as it was; line: full cost just met"];
         canvas.Text("price, of the season's", 10, onPhone ? canvas.Bottom - 14 : 14, 11, Palette.Soft);
         if (onPhone)
@@ -84,32 +80,56 @@ public static class GridHeatMap
         }
         else
         {
-            canvas.Text(string.Join(' ', key), right, 14, 11, Palette.Soft, Alignment.MiddleRight);
+            canvas.Text(string.Join(' ', key), field.Right, 14, 11, Palette.Soft, Alignment.MiddleRight);
         }
+    }
 
-        decimal low = model.NetReturn(prices[0], yields[0]);
-        decimal high = model.NetReturn(prices[^1], yields[^1]);
-        string met =
-            even is not { } factor100 ? "Full cost is met at no price."
-            : factor100 <= 0m ? "Full cost is met at any price."
-            : notation.Text($"Full cost is met at {factor100 * 100m:0}% of the price.");
-        return canvas.ToFigure(
-            notation.Text(
-                $"Heat map: net return of {model.Name} over price ({prices[0] * 100m:0} to {prices[^1] * 100m:0}% of the season's) and yield ({yields[0] * 100m:0} to {yields[^1] * 100m:0}%), from {notation.InWords(low, Look.WholeMoney)} to {notation.InWords(high, Look.WholeMoney)}; "
-                    + $"{notation.InWords(model.NetReturn(1m, 1m), Look.WholeMoney)} as it was. "
-            ) + met
-        );
+    private sealed record Cell(double X, double Y, decimal Net, bool AsItWas);
 
-        void Cells(Action<double, double, decimal, bool> draw)
+    /// <summary>Where the cells lie: prices go up, yields to the right.</summary>
+    private sealed class Field
+    {
+        internal Field(SensitivityGrid grid, Canvas canvas)
         {
-            for (int i = 0; i < prices.Count; i++)
+            Model = grid.Model;
+            Prices = [.. grid.PriceFactors.Order()];
+            Yields = [.. grid.YieldFactors.Order()];
+            if (canvas.OnPhone)
             {
-                for (int j = 0; j < yields.Count; j++)
-                {
-                    draw(left + (j * w), bottom - ((i + 1) * h), model.NetReturn(prices[i], yields[j]), prices[i] == 1m && yields[j] == 1m);
-                }
+                // Every other column, so that each cell still carries its number; the season as it was stays.
+                int asItWas = Yields.IndexOf(1m);
+                Yields = [.. Yields.Where((_, i) => (i - asItWas) % 2 == 0)];
             }
+
+            Left = canvas.OnPhone ? 102 : 150;
+            Right = canvas.Width - (canvas.OnPhone ? 4 : 20);
+            Bottom = canvas.Bottom - 44;
+            CellWidth = (Right - Left) / Yields.Count;
+            CellHeight = (Bottom - (canvas.OnPhone ? 48 : 30)) / Prices.Count;
         }
+
+        internal SensitivityModel Model { get; }
+
+        internal List<decimal> Prices { get; }
+
+        internal List<decimal> Yields { get; }
+
+        internal double Left { get; }
+
+        internal double Right { get; }
+
+        internal double Bottom { get; }
+
+        internal double CellWidth { get; }
+
+        internal double CellHeight { get; }
+
+        internal double X(double yield) => Left + (Place(Yields, yield) * CellWidth);
+
+        internal double Y(double price) => Bottom - (Place(Prices, price) * CellHeight);
+
+        internal IEnumerable<Cell> Cells() => Prices.SelectMany((price, i) => Yields.Select((yield, j) => new Cell(
+            Left + (j * CellWidth), Bottom - ((i + 1) * CellHeight), Model.NetReturn(price, yield), price == 1m && yield == 1m)));
     }
 
     /// <summary>The sentence that reads the figure.</summary>
@@ -120,7 +140,8 @@ public static class GridHeatMap
             model.PriceFactorFor(1m, longRun: true).Value is not { } p ? "no price at the same yield"
             : p <= 0m ? "any price at the same yield"
             : notation.Text(
-                $"{p * 100m:0}% of its price{(model.Price.Value is { } unit ? $" ({notation.InWords(p * unit, Look.Rate)})" : "")} at the same yield"
+                $"{p * 100m:0}% of its price{(model.Price.Value is { } unit ? $" ({notation.InWords(p * unit, Look.Rate)})" : "")} at "
+                    + $"the same yield"
             );
         string yield = model.YieldFactorFor(1m, longRun: true).Value is { } y
             ? notation.Text($"{y * 100m:0}% of its yield at the same price")
@@ -132,27 +153,22 @@ public static class GridHeatMap
     }
 
     /// <summary>The break-even line, cut at the edges of the grid.</summary>
-    private static void DrawLine(
-        Canvas canvas,
-        SensitivityModel model,
-        List<decimal> prices,
-        List<decimal> yields,
-        Func<double, double> x,
-        Func<double, double> y
-    )
+    private static void DrawLine(Canvas canvas, Field field)
     {
-        double from = (double)yields[0] - (Step(yields) / 2);
-        double to = (double)yields[^1] + (Step(yields) / 2);
-        double lowest = (double)prices[0] - (Step(prices) / 2);
-        double highest = (double)prices[^1] + (Step(prices) / 2);
+        double from = (double)field.Yields[0] - (Step(field.Yields) / 2);
+        double to = (double)field.Yields[^1] + (Step(field.Yields) / 2);
+        double lowest = (double)field.Prices[0] - (Step(field.Prices) / 2);
+        double highest = (double)field.Prices[^1] + (Step(field.Prices) / 2);
         foreach ((Color color, double thick) in new[] { (Palette.White, 5.0), (Palette.Ink, 2.0) })
         {
             (double X, double Y)? before = null;
             for (int k = 0; k <= 160; k++)
             {
                 double yield = from + ((to - from) * k / 160);
-                double? price = yield > 0 ? (double?)model.PriceFactorFor((decimal)yield, longRun: true).Value : null;
-                (double X, double Y)? now = price is { } known && known >= lowest && known <= highest ? (x(yield), y(known)) : null;
+                double? price = yield > 0 ? (double?)field.Model.PriceFactorFor((decimal)yield, longRun: true).Value : null;
+                (double X, double Y)? now = price is { } known && known >= lowest && known <= highest
+                    ? (field.X(yield), field.Y(known))
+                    : null;
                 if (before is { } a && now is { } b)
                 {
                     canvas.Line(a.X, a.Y, b.X, b.Y, color, thick);

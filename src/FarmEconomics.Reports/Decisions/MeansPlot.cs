@@ -86,15 +86,9 @@ internal static class MeansPlot
         int height = 34 + Top + (crops.Count * Row) + 34;
         Canvas canvas = new(title, narrow, height);
         double left = crops.Max(verdict => Canvas.TextWidth(verdict.Budget.Name, size)) + 16;
-        Scale scale = DecisionPlots.Covering(
-            crops
-                .SelectMany(verdict =>
-                    verdict.Seasons.Select(season => season.Contribution.Amount).Concat([verdict.Noise.Amount, -verdict.Noise.Amount])
-                )
-                .Append(0m),
-            left,
-            canvas.Width - 12
-        );
+        IEnumerable<decimal> amounts = crops.SelectMany(verdict =>
+            verdict.Seasons.Select(season => season.Contribution.Amount).Concat([verdict.Noise.Amount, -verdict.Noise.Amount]));
+        Scale scale = DecisionPlots.Covering(amounts.Append(0m), left, canvas.Width - 12);
         double bottom = Top + (crops.Count * Row);
         foreach (double at in scale.Ticks(narrow ? 4 : 7))
         {
@@ -103,24 +97,10 @@ internal static class MeansPlot
         }
 
         bool room = scale[0] - left > 190;
-        canvas.Text(
-            narrow || !room ? "better off without" : "farm better off without it",
-            scale[0] - 8,
-            14,
-            size,
-            Palette.LossText,
-            Alignment.MiddleRight,
-            bold: true
-        );
-        canvas.Text(
-            narrow ? "with it" : "farm better off with it",
-            scale[0] + 8,
-            14,
-            size,
-            Palette.GainText,
-            Alignment.MiddleLeft,
-            bold: true
-        );
+        string without = narrow || !room ? "better off without" : "farm better off without it";
+        string with = narrow ? "with it" : "farm better off with it";
+        canvas.Text(without, scale[0] - 8, 14, size, Palette.LossText, Alignment.MiddleRight, bold: true);
+        canvas.Text(with, scale[0] + 8, 14, size, Palette.GainText, Alignment.MiddleLeft, bold: true);
         foreach ((int index, Verdict verdict) in crops.Index())
         {
             Crop(canvas, verdict, scale, (left, Top + ((index + 0.5) * Row), size));
@@ -161,6 +141,8 @@ internal static class MeansPlot
     private static string Tip(Verdict verdict, Notation notation)
     {
         string Money(decimal amount) => BlockNumber.Of(amount, Look.WholeMoney, notation);
-        return $"{verdict.Budget.Name}: {Money(verdict.Mean.Amount)} on the mean ({Phrase.List([.. verdict.Seasons.Select(season => $"{season.CropYear} {Money(season.Contribution.Amount)}")])}); {Money(verdict.Noise.Amount)} can't be told apart.";
+        return $"{verdict.Budget.Name}: {Money(verdict.Mean.Amount)} on the mean "
+            + $"({Phrase.List([.. verdict.Seasons.Select(season => $"{season.CropYear} {Money(season.Contribution.Amount)}")])}); "
+            + $"{Money(verdict.Noise.Amount)} can't be told apart.";
     }
 }

@@ -45,7 +45,9 @@ public static class MeansWords
         bool hours = Math.Abs(means.OwnHours) >= 0.5m;
         decimal without = means.WithoutOwnHours.Amount;
         string each = means.PerOwnHour.Value is { } rate ? notation.InWords(Math.Abs(rate), Look.Money) : "";
-        return !hours ? $"Your own hours stay as they are, so {(without < 0m ? "it costs the farm" : "it earns the farm")} {Amount(means.WithoutOwnHours, notation)} a year."
+        return !hours
+            ? $"Your own hours stay as they are, so {(without < 0m ? "it costs the farm" : "it earns the farm")} "
+                + $"{Amount(means.WithoutOwnHours, notation)} a year."
             : (means.OwnHours > 0m, without < 0m) switch
             {
                 (true, true) => $"Your own hours would have to bring in more than {each} each elsewhere.",
@@ -68,15 +70,18 @@ public static class MeansWords
 
         if (refill.Items.Count == 0)
         {
-            return $"Members' payments stay, and their boxes still hold what they paid for without refilling: {Percent(refill.After)} of their price over the season, {Percent(refill.Before)} now.";
+            return $"Members' payments stay, and their boxes still hold what they paid for without refilling: "
+                + $"{Percent(refill.After)} of their price over the season, {Percent(refill.Before)} now.";
         }
 
         string from = string.Join(
             "; ",
             refill.Items.GroupBy(item => item.Source).OrderBy(group => group.Key).Select(group => From(group.Key, [.. group], notation))
         );
-        return $"Members' payments stay, so their boxes must be filled again: at {Percent(refill.Unfilled)} of their price instead of {Percent(refill.Before)}, "
-            + $"they take {notation.InWords(refill.Filled.Amount, Look.WholeMoney)} of other produce ({from}) and then hold {Percent(refill.After)}.";
+        return $"Members' payments stay, so their boxes must be filled again: "
+            + $"at {Percent(refill.Unfilled)} of their price instead of {Percent(refill.Before)}, "
+            + $"they take {notation.InWords(refill.Filled.Amount, Look.WholeMoney)} of other produce ({from}) "
+            + $"and then hold {Percent(refill.After)}.";
     }
 
     private static string Percent(Result rate) => rate.Value is { } part ? Phrase.Percent(part) : "an unknown part";

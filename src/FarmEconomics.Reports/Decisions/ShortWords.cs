@@ -44,7 +44,9 @@ public static class ShortWords
             .Column("What").Column("Looked at by").Column("Short, times", Look.Count).Column("First", Look.Date).Column("Last", Look.Date)
             .Column("Fullest", Look.Percent).Column("On", Look.Date).Column("In use then", Look.Quantity)
                 .Column("Limit then", Look.Quantity).Column("Counted in").Column("Limit from")
-            .Note(notation.Text($"Short = at least {season.ShortAt * 100m:0.#}% of the limit in use in that week (on that day for crates, trays, kWh, water and sprinklers). Beds: bed-feet in use on the mean of the week's days. Crates count from the day of the pick to the day before they left. A limit written for the year after counts as well."))
+            .Note(notation.Text($"Short = at least {season.ShortAt * 100m:0.#}% of the limit in use in that week (on that day for crates, "
+                + $"trays, kWh, water and sprinklers). Beds: bed-feet in use on the mean of the week's days. "
+                + $"Crates count from the day of the pick to the day before they left. A limit written for the year after counts as well."))
             .Note("Days of a week are told by its Monday.");
         foreach (ScarceResource thing in season.Resources.Where(thing => thing.Fullest is not null))
         {
@@ -94,18 +96,21 @@ public static class ShortWords
     {
         Notation notation = season.Season.Notation;
         string unit = notation.Label(thing.UseUnit);
-        ReportTable table = new ReportTable($"While {Named(thing)} {(thing.Kind is ScarceKind.Hours or ScarceKind.OwnHours or ScarceKind.HiredHours or ScarceKind.BedLength or ScarceKind.Crates or ScarceKind.Trays or ScarceKind.Sprinklers ? "were" : "was")} short", notation)
-            .Opens().Column("Crop").Column("Added to the farm", Look.WholeMoney).Column("Used while short", Look.Quantity, unit: unit + "s")
-                .Column("Added", Look.Rate, per: unit)
-            .Note($"{Phrase.Sentence(When(thing, notation))}.{(lists > 0 ? " Added to the farm = what the plantings that used it then brought in, less the costs that go away with them." : "")}")
-            .Note(lists > 1 ? "More than one thing was short: no list alone says what to grow." : null);
-        foreach (ScarceUse crop in thing.Crops)
-        {
-            table.Row(crop.Crop.Name, crop.Contribution, crop.Use, crop.PerUnit);
-        }
-
-        return table;
+        string added = lists == 0 ? ""
+            : " Added to the farm = what the plantings that used it then brought in, less the costs that go away with them.";
+        return new ReportTable($"While {Named(thing)} {(IsMany(thing.Kind) ? "were" : "was")} short", notation)
+            .Opens()
+            .Note($"{Phrase.Sentence(When(thing, notation))}.{added}")
+            .Note(lists > 1 ? "More than one thing was short: no list alone says what to grow." : null)
+            .Of<ScarceUse>()
+            .Column("Crop", crop => crop.Crop.Name)
+            .Column("Added to the farm", Look.WholeMoney, crop => crop.Contribution)
+            .Column("Used while short", Look.Quantity, crop => crop.Use, unit: unit + "s")
+            .Column("Added", Look.Rate, crop => crop.PerUnit, per: unit)
+            .Rows(thing.Crops);
     }
+
+    private static bool IsMany(ScarceKind kind) => kind is not (ScarceKind.Power or ScarceKind.Water);
 
     private static string When(ScarceResource thing, Notation notation)
     {
@@ -113,7 +118,8 @@ public static class ShortWords
         string times = notation.Count(thing.Short.Count, thing.ByWeek ? "week" : "day");
         string span = thing.Short.Count == 1 ? $"{times}, {On(thing, thing.Short[0].From)}"
             : $"{times} between {Day(thing.Short[0].From)} and {Day(thing.Short[^1].From)}";
-        return $"{Named(thing)} ({span}; at most {notation.Number(fullest.Used, Look.Quantity)} of {notation.Number(fullest.Limit, Look.Quantity)}{(fullest.Source == LimitSource.MostEver ? ", the most ever worked" : "")})";
+        return $"{Named(thing)} ({span}; at most {notation.Number(fullest.Used, Look.Quantity)} of "
+            + $"{notation.Number(fullest.Limit, Look.Quantity)}{(fullest.Source == LimitSource.MostEver ? ", the most ever worked" : "")})";
     }
 
     private static string On(ScarceResource thing, DateOnly day) => thing.ByWeek ? $"week of {Day(day)}" : Day(day);

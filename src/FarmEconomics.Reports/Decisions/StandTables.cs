@@ -33,9 +33,11 @@ public static class StandTables
             .Column($"Other beds bring, {per}", Look.Rate, stand => stand.InsteadPerBedFoot)
             .Column("Stay or go", stand => Verdict(stand))
             .Rows(stands);
-        return table.Note("Establishment: full cost of the years before the first bearing season, with interest; its part = that x the capital recovery factor over the bearing years. "
+        return table.Note("Establishment: full cost of the years before the first bearing season, with interest; "
+            + "its part = that x the capital recovery factor over the bearing years. "
                 + "Where the crop's bearing_years is given, the season's budgets carry it the same way, as a line of their own.")
-            .Note("Stay or go: what it brings a year after labor (the mean of its bearing years) against the beds of the same cover without perennials in the year reviewed. What establishing it cost is spent either way.");
+            .Note("Stay or go: what it brings a year after labor (the mean of its bearing years) against the beds of the same cover "
+                + "without perennials in the year reviewed. What establishing it cost is spent either way.");
     }
 
     private static string Verdict(Stand stand) => stand.ShouldStay switch

@@ -24,8 +24,7 @@ internal static class YearsPlot
 
         int always = crops.Count(verdict => verdict.Outcome.YearsLost == 0);
         int never = crops.Count(verdict => verdict.Outcome.YearsLost == verdict.Outcome.Years.Count);
-        int columns = BarColumns.ColumnsFor(crops.Count, onPhone);
-        int rows = ((crops.Count - 1) / columns) + 1;
+        int rows = DecisionPlots.RowsOf(crops.Count, onPhone);
         Canvas canvas = new(
             $"{Phrase.Sentence(notation.Count(always, "crop"))} of {crops.Count} met full cost in every year on record; {never} in none",
             onPhone,
@@ -35,45 +34,34 @@ internal static class YearsPlot
         canvas.Text("a year on record, in the money of that year", 26, 12, 11);
         canvas.Dot(onPhone ? 322 : 330, 12, 8, Palette.Loss, Palette.White, MarkerShape.FilledDiamond);
         canvas.Text($"{verdicts.Season.CropYear}", onPhone ? 332 : 340, 12, 11);
-        double names = crops.Max(verdict => canvas.Measure(verdict.Budget.Name, 11)) + 16;
-        double columnWidth = (canvas.Width - 20.0 - (20 * (columns - 1))) / columns;
-        double row = (canvas.Bottom - 36 - 26) / rows;
-        for (int column = 0; column < columns; column++)
-        {
-            List<Verdict> own = [.. crops.Skip(column * rows).Take(rows)];
-            double left = 10 + (column * (columnWidth + 20));
-            Plots.Scale scale = DecisionPlots.Covering(own.SelectMany(verdict =>
-                verdict.Outcome.Years.Select(year => year.NetReturn.Amount)).Append(0m), left + names, left + columnWidth - 8);
-            DecisionPlots.Axis(canvas, notation, scale, 26, 26
-                + (own.Count * row), $"net return in {notation.Currency}{(columns > 1 ? "; the columns have scales of their own" : "")}",
-                columns > 1 || onPhone ? 4 : 7);
-            for (int i = 0; i < own.Count; i++)
-            {
-                Years(canvas, own[i], scale, left + names - 8, 26 + ((i + 0.5) * row), verdicts.Season.CropYear);
-            }
-        }
-
-        return canvas.ToFigure($"Dots: net return of {notation.Count(crops.Count, "crop")} in each year on record. Best on the mean: {Phrase.List(crops.Take(3).Select(Range).ToList())}. Worst: {Phrase.List(crops.TakeLast(3).Select(Range).ToList())}.");
+        int row = (canvas.Bottom - 36 - 26) / rows; // whole pixels
+        DecisionPlots.InColumns(canvas, notation, (crops, 26, row),
+            verdict => verdict.Outcome.Years.Select(year => year.NetReturn.Amount),
+            (verdict, scale, name, y) => Years(canvas, verdict, scale, (name, y), verdicts.Season.CropYear));
+        return canvas.ToFigure($"Dots: net return of {notation.Count(crops.Count, "crop")} in each year on record. Best on the mean: "
+            + $"{Phrase.List(crops.Take(3).Select(Range).ToList())}. Worst: {Phrase.List(crops.TakeLast(3).Select(Range).ToList())}.");
 
         string Range(Verdict verdict) =>
-            $"{verdict.Budget.Name} {notation.InWords(verdict.Outcome.Years.Min(year => year.NetReturn.Amount), Look.WholeMoney)} to {notation.InWords(verdict.Outcome.Years.Max(year => year.NetReturn.Amount), Look.WholeMoney)}";
+            $"{verdict.Budget.Name} {notation.InWords(verdict.Outcome.Years.Min(year => year.NetReturn.Amount), Look.WholeMoney)} to "
+                + $"{notation.InWords(verdict.Outcome.Years.Max(year => year.NetReturn.Amount), Look.WholeMoney)}";
     }
 
-    private static void Years(Canvas canvas, Verdict verdict, Plots.Scale scale, double name, double y, int reviewed)
+    private static void Years(Canvas canvas, Verdict verdict, Plots.Scale scale, (double Name, double Y) at, int reviewed)
     {
         IReadOnlyList<(int CropYear, Money NetReturn)> years = verdict.Outcome.Years;
-        canvas.Text(verdict.Budget.Name, name, y, 11, Palette.Ink, Alignment.MiddleRight);
-        canvas.Line(scale[(double)years.Min(year => year.NetReturn.Amount)], y, scale[(double)years.Max(year => year.NetReturn.Amount)], y,
+        canvas.Text(verdict.Budget.Name, at.Name, at.Y, 11, Palette.Ink, Alignment.MiddleRight);
+        canvas.Line(
+            scale[(double)years.Min(year => year.NetReturn.Amount)], at.Y, scale[(double)years.Max(year => year.NetReturn.Amount)], at.Y,
             Palette.Rule, 3);
         foreach ((int year, Money net) in years.OrderBy(year => year.CropYear == reviewed))
         {
             if (year == reviewed)
             {
-                canvas.Dot(scale[(double)net.Amount], y, 7, Palette.Loss, Palette.White, MarkerShape.FilledDiamond);
+                canvas.Dot(scale[(double)net.Amount], at.Y, 7, Palette.Loss, Palette.White, MarkerShape.FilledDiamond);
             }
             else
             {
-                DecisionPlots.Ring(canvas, scale[(double)net.Amount], y);
+                DecisionPlots.Ring(canvas, scale[(double)net.Amount], at.Y);
             }
         }
     }

@@ -34,7 +34,8 @@ internal static partial class FigureSvg
         inner = ColorUse().Replace(inner, use => PageColors.Roles.TryGetValue(use.Groups["color"].Value, out string? role)
             ? $"{use.Groups["where"].Value}=\"var(--{role},{use.Groups["color"].Value})\"" : use.Value);
         return $"<svg xmlns=\"http://www.w3.org/2000/svg\" xmlns:xlink=\"http://www.w3.org/1999/xlink\" "
-            + $"viewBox=\"0 {top} {width} {height - top}\" width=\"{width}\" height=\"{height - top}\" role=\"img\" aria-label=\"{WebUtility.HtmlEncode(alt)}\">"
+            + $"viewBox=\"0 {top} {width} {height - top}\" width=\"{width}\" height=\"{height - top}\" role=\"img\" "
+            + $"aria-label=\"{WebUtility.HtmlEncode(alt)}\">"
             + inner.Trim();
     }
 
@@ -44,7 +45,8 @@ internal static partial class FigureSvg
         StringBuilder rects = new();
         foreach (FigureTip tip in tips)
         {
-            rects.Append($"<rect x=\"{Pixel(tip.X)}\" y=\"{Pixel(tip.Y)}\" width=\"{Pixel(tip.W)}\" height=\"{Pixel(tip.H)}\" fill=\"transparent\"><title>{WebUtility.HtmlEncode(tip.Text)}</title></rect>");
+            rects.Append($"<rect x=\"{Pixel(tip.X)}\" y=\"{Pixel(tip.Y)}\" width=\"{Pixel(tip.W)}\" height=\"{Pixel(tip.H)}\" "
+                + $"fill=\"transparent\"><title>{WebUtility.HtmlEncode(tip.Text)}</title></rect>");
         }
 
         static string Pixel(double at) => at.ToString("0.#", System.Globalization.CultureInfo.InvariantCulture);

@@ -46,7 +46,8 @@ internal static class EstablishmentSection
             figure.Missing is { } why ? $"What {budget.Name} takes of its establishment in {season.CropYear} is not available ({why})."
             : figure.Amount.Amount < 0m
                 ? $"{budget.Name} doesn't bear in {season.CropYear}: {amount} of cost is carried to the seasons that will."
-            : $"{budget.Name} takes {amount} of what establishing it cost in {season.CropYear}: an equal part each bearing season, interest included.";
+            : $"{budget.Name} takes {amount} of what establishing it cost in {season.CropYear}: an equal part each bearing season, "
+                + $"interest included.";
         return new ExplainSection("Establishment", BudgetLine.Establishment, figure.Amount, figure.Amount, Money.Zero, [sentence], [table]);
     }
 }

@@ -22,24 +22,13 @@ internal static class LineSection
         Money direct = Money.Sum(charges.Select(charge => charge.Amount));
         Money pooled = Money.Sum(paths.Select(path => path.Amount));
         string name = line.ToString().ToLowerInvariant();
-        List<string> sentences =
-        [
-            $"{Phrase.Sentence(name)} of {budget.Name} in {season.CropYear}{(figure.Missing is { } why ? $" is not available ({why}). What is known of it: " : $": {notation.InWords(figure.Amount.Amount, Look.Money)}, of which ")}"
-                + $"{notation.InWords(direct.Amount, Look.Money)} in rows that name it and {notation.InWords(pooled.Amount, Look.Money)} through {notation.Count(paths.Select(path => path.Pool).Distinct().Count(), "pool")}.",
-        ];
-        if (line == StatementLine.Labor && budget.Known.Hours is null)
-        {
-            decimal named = charges.Sum(charge => charge.Hours);
-            sentences.Add($"{notation.Number(budget.LaborHours.Value, Look.Hours)} labor hours stand behind it: {notation.Number(named, Look.Hours)} in rows that name it, "
-                + $"{notation.Number(budget.LaborHours.Value - named, Look.Hours)} through pools.");
-        }
-
-        foreach (PoolPath path in paths.Where(path => path.Through.Count > 0))
-        {
-            sentences.Add($"{path.Pool.Pool.Name} ({RowWords.Stream(path.Source.Stream)}): {notation.InWords(path.Directly.Amount, Look.Money)} directly, "
-                + $"through other pools {Phrase.List(path.Through.Select(step => $"{step.Pool.Name} {notation.InWords(step.Amount.Amount, Look.Money)}").ToList())}.");
-        }
-
+        string whole = figure.Missing is { } why
+            ? $" is not available ({why}). What is known of it: "
+            : $": {notation.InWords(figure.Amount.Amount, Look.Money)}, of which ";
+        string first = $"{Phrase.Sentence(name)} of {budget.Name} in {season.CropYear}{whole}"
+            + $"{notation.InWords(direct.Amount, Look.Money)} in rows that name it and {notation.InWords(pooled.Amount, Look.Money)} "
+            + $"through {notation.Count(paths.Select(path => path.Pool).Distinct().Count(), "pool")}.";
+        IEnumerable<string> hours = line == StatementLine.Labor && budget.Known.Hours is null ? [Hours(budget, charges, notation)] : [];
         List<ReportTable> tables = [];
         if (charges.Count > 0)
         {
@@ -51,7 +40,28 @@ internal static class LineSection
             tables.Add(Shares(season, budget, paths));
         }
 
-        return new ExplainSection(Phrase.Sentence(name), BudgetLines.Of(line), figure.Amount, direct, pooled, sentences, tables);
+        return new ExplainSection(
+            Phrase.Sentence(name), BudgetLines.Of(line), figure.Amount, direct, pooled, [first, .. hours, .. Through(paths, notation)],
+            tables);
+    }
+
+    private static string Hours(EnterpriseBudget budget, List<Charge> charges, Notation notation)
+    {
+        decimal named = charges.Sum(charge => charge.Hours);
+        return $"{notation.Number(budget.LaborHours.Value, Look.Hours)} labor hours stand behind it: "
+            + $"{notation.Number(named, Look.Hours)} in rows that name it, "
+            + $"{notation.Number(budget.LaborHours.Value - named, Look.Hours)} through pools.";
+    }
+
+    private static IEnumerable<string> Through(List<PoolPath> paths, Notation notation)
+    {
+        foreach (PoolPath path in paths.Where(path => path.Through.Count > 0))
+        {
+            IEnumerable<string> through =
+                path.Through.Select(step => $"{step.Pool.Name} {notation.InWords(step.Amount.Amount, Look.Money)}");
+            yield return $"{path.Pool.Pool.Name} ({RowWords.Stream(path.Source.Stream)}): "
+                + $"{notation.InWords(path.Directly.Amount, Look.Money)} directly, through other pools {Phrase.List([.. through])}.";
+        }
     }
 
     internal static ReportTable PoolRows(SeasonReview season, PoolResult pool) =>
@@ -65,41 +75,22 @@ internal static class LineSection
             .OrderBy(row => RowWords.Day(row.Key.Origin) ?? DateOnly.MaxValue)
             .ThenBy(row => row.Key.Origin.Source, Comparer<SourceLine>.Create(SourceLine.Compare))
             .ToList();
-        bool hours = rows.Exists(row => row.Any(charge => charge.Hours != 0m));
-        ReportTable table = new ReportTable(title, season.Notation).Column("Row").Column("Day", Look.Date).Column("What").Column("Kind");
-        if (hours)
+        TableOf<IGrouping<(IRecordRow Origin, CostStream Stream, bool Fee), Charge>> columns = new ReportTable(title, season.Notation)
+            .Of<IGrouping<(IRecordRow Origin, CostStream Stream, bool Fee), Charge>>()
+            .Column("Row", row => RowWords.Place(row.Key.Origin.Source))
+            .Column("Day", Look.Date, row => RowWords.Day(row.Key.Origin) is { } day ? day : "")
+            .Column("What", row => RowWords.What(row.First(), season.Notation))
+            .Column("Kind", row => RowWords.Stream(row.Key.Stream));
+        List<ReportCell> total = ["All rows", "", "", ""];
+        if (rows.Exists(row => row.Any(charge => charge.Hours != 0m)))
         {
             // A row divided by standards holds minutes: rounded to tenths it would read as nothing.
-            table.Column("Hours", Look.Exact);
-        }
-
-        table.Column("Amount", Look.Money);
-        foreach (IGrouping<(IRecordRow Origin, CostStream Stream, bool Fee), Charge> row in rows)
-        {
-            List<ReportCell> cells =
-            [
-                RowWords.Place(row.Key.Origin.Source),
-                RowWords.Day(row.Key.Origin) is { } day ? day : "",
-                RowWords.What(row.First(), season.Notation),
-                RowWords.Stream(row.Key.Stream),
-            ];
-            if (hours)
-            {
-                cells.Add(row.Any(charge => charge.Hours != 0m) ? row.Sum(charge => charge.Hours) : "");
-            }
-
-            cells.Add(Money.Sum(row.Select(charge => charge.Amount)));
-            table.Row(cells);
-        }
-
-        List<ReportCell> total = ["All rows", "", "", ""];
-        if (hours)
-        {
+            columns.Column("Hours", Look.Exact, row => row.Any(charge => charge.Hours != 0m) ? row.Sum(charge => charge.Hours) : "");
             total.Add(rows.Sum(row => row.Sum(charge => charge.Hours)));
         }
 
         total.Add(Money.Sum(rows.SelectMany(row => row).Select(charge => charge.Amount)));
-        return table.Total(total);
+        return columns.Column("Amount", Look.Money, row => Money.Sum(row.Select(charge => charge.Amount))).Rows(rows).Total(total);
     }
 
     private static ReportTable Shares(SeasonReview season, EnterpriseBudget budget, List<PoolPath> paths)
@@ -119,7 +110,9 @@ internal static class LineSection
         {
             table.Row(
                 path.Pool.Pool.Name, RowWords.Stream(path.Source.Stream), path.Source.Total, path.Share, path.Amount,
-                $"{season.Settings.LengthUnit.Label(path.Pool.Users.BasisUsed.ToString())} ({season.Settings.LengthUnit.Label(path.Pool.Users.BasisUsed.Kind.Unit)})", path.Weight, path.Pool.Users.Total, path.Directly, Money.Sum(path.Through.Select(step => step.Amount)));
+                $"{season.Settings.LengthUnit.Label(path.Pool.Users.BasisUsed.ToString())} "
+                    + $"({season.Settings.LengthUnit.Label(path.Pool.Users.BasisUsed.Kind.Unit)})",
+                path.Weight, path.Pool.Users.Total, path.Directly, Money.Sum(path.Through.Select(step => step.Amount)));
         }
 
         return table.Total(

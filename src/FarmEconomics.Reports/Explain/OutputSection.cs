@@ -15,61 +15,54 @@ internal static class OutputSection
     internal static ExplainSection Of(SeasonReview season, EnterpriseBudget budget)
     {
         HashSet<Enterprise> own = budget.Enterprises.ToHashSet();
-        string unit = budget.Crop!.Unit;
-        List<(Disposition Disposition, decimal Quantity, Money Value)> rows = season
+        List<Row> rows = season
             .PartsOf(budget.Crop!)
             .Where(part => part.Enterprise is { } enterprise && own.Contains(enterprise))
             .GroupBy(part => part.Disposition)
-            .Select(disposition => (disposition.Key, disposition.Sum(part => part.Quantity), Money.Sum(disposition.Select(Value))))
+            .Select(parts => new Row(parts.Key, parts.Sum(part => part.Quantity), Money.Sum(parts.Select(Value))))
             .ToList();
-        ReportTable channels = new ReportTable("By channel", season.Notation)
-            .Column("Channel")
-            .Column("Rows", Look.Count)
-            .Column("Quantity", Look.Quantity, unit)
-            .Column("Value", Look.Money);
-        foreach (
-            IGrouping<Channel, (Disposition Disposition, decimal Quantity, Money Value)> channel in rows.GroupBy(row =>
-                    row.Disposition.Channel
-                )
-                .OrderBy(group => group.Key.Index)
-        )
-        {
-            channels.Row(channel.Key.Name, channel.Count(), channel.Sum(row => row.Quantity), Money.Sum(channel.Select(row => row.Value)));
-        }
-
-        if (budget.Sums.ClosingStock != Money.Zero)
-        {
-            channels.Row($"on hand at {Looks.Day(season.Records.AsOf)}, no cash", 0, budget.Sums.OnHand, budget.Sums.ClosingStock);
-        }
-
-        channels.Total(
-            "All channels",
-            rows.Count,
-            rows.Sum(row => row.Quantity) + (budget.Sums.ClosingStock != Money.Zero ? budget.Sums.OnHand : 0m),
-            Money.Sum(rows.Select(row => row.Value)) + budget.Sums.ClosingStock
-        );
-        ReportTable all = new ReportTable("Rows", season.Notation)
-            .Column("Row")
-            .Column("Day", Look.Date)
-            .Column("Channel")
-            .Column("Quantity", Look.Quantity, unit)
-            .Column("Value", Look.Money);
-        foreach ((Disposition disposition, decimal quantity, Money value) in rows)
-        {
-            all.Row(
-                RowWords.Place(disposition.Row.Source),
-                disposition.Row.Date,
-                disposition.Channel.Name,
-                quantity,
-                disposition.ValueIncomplete ? ReportCell.Missing("no list price is known for it; it counts as 0") : value
-            );
-        }
-
-        all.Total("All rows", "", "", rows.Sum(row => row.Quantity), Money.Sum(rows.Select(row => row.Value)));
-        string sentence = $"{budget.Name} brought in {season.Notation.InWords(budget.Output.Amount, Look.Money)} from {season.Notation.Count(rows.Count, "row")}. "
-            + "A row that drew on lots of other plantings too stands here with its part. Rows of a share channel carry their part of the share payments, by list value.";
-        return new ExplainSection("Brought in", null, budget.Output, budget.Output, Money.Zero, [sentence], [channels, all]);
+        string sentence = $"{budget.Name} brought in {season.Notation.InWords(budget.Output.Amount, Look.Money)} from "
+            + $"{season.Notation.Count(rows.Count, "row")}. "
+            + "A row that drew on lots of other plantings too stands here with its part. "
+            + "Rows of a share channel carry their part of the share payments, by list value.";
+        IReadOnlyList<ReportTable> tables = [Channels(season, budget, rows), All(season, budget, rows)];
+        return new ExplainSection("Brought in", null, budget.Output, budget.Output, Money.Zero, [sentence], tables);
     }
+
+    private sealed record Row(Disposition Disposition, decimal Quantity, Money Value);
+
+    private static ReportTable Channels(SeasonReview season, EnterpriseBudget budget, List<Row> rows)
+    {
+        ReportTable channels = new ReportTable("By channel", season.Notation)
+            .Of<IGrouping<Channel, Row>>()
+            .Column("Channel", channel => channel.Key.Name)
+            .Column("Rows", Look.Count, channel => channel.Count())
+            .Column("Quantity", Look.Quantity, channel => channel.Sum(row => row.Quantity), budget.Crop!.Unit)
+            .Column("Value", Look.Money, channel => Money.Sum(channel.Select(row => row.Value)))
+            .Rows(rows.GroupBy(row => row.Disposition.Channel).OrderBy(group => group.Key.Index));
+        decimal quantity = rows.Sum(row => row.Quantity);
+        Money stock = budget.Sums.ClosingStock;
+        if (stock != Money.Zero)
+        {
+            channels.Row($"on hand at {Looks.Day(season.Records.AsOf)}, no cash", 0, budget.Sums.OnHand, stock);
+            quantity += budget.Sums.OnHand;
+        }
+
+        return channels.Total("All channels", rows.Count, quantity, Money.Sum(rows.Select(row => row.Value)) + stock);
+    }
+
+    private static ReportTable All(SeasonReview season, EnterpriseBudget budget, List<Row> rows) =>
+        new ReportTable("Rows", season.Notation)
+            .Of<Row>()
+            .Column("Row", row => RowWords.Place(row.Disposition.Row.Source))
+            .Column("Day", Look.Date, row => row.Disposition.Row.Date)
+            .Column("Channel", row => row.Disposition.Channel.Name)
+            .Column("Quantity", Look.Quantity, row => row.Quantity, budget.Crop!.Unit)
+            .Column("Value", Look.Money, row => row.Disposition.ValueIncomplete
+                ? ReportCell.Missing("no list price is known for it; it counts as 0")
+                : row.Value)
+            .Rows(rows)
+            .Total("All rows", "", "", rows.Sum(row => row.Quantity), Money.Sum(rows.Select(row => row.Value)));
 
     private static Money Value(DispositionPart part) =>
         part.Disposition.Channel.Kind == ChannelKind.Household ? part.ListValue : part.Amount;

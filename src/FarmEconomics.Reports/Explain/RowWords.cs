@@ -27,7 +27,8 @@ internal static class RowWords
         SaleRow sale => $"{(charge.IsFee ? "fee of " : "")}{sale.Channel}",
         AssetRow asset => Join(asset.Asset, "yearly cost of what was bought then"),
         BedRow bed => Join(bed.Bed, "its part of the charge for the farm's own land"),
-        LaborStandardRow standard => notation.Text($"time standard: {standard.Minutes:0.##} minutes of {standard.Stage.ToString().ToLowerInvariant()} per {standard.Per.ToString().ToLowerInvariant()}, estimated"),
+        LaborStandardRow standard => notation.Text($"time standard: {standard.Minutes:0.##} minutes of "
+            + $"{standard.Stage.ToString().ToLowerInvariant()} per {standard.Per.ToString().ToLowerInvariant()}, estimated"),
         TotalRow total => $"control total {total.Measure}: hours paid beyond those logged, estimated",
         _ => "",
     };

@@ -67,7 +67,8 @@ public static partial class PageShell
     /// </summary>
     /// <param name="styles">The styles within the page.</param>
     public static string ContentSecurityPolicy(params IEnumerable<string> styles) =>
-        $"default-src 'none'; style-src 'self' file: {string.Join(' ', styles.Select(style => $"'{Hash(style)}'"))}; script-src '{Hash(Script)}'; font-src data:; img-src data:; base-uri 'none'; form-action 'none'";
+        $"default-src 'none'; style-src 'self' file: {string.Join(' ', styles.Select(style => $"'{Hash(style)}'"))}; "
+            + $"script-src '{Hash(Script)}'; font-src data:; img-src data:; base-uri 'none'; form-action 'none'";
 
     /// <summary>Reads style and fonts beforehand, before several threads ask for them.</summary>
     internal static void Prepare() => _ = (Fonts.Length, Script.Length);
@@ -80,22 +81,7 @@ public static partial class PageShell
     {
         ArgumentNullException.ThrowIfNull(frame);
         HtmlWriter page = new();
-        page.Add($"<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n");
-        if (!frame.IsServed)
-        {
-            page.Add($"<meta http-equiv=\"Content-Security-Policy\" content=\"{new Html(ContentSecurityPolicy([Stylesheet, Foot(frame.Foot, frame.IsMetric), .. frame.HoldsFonts ? [Fonts] : Array.Empty<string>()]))}\">\n");
-        }
-
-        page.Add($"<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<meta name=\"color-scheme\" content=\"light dark\">\n<meta name=\"referrer\" content=\"{(frame.IsServed ? "same-origin" : "no-referrer")}\">\n<title>{frame.Title}</title>\n");
-        page.Add($"<link rel=\"icon\" href=\"data:,\">\n");
-        page.Add(
-            frame.HoldsFonts
-                ? Html.Of($"<style>{new Html(Fonts)}</style>\n")
-                : Html.Of($"<link rel=\"stylesheet\" href=\"{frame.Root + FontsFile}\">\n")
-        );
-        page.Add(frame.IsServed ? new Html(frame.ServedHead) : Html.Of($"<style>{new Html(Stylesheet)}</style>\n"));
-        page.Add(frame.IsServed ? Html.Empty : Html.Of($"<style>{new Html(Foot(frame.Foot, frame.IsMetric))}</style>\n"))
-            .Add($"</head>\n<body>\n<a class=\"skip\" href=\"#content\">Skip to the content</a>\n<div class=\"page\"><header>");
+        AddHead(page, frame);
         page.Add($"<p class=\"mast\">{frame.Farm}{(frame.Season.Length > 0 ? Html.Of($" <span>· {frame.Season}</span>") : Html.Empty)}");
         foreach (PageTab year in frame.Years)
         {
@@ -115,6 +101,29 @@ public static partial class PageShell
         page.Add($"</footer></div>\n");
         page.Add(frame.IsServed ? Html.Empty : Html.Of($"<script>{new Html(Script)}</script>\n")).Add($"</body>\n</html>\n");
         return page.ToHtml().Text;
+    }
+
+    private static void AddHead(HtmlWriter page, PageFrame frame)
+    {
+        page.Add($"<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n");
+        if (!frame.IsServed)
+        {
+            List<string> styles = [Stylesheet, Foot(frame.Foot, frame.IsMetric), .. frame.HoldsFonts ? [Fonts] : Array.Empty<string>()];
+            page.Add($"<meta http-equiv=\"Content-Security-Policy\" content=\"{new Html(ContentSecurityPolicy(styles))}\">\n");
+        }
+
+        page.Add($"<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
+            + $"<meta name=\"color-scheme\" content=\"light dark\">\n"
+            + $"<meta name=\"referrer\" content=\"{(frame.IsServed ? "same-origin" : "no-referrer")}\">\n<title>{frame.Title}</title>\n");
+        page.Add($"<link rel=\"icon\" href=\"data:,\">\n");
+        page.Add(
+            frame.HoldsFonts
+                ? Html.Of($"<style>{new Html(Fonts)}</style>\n")
+                : Html.Of($"<link rel=\"stylesheet\" href=\"{frame.Root + FontsFile}\">\n")
+        );
+        page.Add(frame.IsServed ? new Html(frame.ServedHead) : Html.Of($"<style>{new Html(Stylesheet)}</style>\n"));
+        page.Add(frame.IsServed ? Html.Empty : Html.Of($"<style>{new Html(Foot(frame.Foot, frame.IsMetric))}</style>\n"))
+            .Add($"</head>\n<body>\n<a class=\"skip\" href=\"#content\">Skip to the content</a>\n<div class=\"page\"><header>");
     }
 
     /// <summary>HTML whose targets became addresses; a target that leads nowhere keeps its words.</summary>
@@ -177,7 +186,8 @@ public static partial class PageShell
             using Stream stream = Open("Fonts." + file);
             byte[] bytes = new byte[stream.Length];
             stream.ReadExactly(bytes);
-            css.Append($"@font-face{{font-family:\"{family}\";font-weight:{weight};font-display:swap;src:url(data:font/woff2;base64,{Convert.ToBase64String(bytes)}) format(\"woff2\")}}\n");
+            css.Append($"@font-face{{font-family:\"{family}\";font-weight:{weight};font-display:swap;src:url(data:font/woff2;base64,"
+                + $"{Convert.ToBase64String(bytes)}) format(\"woff2\")}}\n");
         }
 
         return css.ToString();

@@ -36,12 +36,7 @@ public static class CashPlot
         Scale money = Scale.Covering(last.Closing.Concat(next.Closing).Select(amount => (double)amount), bottom, top, ticks);
         Scale months = new(0, CashFlow.MonthCount - 1, left + 20, right - (onPhone ? 8 : 0));
         LineChart.Rules(canvas, money, (left, right), tick => BlockNumber.Of((decimal)tick, Look.WholeMoney, notation));
-        for (int i = 0; i < CashFlow.MonthCount; i += onPhone ? 2 : 1)
-        {
-            string month = next.Months[i].ToString("MMM", CultureInfo.InvariantCulture);
-            canvas.Centered(month, months[i], bottom + 14, 10.5, Palette.Soft);
-        }
-
+        LineChart.Months(canvas, months, bottom, next.Months);
         LineChart.Line(canvas, (months, money), last.Closing, Palette.Middle, LinePattern.Dashed);
         LineChart.Line(canvas, (months, money), next.Closing, Palette.GainText, LinePattern.Solid);
         canvas.Dot(months[next.LowMonth], money[(double)next.LowPoint], 11, Palette.GainText, Palette.GainText);
@@ -51,15 +46,12 @@ public static class CashPlot
             canvas.Tip(months[i] - 10, 14, 20, bottom - 14, $"{month}: {In(last, i)}, {In(next, i)}");
         }
 
-        LineChart.Names(
-            canvas,
-            (money, right),
-            ($"{next.Months[0].Year}, by its pattern", next.Closing, Palette.GainText),
-            ($"{last.Months[0].Year}, records", last.Closing)
-        );
+        (string pattern, string records) = ($"{next.Months[0].Year}, by its pattern", $"{last.Months[0].Year}, records");
+        LineChart.Names(canvas, (money, right), (pattern, next.Closing, Palette.GainText), (records, last.Closing));
         return canvas.ToFigure(
-            $"Two lines of cash at the end of each month. Last year ends at {notation.InWords(last.Closing[^1], Look.WholeMoney)}; next year, by last year's pattern and the factors assumed, "
-            + $"is lowest at the end of {low} with {lowest} and ends at {notation.InWords(next.Closing[^1], Look.WholeMoney)}.");
+            $"Two lines of cash at the end of each month. Last year ends at {notation.InWords(last.Closing[^1], Look.WholeMoney)}; "
+            + $"next year, by last year's pattern and the factors assumed, is lowest at the end of {low} with {lowest} and ends at "
+            + $"{notation.InWords(next.Closing[^1], Look.WholeMoney)}.");
 
         string In(CashFlow year, int month) =>
             $"{BlockNumber.Of(year.Closing[month], Look.WholeMoney, notation)} in {year.Months[month].Year}";

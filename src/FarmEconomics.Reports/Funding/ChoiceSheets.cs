@@ -21,41 +21,29 @@ public static class ChoiceSheets
         LengthUnit length = writeUp.Season.Settings.LengthUnit;
         ReportTable table = new ReportTable("Which project first?", writeUp.Season.Notation)
             .InOrder()
-            .Column("Project")
-            .Column("Costs, without a grant", Look.Money)
-            .Column("Must save a year", Look.Money)
-            .Column("Hours on record", Look.Hours)
-            .Column("Losses on record", Look.Money)
-            .Column("Part of these it must save", Look.Percent)
-            .Column("Saves a year, by the parts given", Look.Money)
-            .Column("Left a year", Look.Money)
-            .Column("Pays from, a year", Look.Quantity)
-            .Column("of");
+            .Note("Most left a year first; projects without parts given (table projects) follow by the smallest part of the hours and "
+                + "losses on record they must save. Hours at the value of an own hour; losses at average price.")
+            .Of<ProjectChoice>()
+            .Column("Project", project => project.Project)
+            .Column("Costs, without a grant", Look.Money, project => project.Cost)
+            .Column("Must save a year", Look.Money, project => project.YearlyCost)
+            .Column("Hours on record", Look.Hours, project => project.HoursOnRecord)
+            .Column("Losses on record", Look.Money, project => project.LossesOnRecord)
+            .Column("Part of these it must save", Look.Percent, project => project.PartNeeded)
+            .Column("Saves a year, by the parts given", Look.Money, project => project.Saving)
+            .Column("Left a year", Look.Money, project => project.GainAYear)
+            .Column("Pays from, a year", Look.Quantity, project => project.BreakEvenUse)
+            .Column("of", project => project.UseOf is not { } per ? "" : per == TaskPer.Crate ? "crates" : length.Label("bed-feet"))
+            .Rows(projects);
         FundingSheet sheet = new("Projects", table) { Landscape = true };
-        foreach (ProjectChoice project in projects)
+        for (int i = 0; i < projects.Count; i++)
         {
-            table.Row(
-                project.Project,
-                project.Cost,
-                project.YearlyCost,
-                project.HoursOnRecord,
-                project.LossesOnRecord,
-                project.PartNeeded,
-                project.Saving,
-                project.GainAYear,
-                project.BreakEvenUse,
-                project.UseOf is not { } per ? ""
-                    : per == TaskPer.Crate ? "crates"
-                    : length.Label("bed-feet")
-            );
-            if (project.GainAYear.IsAvailable)
+            if (projects[i].GainAYear.IsAvailable)
             {
-                int at = table.Rows.Count - 1;
-                sheet.LiveLast(7, $"{{{at},6}}-{{{at},2}}");
+                sheet.Live(i, 7, $"{{{i},6}}-{{{i},2}}");
             }
         }
 
-        table.Note("Most left a year first; projects without parts given (table projects) follow by the smallest part of the hours and losses on record they must save. Hours at the value of an own hour; losses at average price.");
         return sheet;
     }
 
@@ -71,30 +59,19 @@ public static class ChoiceSheets
 
         LengthUnit length = writeUp.Season.Settings.LengthUnit;
         ReportTable table = new ReportTable("What earlier tools changed", writeUp.Season.Notation)
-            .Column("Tool")
-            .Column("Came", Look.Date)
-            .Column("Task")
-            .Column("Minutes per")
-            .Column("Before", Look.Rate, "")
-            .Column("After", Look.Rate, "")
-            .Column("Hours saved this year", Look.Hours)
-            .Column("Costs a year", Look.Money)
-            .Column("An hour saved cost", Look.Rate);
-        foreach (ToolLookBack tool in tools)
-        {
-            table.Row(
-                tool.Asset.Asset.Trim(),
-                tool.Asset.InService,
-                tool.Asset.Task!.Trim(),
-                tool.Per == TaskPer.Crate ? "crate" : length.Label("bed-foot"),
-                tool.Before,
-                tool.After,
-                tool.HoursSaved,
-                tool.YearlyCost,
-                tool.CostOfAnHour
-            );
-        }
-
-        return new FundingSheet("Earlier tools", table.Note("Minutes of the task in the crop years before and after the one the tool came in. Other things changed too; the log doesn't tell them apart.")) { Landscape = true };
+            .Note("Minutes of the task in the crop years before and after the one the tool came in. Other things changed too; "
+                + "the log doesn't tell them apart.")
+            .Of<ToolLookBack>()
+            .Column("Tool", tool => tool.Asset.Asset.Trim())
+            .Column("Came", Look.Date, tool => tool.Asset.InService)
+            .Column("Task", tool => tool.Asset.Task!.Trim())
+            .Column("Minutes per", tool => tool.Per == TaskPer.Crate ? "crate" : length.Label("bed-foot"))
+            .Column("Before", Look.Rate, tool => tool.Before, "")
+            .Column("After", Look.Rate, tool => tool.After, "")
+            .Column("Hours saved this year", Look.Hours, tool => tool.HoursSaved)
+            .Column("Costs a year", Look.Money, tool => tool.YearlyCost)
+            .Column("An hour saved cost", Look.Rate, tool => tool.CostOfAnHour)
+            .Rows(tools);
+        return new FundingSheet("Earlier tools", table) { Landscape = true };
     }
 }

@@ -13,16 +13,19 @@ public static class DebtSheets
     {
         ArgumentNullException.ThrowIfNull(writeUp);
         Notation notation = writeUp.Season.Notation;
+        IReadOnlyList<CreditLineMonth> months = writeUp.Line?.Months ?? [];
         ReportTable table = new ReportTable("Operating line of credit next year, month by month", notation)
             .InOrder()
-            .Column("Month")
-            .Column("Opening cash", Look.Money)
-            .Column("In less out", Look.Money)
-            .Column("Interest", Look.Money)
-            .Column("Drawn", Look.Money)
-            .Column("Paid back", Look.Money)
-            .Column("Closing cash", Look.Money)
-            .Column("Owed on the line", Look.Money);
+            .Of<int>()
+            .Column("Month", i => writeUp.NextYear.Months[i].ToString("MMM yyyy", System.Globalization.CultureInfo.InvariantCulture))
+            .Column("Opening cash", Look.Money, i => months[i].Opening)
+            .Column("In less out", Look.Money, i => months[i].Net)
+            .Column("Interest", Look.Money, i => months[i].Interest)
+            .Column("Drawn", Look.Money, i => months[i].Drawn)
+            .Column("Paid back", Look.Money, i => months[i].Repaid)
+            .Column("Closing cash", Look.Money, i => months[i].Closing)
+            .Column("Owed on the line", Look.Money, i => months[i].Owed)
+            .Rows(Enumerable.Range(0, months.Count));
         FundingSheet sheet = new("Line of credit", table) { Landscape = true };
         if (writeUp.Line is not { } line)
         {
@@ -30,47 +33,33 @@ public static class DebtSheets
             return sheet;
         }
 
+        MakeLive(sheet, line);
+        decimal net = months.Sum(month => month.Net), repaid = months.Sum(month => month.Repaid);
+        table.Total("Year", default, net, line.Interest, line.Drawn, repaid, default, default)
+            .Note(Sentence(writeUp))
+            .Note(notation.Text($"Drawn in steps of {notation.InWords(line.Terms.Step, Look.Money)} at the "
+                + $"{(line.Terms.Draw == DrawTiming.Start ? "beginning" : "end")} of a month, "
+                + $"paid back at its end with what is above the least cash, {notation.InWords(line.Terms.Minimum, Look.Money)}; "
+                + $"interest is paid every month on what is drawn."));
+        return sheet;
+    }
+
+    private static void MakeLive(FundingSheet sheet, CreditLine line)
+    {
         for (int i = 0; i < line.Months.Count; i++)
         {
-            CreditLineMonth month = line.Months[i];
-            table.Row(
-                writeUp.NextYear.Months[i].ToString("MMM yyyy", System.Globalization.CultureInfo.InvariantCulture),
-                month.Opening,
-                month.Net,
-                month.Interest,
-                month.Drawn,
-                month.Repaid,
-                month.Closing,
-                month.Owed
-            );
             if (i > 0)
             {
-                sheet.LiveLast(1, $"{{{i - 1},6}}");
+                sheet.Live(i, 1, $"{{{i - 1},6}}");
             }
 
             string owed = i > 0 ? $"{{{i - 1},7}}" : "0", onDraw = line.Terms.Draw == DrawTiming.Start ? $"+{{{i},4}}" : "";
-            sheet.LiveLast(3, $"ROUND(({owed}{onDraw})*{Number(line.Terms.AnnualRate)}/12,2)")
-                .LiveLast(6, $"{{{i},1}}+{{{i},2}}-{{{i},3}}+{{{i},4}}-{{{i},5}}").LiveLast(7, $"{owed}+{{{i},4}}-{{{i},5}}");
+            sheet.Live(i, 3, $"ROUND(({owed}{onDraw})*{Number(line.Terms.AnnualRate)}/12,2)")
+                .Live(i, 6, $"{{{i},1}}+{{{i},2}}-{{{i},3}}+{{{i},4}}-{{{i},5}}")
+                .Live(i, 7, $"{owed}+{{{i},4}}-{{{i},5}}");
         }
 
-        int last = line.Months.Count - 1;
-        table.Total(
-            "Year",
-            default,
-            line.Months.Sum(month => month.Net),
-            line.Interest,
-            line.Drawn,
-            line.Months.Sum(month => month.Repaid),
-            default,
-            default
-        );
-        for (int i = 2; i < 6; i++)
-        {
-            sheet.Live(last + 1, i, $"SUM({{0,{i}}}:{{{last},{i}}})");
-        }
-
-        table.Note(Sentence(writeUp)).Note(notation.Text($"Drawn in steps of {notation.InWords(line.Terms.Step, Look.Money)} at the {(line.Terms.Draw == DrawTiming.Start ? "beginning" : "end")} of a month, paid back at its end with what is above the least cash, {notation.InWords(line.Terms.Minimum, Look.Money)}; interest is paid every month on what is drawn."));
-        return sheet;
+        sheet.LiveSums(line.Months.Count, (2, 5), (0, line.Months.Count - 1));
     }
 
     /// <summary>The sentence that says what the line comes to.</summary>
@@ -82,7 +71,8 @@ public static class DebtSheets
         if (writeUp.Line is not { } line)
         {
             return writeUp.NextYear.OperatingLoan(writeUp.Assumptions.Debt.MinimumCash).Value is { } needed and > 0m
-                ? $"{notation.InWords(needed, Look.WholeMoney)} must be borrowed for the season; month by month that can't be told: {writeUp.LineUnknown}."
+                ? $"{notation.InWords(needed, Look.WholeMoney)} must be borrowed for the season; month by month that can't be told: "
+                    + $"{writeUp.LineUnknown}."
                 : $"A line of credit can't be told: {writeUp.LineUnknown}.";
         }
 
@@ -99,7 +89,8 @@ public static class DebtSheets
             writeUp.Assumptions.Debt.LinePercent is null && writeUp.SeasonLoan is { } loan
                 ? notation.Text($" at {writeUp.LinePercent:0.##}%, as {loan.Name} cost")
                 : "";
-        return $"A line of credit of {notation.InWords(line.Most, Look.WholeMoney)} is needed{over}; it costs {notation.InWords(line.Interest, Look.WholeMoney)} of interest{rate}, "
+        return $"A line of credit of {notation.InWords(line.Most, Look.WholeMoney)} is needed{over}; "
+            + $"it costs {notation.InWords(line.Interest, Look.WholeMoney)} of interest{rate}, "
             + (
                 line.Owed == 0m
                     ? "and is paid back by the end of the year."
@@ -128,7 +119,10 @@ public static class DebtSheets
             table.Row(asset.Asset.Asset.Trim(), asset.AgeYears, asset.Asset.LifeYears, asset.NewCost, asset.EqualAnnualCost);
         }
 
-        table.Note("What a new one costs a year, level: price less salvage over its life at the farm's cost of capital, with repairs, insurance and tax in percent of cost. A year of the old one costs its repairs, what its resale value falls by, and interest on what it would fetch; a breakdown at a bad time can turn the answer round. A new one counts at replacement_value, else at what the old one cost, without a grant.");
+        table.Note("What a new one costs a year, level: price less salvage over its life at the farm's cost of capital, with repairs, "
+            + "insurance and tax in percent of cost. A year of the old one costs its repairs, what its resale value falls by, "
+            + "and interest on what it would fetch; a breakdown at a bad time can turn the answer round. "
+            + "A new one counts at replacement_value, else at what the old one cost, without a grant.");
         return new FundingSheet("Keep or replace", table) { Landscape = true };
     }
 
@@ -155,12 +149,9 @@ public static class DebtSheets
         string salvage = Number(writeUp.Assumptions.Project.Salvage);
         Add("With the grant", investment.NeededWithGrant);
         Add("Without the grant", investment.NeededWithoutGrant);
-        table.Note("Nothing assumed: its cost x the capital recovery factor over the years it serves. Without the grant there are no indirect charges.");
-        if (investment.OwnOrHire is { } own)
-        {
-            table.Note(OwnOrHireText(own, writeUp));
-        }
-
+        table.Note("Nothing assumed: its cost x the capital recovery factor over the years it serves. "
+            + "Without the grant there are no indirect charges.")
+            .Note(investment.OwnOrHire is { } own ? OwnOrHireText(own, writeUp) : null);
         return sheet;
 
         void Add(string name, SavingNeeded needed)
@@ -169,12 +160,9 @@ public static class DebtSheets
             if (needed.Yearly.IsAvailable)
             {
                 int at = table.Rows.Count - 1;
-                sheet.LiveLast(
-                    4,
-                    investment.DiscountRate.Value == 0m
-                        ? $"ROUND(({{{at},1}}-{salvage})/{years},2)"
-                        : $"ROUND(-PMT({{{at},2}},{years},{{{at},1}},-{salvage}),2)"
-                );
+                sheet.LiveLast(4, investment.DiscountRate.Value == 0m
+                    ? $"ROUND(({{{at},1}}-{salvage})/{years},2)"
+                    : $"ROUND(-PMT({{{at},2}},{years},{{{at},1}},-{salvage}),2)");
             }
         }
     }
@@ -190,7 +178,9 @@ public static class DebtSheets
 
         string text = notation.Text($"Own or hire: owning costs less from {use:#,##0.#} units of use a year.");
         return writeUp.Assumptions.Project.UseAYear is { } a
-            ? text + $" At {notation.Text($"{a:#,##0.#}")} units owning costs {notation.InWords(own.CostOfOwning(a), Look.WholeMoney)} and hiring {notation.InWords(own.CostOfHiring(a), Look.WholeMoney)} a year."
+            ? text
+                + $" At {notation.Text($"{a:#,##0.#}")} units owning costs {notation.InWords(own.CostOfOwning(a), Look.WholeMoney)} and "
+                + $"hiring {notation.InWords(own.CostOfHiring(a), Look.WholeMoney)} a year."
             : text;
     }
 

@@ -41,6 +41,17 @@ public sealed partial class FundingSheet
     /// <summary>Makes the last row added live in a column.</summary>
     internal FundingSheet LiveLast(int column, string formula) => Live(Table.Rows.Count - 1, column, formula);
 
+    /// <summary>Makes the columns of a row, first to last, live sums of rows, first to last.</summary>
+    internal FundingSheet LiveSums(int row, (int First, int Last) columns, (int First, int Last) rows)
+    {
+        for (int i = columns.First; i <= columns.Last; i++)
+        {
+            Live(row, i, $"SUM({{{rows.First},{i}}}:{{{rows.Last},{i}}})");
+        }
+
+        return this;
+    }
+
     /// <summary>Writes the sheet into a workbook.</summary>
     public void WriteTo(Workbook workbook)
     {

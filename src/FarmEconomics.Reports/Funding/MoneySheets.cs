@@ -8,6 +8,7 @@ namespace FarmEconomics.Reports.Funding;
 public static class MoneySheets
 {
     private const string NoSheet = "no balance sheet within a month";
+    private const int Months = CashFlow.MonthCount;
 
     /// <summary>Twelve months of cash.</summary>
     public static FundingSheet Cash(FundingWriteUp writeUp, bool next, bool whole = false)
@@ -28,17 +29,12 @@ public static class MoneySheets
             return sheet;
         }
 
-        const int Months = CashFlow.MonthCount;
-        IReadOnlyList<decimal> closing = flow.Closing;
         decimal opening = flow.OpeningCash ?? 0m;
-        Add(flow.OpeningCash is null ? "Opening (unknown, taken as 0)" : "Opening", [opening, .. closing.Take(Months - 1)], opening);
-        List<CashFlowLine> comeIn = flow.Lines.Where(line => line.IsIn).ToList(), goOut = flow.Lines.Where(line => !line.IsIn).ToList();
-        comeIn.ForEach(line => AddLine("+ " + line.Name, line));
-        Subtotal("In", flow.In, 1, comeIn.Count);
-        goOut.ForEach(line => AddLine("- " + line.Name, line));
-        Subtotal("Out", flow.Out, comeIn.Count + 2, goOut.Count);
-        Add("Closing", closing, closing[^1]);
-        int inRow = comeIn.Count + 1, outRow = inRow + goOut.Count + 1, closingRow = outRow + 1;
+        IReadOnlyList<decimal> closing = flow.Closing;
+        string known = flow.OpeningCash is null ? "Opening (unknown, taken as 0)" : "Opening";
+        CashRow(sheet, known, [opening, .. closing.Take(Months - 1)], opening);
+        int inRow = CashLines(sheet, flow, isIn: true), outRow = CashLines(sheet, flow, isIn: false), closingRow = outRow + 1;
+        CashRow(sheet, "Closing", closing, closing[^1]);
         for (int i = 1; i <= Months; i++)
         {
             sheet.Live(closingRow, i, $"{{0,{i}}}+{{{inRow},{i}}}-{{{outRow},{i}}}");
@@ -50,28 +46,36 @@ public static class MoneySheets
 
         sheet.Live(0, Months + 1, "{0,1}").Live(closingRow, Months + 1, $"{{{closingRow},{Months}}}");
         table.Note(next
-            ? "Last year's own months x the factors assumed; loans by their schedules; purchases only those of the project. Paid ahead for the year after falls in the months it fell in last year."
+            ? "Last year's own months x the factors assumed; loans by their schedules; purchases only those of the project. "
+                + "Paid ahead for the year after falls in the months it fell in last year."
             : "By the dates of the rows. Fees of channels are reckoned from the sales.");
         return sheet;
-
-        void Add(string name, IEnumerable<decimal> months, decimal year) =>
-            table.Row([name, .. months.Select(amount => (ReportCell)amount), year]);
-
-        void AddLine(string name, CashFlowLine line)
-        {
-            Add(name, line.Months, line.Total);
-            sheet.LiveLast(Months + 1, $"SUM({{{table.Rows.Count - 1},1}}:{{{table.Rows.Count - 1},{Months}}})");
-        }
-
-        void Subtotal(string name, IReadOnlyList<decimal> months, int from, int count)
-        {
-            Add(name, months, months.Sum());
-            for (int i = 1; i <= Months + 1; i++)
-            {
-                sheet.LiveLast(i, count == 0 ? "0" : $"SUM({{{from},{i}}}:{{{from + count - 1},{i}}})");
-            }
-        }
     }
+
+    /// <summary>What comes in, or goes out, line by line with its sum; gives the row of the sum.</summary>
+    private static int CashLines(FundingSheet sheet, CashFlow flow, bool isIn)
+    {
+        int first = sheet.Table.Rows.Count;
+        foreach (CashFlowLine line in flow.Lines.Where(line => line.IsIn == isIn))
+        {
+            CashRow(sheet, (isIn ? "+ " : "- ") + line.Name, line.Months, line.Total);
+            int at = sheet.Table.Rows.Count - 1;
+            sheet.LiveLast(Months + 1, $"SUM({{{at},1}}:{{{at},{Months}}})");
+        }
+
+        int sum = sheet.Table.Rows.Count;
+        IReadOnlyList<decimal> months = isIn ? flow.In : flow.Out;
+        CashRow(sheet, isIn ? "In" : "Out", months, months.Sum());
+        for (int i = 1; i <= Months + 1; i++)
+        {
+            sheet.LiveLast(i, sum == first ? "0" : $"SUM({{{first},{i}}}:{{{sum - 1},{i}}})");
+        }
+
+        return sum;
+    }
+
+    private static void CashRow(FundingSheet sheet, string name, IEnumerable<decimal> months, decimal year) =>
+        sheet.Table.Row([name, .. months.Select(amount => (ReportCell)amount), year]);
 
     /// <summary>A balance sheet at both ends of the year; null when there is none at all.</summary>
     public static FundingSheet? Balance(FundingWriteUp writeUp)
@@ -81,77 +85,75 @@ public static class MoneySheets
             return null;
         }
 
-        string Day(BalanceSheet? sheet) => sheet is null ? "no sheet" : Looks.Day(sheet.Date);
+        string opening = DayOf(writeUp.Opening), closing = DayOf(writeUp.Closing);
         ReportTable table = new ReportTable("Balance sheet", writeUp.Season.Notation).Column("Item").Wrapping().Column("Class").Wrapping()
-            .Column($"At cost, {Day(writeUp.Opening)}", Look.Money).Column($"At the grower's value, {Day(writeUp.Opening)}", Look.Money)
-            .Column($"At cost, {Day(writeUp.Closing)}", Look.Money).Column($"At the grower's value, {Day(writeUp.Closing)}", Look.Money);
+            .Column($"At cost, {opening}", Look.Money).Column($"At the grower's value, {opening}", Look.Money)
+            .Column($"At cost, {closing}", Look.Money).Column($"At the grower's value, {closing}", Look.Money);
         FundingSheet sheet = new("Balance sheet", table) { Landscape = true };
-        List<(string Item, BalanceClass Class, bool Booked)> items =
-        [
-            .. new[] { writeUp.Closing, writeUp.Opening }
-                .OfType<BalanceSheet>()
-                .SelectMany(one => one.Lines)
-                .Select(line => (line.Item, line.Class, line.Kind == BalanceKind.BookedAsset))
-                .Distinct()
-                .OrderBy(item => item.Class)
-                .ThenBy(item => item.Item3),
-        ];
-        foreach (bool assets in new[] { true, false })
-        {
-            int first = table.Rows.Count;
-            foreach (
-                (string item, BalanceClass kind, bool booked) in items.Where(item => item.Class <= BalanceClass.LongTermAsset == assets)
-            )
-            {
-                table.Row([
-                    item,
-                    booked ? "assets table, cost less depreciation" : FarmEconomics.Records.Schema.Words.Of(kind).Replace('-', ' '),
-                    .. Amounts(line => line.Item == item && line.Class == kind && (line.Kind == BalanceKind.BookedAsset) == booked),
-                ]);
-            }
-
-            table.Row([
-                assets ? "Assets" : "Liabilities",
-                "",
-                .. Each(one => assets ? one.AssetsAtCost : one.Liabilities, one => assets ? one.AssetsAtValue : one.Liabilities),
-            ]);
-            Live(i => table.Rows.Count - 1 == first ? "0" : $"SUM({{{first},{i}}}:{{{table.Rows.Count - 2},{i}}})");
-        }
-
-        int liabilities = table.Rows.Count - 1, assetsRow = items.Count(item => item.Class <= BalanceClass.LongTermAsset);
-        table.Row(["Equity", "", .. Each(one => one.EquityAtCost, one => one.EquityAtValue)]);
-        Live(i => $"{{{assetsRow},{i}}}-{{{liabilities},{i}}}");
-        table.Note("Two columns a day: at cost, the assets table's cost less straight-line depreciation takes the place of the longer-term items it holds; at the grower's values, the balances table as it is. The difference in equity is valuation equity.")
+        int assets = BalanceItems(sheet, writeUp, assets: true), liabilities = BalanceItems(sheet, writeUp, assets: false);
+        table.Row(["Equity", "", .. EachSheet(writeUp, one => one.EquityAtCost, one => one.EquityAtValue)]);
+        LiveWhereKnown(sheet, i => $"{{{assets},{i}}}-{{{liabilities},{i}}}");
+        table.Note("Two columns a day: at cost, the assets table's cost less straight-line depreciation takes the place of the "
+            + "longer-term items it holds; at the grower's values, the balances table as it is. "
+            + "The difference in equity is valuation equity.")
             .Note(writeUp.Closing?.LoansNote);
         return sheet;
 
-        void Live(Func<int, string> formula)
+        static string DayOf(BalanceSheet? sheet) => sheet is null ? "no sheet" : Looks.Day(sheet.Date);
+    }
+
+    /// <summary>The items of one side with their sum; gives the row of the sum.</summary>
+    private static int BalanceItems(FundingSheet sheet, FundingWriteUp writeUp, bool assets)
+    {
+        IEnumerable<(string Item, BalanceClass Class, bool Booked)> items = new[] { writeUp.Closing, writeUp.Opening }
+            .OfType<BalanceSheet>()
+            .SelectMany(one => one.Lines)
+            .Where(line => line.Class <= BalanceClass.LongTermAsset == assets)
+            .Select(line => (line.Item, line.Class, line.Kind == BalanceKind.BookedAsset))
+            .Distinct()
+            .OrderBy(item => item.Class)
+            .ThenBy(item => item.Item3);
+        int first = sheet.Table.Rows.Count;
+        foreach ((string item, BalanceClass kind, bool booked) in items)
         {
-            for (int i = 2; i < 6; i++)
-            {
-                if (table.Rows[^1][i].Number is not null)
-                {
-                    sheet.LiveLast(i, formula(i));
-                }
-            }
+            sheet.Table.Row([
+                item,
+                booked ? "assets table, cost less depreciation" : FarmEconomics.Records.Schema.Words.Of(kind).Replace('-', ' '),
+                .. Amounts(line => line.Item == item && line.Class == kind && (line.Kind == BalanceKind.BookedAsset) == booked),
+            ]);
         }
 
-        IEnumerable<ReportCell> Amounts(Func<BalanceLine, bool> which) =>
-            new[] { writeUp.Opening, writeUp.Closing }.SelectMany(one =>
-                one is null
-                    ? [ReportCell.Missing(NoSheet), ReportCell.Missing(NoSheet)]
-                    : new[]
-                    { Sum(one.Lines.Where(which).Select(line => line.AtCost)), Sum(one.Lines.Where(which).Select(line => line.AtValue)) }
-            );
+        int sum = sheet.Table.Rows.Count;
+        sheet.Table.Row(assets
+            ? ["Assets", "", .. EachSheet(writeUp, one => one.AssetsAtCost, one => one.AssetsAtValue)]
+            : ["Liabilities", "", .. EachSheet(writeUp, one => one.Liabilities, one => one.Liabilities)]);
+        LiveWhereKnown(sheet, i => sum == first ? "0" : $"SUM({{{first},{i}}}:{{{sum - 1},{i}}})");
+        return sum;
 
-        IEnumerable<ReportCell> Each(Func<BalanceSheet, decimal> cost, Func<BalanceSheet, decimal> value) =>
-            new[] { writeUp.Opening, writeUp.Closing }.SelectMany(one =>
-                one is null ? [ReportCell.Missing(NoSheet), ReportCell.Missing(NoSheet)] : new ReportCell[] { cost(one), value(one) }
-            );
+        IEnumerable<ReportCell> Amounts(Func<BalanceLine, bool> which) => EachSheet(
+            writeUp,
+            one => Sum(one.Lines.Where(which).Select(line => line.AtCost)),
+            one => Sum(one.Lines.Where(which).Select(line => line.AtValue)));
 
         // An item that stands in the other column only leaves this one empty.
         static ReportCell Sum(IEnumerable<decimal?> amounts) =>
             amounts.OfType<decimal>().ToList() is { Count: > 0 } known ? known.Sum() : default(ReportCell);
+    }
+
+    private static IEnumerable<ReportCell> EachSheet(
+        FundingWriteUp writeUp, Func<BalanceSheet, ReportCell> cost, Func<BalanceSheet, ReportCell> value) =>
+        new[] { writeUp.Opening, writeUp.Closing }.SelectMany(one =>
+            one is null ? [ReportCell.Missing(NoSheet), ReportCell.Missing(NoSheet)] : new[] { cost(one), value(one) });
+
+    private static void LiveWhereKnown(FundingSheet sheet, Func<int, string> formula)
+    {
+        for (int i = 2; i < 6; i++)
+        {
+            if (sheet.Table.Rows[^1][i].Number is not null)
+            {
+                sheet.LiveLast(i, formula(i));
+            }
+        }
     }
 
     /// <summary>Net farm income, accrual; null without both balance sheets.</summary>
@@ -191,7 +193,8 @@ public static class MoneySheets
             sheet.LiveLast(1, "{10,1}-{11,1}");
         }
 
-        table.Note("Changes are between the two balance sheets; which item is which says the column kind of the balances. This depreciation is not tax depreciation.");
+        table.Note("Changes are between the two balance sheets; which item is which says the column kind of the balances. "
+            + "This depreciation is not tax depreciation.");
         return sheet;
     }
 
@@ -221,41 +224,29 @@ public static class MoneySheets
     /// <summary>The measures with formula and inputs.</summary>
     public static FundingSheet Measures(FundingWriteUp writeUp)
     {
-        ReportTable table = new ReportTable($"Financial measures of {writeUp.Period.Year}", writeUp.Season.Notation)
-            .Column("Group")
-            .Column("Measure")
-            .Column("Value")
-            .Column("Formula")
-            .Column("Inputs");
         Notation notation = writeUp.Season.Notation;
-        foreach (Measure measure in writeUp.Measures)
-        {
-            ReportCell value = measure.Value.Value is not { } known
-                ? ReportCell.Missing(measure.Value.Reason!)
-                : measure.Unit switch
-                {
-                    MeasureUnit.Percent => notation.Number(known, Look.Percent),
-                    MeasureUnit.Currency => notation.InWords(known, Look.Money),
-                    _ => notation.Text($"{known:#,##0.00}"),
-                };
-            table.Row(
-                measure.Group,
-                measure.Name,
-                value,
-                measure.Formula,
-                string.Join(
-                    "; ",
-                    measure.Inputs.Select(input =>
-                        $"{input.Name} {(input.Value.Value is { } amount ? notation.InWords(amount, Look.Money) : Looks.NotAvailable)}"
-                    )
-                )
-            );
-        }
+        ReportTable table = new ReportTable($"Financial measures of {writeUp.Period.Year}", notation)
+            .Note("Measures of the Farm Financial Standards Council. Assets at the grower's values. Income is accrual; "
+                + "off-farm income is what the assumptions say.")
+            .Of<Measure>()
+            .Column("Group", measure => measure.Group)
+            .Column("Measure", measure => measure.Name)
+            .Column("Value", measure => Shown(measure))
+            .Column("Formula", measure => measure.Formula)
+            .Column("Inputs", measure => string.Join("; ", measure.Inputs.Select(input => $"{input.Name} {Input(input.Value)}")))
+            .Rows(writeUp.Measures);
+        return new FundingSheet("Measures", table) { Landscape = true };
 
-        return new FundingSheet("Measures", table.Note("Measures of the Farm Financial Standards Council. Assets at the grower's values. Income is accrual; off-farm income is what the assumptions say."))
-        {
-            Landscape = true,
-        };
+        ReportCell Shown(Measure measure) => measure.Value.Value is not { } known
+            ? ReportCell.Missing(measure.Value.Reason!)
+            : measure.Unit switch
+            {
+                MeasureUnit.Percent => notation.Number(known, Look.Percent),
+                MeasureUnit.Currency => notation.InWords(known, Look.Money),
+                _ => notation.Text($"{known:#,##0.00}"),
+            };
+
+        string Input(Units.Result input) => input.Value is { } amount ? notation.InWords(amount, Look.Money) : Looks.NotAvailable;
     }
 
     /// <summary>Term-debt coverage and how far sales may fall.</summary>
@@ -279,7 +270,8 @@ public static class MoneySheets
             }
         }
 
-        table.Note("Capacity falls with sales less the channels' fees; all other costs stay. What a project saves isn't counted. Below 0: coverage is under the ratio already.");
+        table.Note("Capacity falls with sales less the channels' fees; all other costs stay. What a project saves isn't counted. "
+            + "Below 0: coverage is under the ratio already.");
         return sheet;
     }
 
@@ -287,17 +279,10 @@ public static class MoneySheets
     public static FundingSheet Loan(LoanSchedule loan, Notation notation, int number)
     {
         LoanTerms terms = loan.Terms;
-        ReportTable table = new ReportTable(
-            $"{terms.Name}: {terms.Payments} payments, {FarmEconomics.Records.Schema.Words.Of(terms.Repayment)}",
-            notation
-        )
-            .Column("Payment", Look.Count)
-            .Column("Date", Look.Date)
-            .Column("Interest", Look.Money)
-            .Column("Principal", Look.Money)
-            .Column("Paid", Look.Money)
-            .Column("Owed after it", Look.Money)
-            .Column("Interest a period", Look.Exact, "")
+        string how = FarmEconomics.Records.Schema.Words.Of(terms.Repayment);
+        ReportTable table = new ReportTable($"{terms.Name}: {terms.Payments} payments, {how}", notation)
+            .Column("Payment", Look.Count).Column("Date", Look.Date).Column("Interest", Look.Money).Column("Principal", Look.Money)
+            .Column("Paid", Look.Money).Column("Owed after it", Look.Money).Column("Interest a period", Look.Exact, "")
             .Column("Repeated amount", Look.Money);
         FundingSheet sheet = new($"Loan {number}", table);
         table.Row(0, terms.PaidOut, default, default, default, terms.Principal, terms.PeriodRate, loan.LevelPayment);
@@ -309,25 +294,27 @@ public static class MoneySheets
         });
         foreach (LoanPayment payment in loan.Payments)
         {
-            int at = table.Rows.Count;
             table.Row(payment.Number, payment.Date, payment.Interest, payment.Principal, payment.Payment, payment.Owed, default, default);
-            string before = $"{{{at - 1},5}}";
-            sheet.LiveLast(2, $"ROUND({before}*{{0,6}},2)").LiveLast(3, payment.Number == terms.Payments ? before : terms.Repayment switch
-            {
-                Repayment.LevelPayment => $"MIN({before},{{0,7}}-{{{at},2}})",
-                Repayment.LevelPrincipal => $"MIN({before},{{0,7}})",
-                _ => "0",
-            }).LiveLast(4, $"{{{at},2}}+{{{at},3}}").LiveLast(5, $"ROUND({before}-{{{at},3}},2)");
+            MakePaymentLive(sheet, terms, isLast: payment.Number == terms.Payments);
         }
 
-        int last = table.Rows.Count - 1;
         table.Total("", "", loan.TotalInterest, terms.Principal, loan.TotalInterest + terms.Principal, default, default, default);
-        for (int i = 2; i < 5; i++)
-        {
-            sheet.Live(table.Rows.Count, i, $"SUM({{1,{i}}}:{{{last},{i}}})");
-        }
-
+        sheet.LiveSums(table.Rows.Count, (2, 4), (1, table.Rows.Count - 1));
         table.Note("Every payment is in whole cents; the last takes the rest.");
         return sheet;
+    }
+
+    private static void MakePaymentLive(FundingSheet sheet, LoanTerms terms, bool isLast)
+    {
+        int at = sheet.Table.Rows.Count - 1;
+        string before = $"{{{at - 1},5}}";
+        string principal = isLast ? before : terms.Repayment switch
+        {
+            Repayment.LevelPayment => $"MIN({before},{{0,7}}-{{{at},2}})",
+            Repayment.LevelPrincipal => $"MIN({before},{{0,7}})",
+            _ => "0",
+        };
+        sheet.LiveLast(2, $"ROUND({before}*{{0,6}},2)").LiveLast(3, principal)
+            .LiveLast(4, $"{{{at},2}}+{{{at},3}}").LiveLast(5, $"ROUND({before}-{{{at},3}},2)");
     }
 }

@@ -11,18 +11,25 @@ public static class ProjectSheets
 {
     private static readonly (ObjectClass? Class, string Line, string Name)[] Classes =
     [
-        (ObjectClass.Personnel, "6a", "Personnel"), (ObjectClass.FringeBenefits, "6b", "Fringe Benefits"), (ObjectClass.Travel, "6c", "Travel"), (ObjectClass.Equipment, "6d", "Equipment"),
-        (ObjectClass.Supplies, "6e", "Supplies"), (ObjectClass.Contractual, "6f", "Contractual"), (ObjectClass.Construction, "6g", "Construction"), (ObjectClass.Other, "6h", "Other"),
+        (ObjectClass.Personnel, "6a", "Personnel"), (ObjectClass.FringeBenefits, "6b", "Fringe Benefits"),
+        (ObjectClass.Travel, "6c", "Travel"), (ObjectClass.Equipment, "6d", "Equipment"),
+        (ObjectClass.Supplies, "6e", "Supplies"), (ObjectClass.Contractual, "6f", "Contractual"),
+        (ObjectClass.Construction, "6g", "Construction"), (ObjectClass.Other, "6h", "Other"),
     ];
 
     /// <summary>Every crop: what it earned last season and would next, with the lines under it; one crop, or all.</summary>
     public static FundingSheet Crops(FundingWriteUp writeUp, string? crop = null)
     {
-        IReadOnlyList<CropWriteUp> crops = [.. writeUp.Crops.Where(one => crop is null || one.Budget.Name.Equals(crop.Trim(), StringComparison.OrdinalIgnoreCase))];
+        IReadOnlyList<CropWriteUp> crops = [.. writeUp.Crops.Where(one => crop is null
+            || one.Budget.Name.Equals(crop.Trim(), StringComparison.OrdinalIgnoreCase))];
         LengthUnit length = writeUp.Season.Settings.LengthUnit;
-        ReportTable table = new ReportTable($"Enterprise budgets, crop year {writeUp.Period.Year} and the next by the factors assumed", writeUp.Season.Notation).Column("Crop").Column("Line")
-            .Column("Last season", Look.Money).Column(length.Label("Per 100 bed-feet"), Look.Rate).Column("Per bed", Look.Rate).Column(length.Label("Per acre"), Look.Rate)
-            .Column("Next season", Look.Money).Column(length.Label("Next, per 100 bed-feet"), Look.Rate).Column("Next, per bed", Look.Rate).Column(length.Label("Next, per acre"), Look.Rate);
+        ReportTable table = new ReportTable(
+            $"Enterprise budgets, crop year {writeUp.Period.Year} and the next by the factors assumed", writeUp.Season.Notation)
+            .Column("Crop").Column("Line")
+            .Column("Last season", Look.Money).Column(length.Label("Per 100 bed-feet"), Look.Rate).Column("Per bed", Look.Rate)
+            .Column(length.Label("Per acre"), Look.Rate)
+            .Column("Next season", Look.Money).Column(length.Label("Next, per 100 bed-feet"), Look.Rate).Column("Next, per bed", Look.Rate)
+            .Column(length.Label("Next, per acre"), Look.Rate);
         FundingSheet sheet = new("Crops", table) { Landscape = true };
         foreach (CropWriteUp one in crops)
         {
@@ -31,40 +38,54 @@ public static class ProjectSheets
             {
                 string? why = WhyNot(one.Budget, line.Item);
                 table.Row([
-                    one.Budget.Name, line.Name, ReportCell.Known(line.Last, why), Per(100m, next: false), Per(one.BedLength, next: false), Per(one.BedFeetPerAcre, next: false),
-                    ReportCell.Known(line.Next, why), Per(100m, next: true), Per(one.BedLength, next: true), Per(one.BedFeetPerAcre, next: true)]);
+                    one.Budget.Name, line.Name,
+                    ReportCell.Known(line.Last, why), .. Per(next: false), ReportCell.Known(line.Next, why), .. Per(next: true)]);
                 foreach (int column in new[] { 2, 6 }.Where(_ => why is null && line.IsTotal))
                 {
                     sheet.LiveLast(column, TotalOf(line.Item, first, column));
                 }
 
-                ReportCell Per(decimal feet, bool next) => why is null ? one.Per(line, feet, next) : ReportCell.Missing(why);
+                IEnumerable<ReportCell> Per(bool next) => new[] { 100m, one.BedLength, one.BedFeetPerAcre }
+                    .Select(feet => why is null ? one.Per(line, feet, next) : ReportCell.Missing(why));
             }
         }
 
-        if (crops.Count > 0)
-        {
-            CropWriteUp any = crops[0];
-            table.Note(writeUp.Season.Notation.Text($"Per bed: {writeUp.Season.Notation.Number(any.BedLength, Look.Quantity)} bed-feet, the length most beds have. Per acre: {writeUp.Season.Notation.Number(any.BedFeetPerAcre, Look.Quantity)} bed-feet, "
-                + $"beds of {writeUp.Season.Notation.Number(writeUp.Season.Settings.StandardBedWidthIn, Look.Quantity)} {length.WidthShort()} with paths of {writeUp.Season.Notation.Number(writeUp.Assumptions.NextSeason.PathWidthIn(length), Look.Exact)} {length.WidthShort()}. An acre of beds planted several times a year holds several such acres."));
-        }
+        table.Note(crops.Count > 0 ? Lengths(writeUp, crops[0]) : null);
+        return Noted(
+            sheet,
+            "Next season: output x area x yield x price; costs by what each varies with, labor x the wage factor, "
+                + "others x the cost factor.");
+    }
 
-        return Noted(sheet, "Next season: output x area x yield x price; costs by what each varies with, labor x the wage factor, others x the cost factor.");
+    private static string Lengths(FundingWriteUp writeUp, CropWriteUp any)
+    {
+        (Notation notation, FarmSettings settings) = (writeUp.Season.Notation, writeUp.Season.Settings);
+        string width = settings.LengthUnit.WidthShort();
+        string path = notation.Number(writeUp.Assumptions.NextSeason.PathWidthIn(settings.LengthUnit), Look.Exact);
+        return $"Per bed: {notation.Number(any.BedLength, Look.Quantity)} bed-feet, the length most beds have. "
+            + $"Per acre: {notation.Number(any.BedFeetPerAcre, Look.Quantity)} bed-feet, "
+            + $"beds of {notation.Number(settings.StandardBedWidthIn, Look.Quantity)} {width} with paths of {path} {width}. "
+            + $"An acre of beds planted several times a year holds several such acres.";
     }
 
     /// <summary>The crops' main lines side by side, one row a crop.</summary>
     public static FundingSheet CropOverview(FundingWriteUp writeUp)
     {
         string net = "Net return";
-        ReportTable table = new ReportTable($"What each crop earned in {writeUp.Period.Year}, and would next season", writeUp.Season.Notation).Column("Crop").Column(writeUp.Season.Settings.LengthUnit.Label("Bed-feet"), Look.Quantity)
+        ReportTable table = new ReportTable(
+            $"What each crop earned in {writeUp.Period.Year}, and would next season", writeUp.Season.Notation)
+            .Column("Crop").Column(writeUp.Season.Settings.LengthUnit.Label("Bed-feet"), Look.Quantity)
             .Column("Output", Look.Money).Column("Gross margin", Look.Money).Column(net, Look.Money)
-            .Column(writeUp.Season.Settings.LengthUnit.Label("Next: bed-feet"), Look.Quantity).Column("Next: output", Look.Money).Column("Next: gross margin", Look.Money).Column($"Next: {net.ToLowerInvariant()}", Look.Money);
+            .Column(writeUp.Season.Settings.LengthUnit.Label("Next: bed-feet"), Look.Quantity).Column("Next: output", Look.Money)
+            .Column("Next: gross margin", Look.Money).Column($"Next: {net.ToLowerInvariant()}", Look.Money);
         foreach (CropWriteUp one in writeUp.Crops)
         {
             WriteUpLine Line(WriteUpItem item) => one.Lines.First(line => line.Item == item);
             ReportCell Last(WriteUpItem item) => ReportCell.Known(Line(item).Last, WhyNot(one.Budget, item));
             ReportCell Next(WriteUpItem item) => ReportCell.Known(Line(item).Next, WhyNot(one.Budget, item));
-            table.Row(one.Budget.Name, one.Budget.Sums.BedFeet.Value, Last(WriteUpItem.Output), Last(WriteUpItem.GrossMargin), Last(WriteUpItem.NetReturn),
+            table.Row(
+                one.Budget.Name, one.Budget.Sums.BedFeet.Value, Last(WriteUpItem.Output), Last(WriteUpItem.GrossMargin),
+                Last(WriteUpItem.NetReturn),
                 one.NextBedFeet, Next(WriteUpItem.Output), Next(WriteUpItem.GrossMargin), Next(WriteUpItem.NetReturn));
         }
 
@@ -72,7 +93,9 @@ public static class ProjectSheets
         if (table.Rows.Count > 0)
         {
             int last = table.Rows.Count - 1;
-            ReportCell Sum(int i) => table.Rows.All(row => row[i].Number is not null) ? table.Rows.Sum(row => row[i].Number!.Value) : table.Rows.First(row => row[i].Number is null)[i];
+            ReportCell Sum(int i) => table.Rows.All(row => row[i].Number is not null)
+                ? table.Rows.Sum(row => row[i].Number!.Value)
+                : table.Rows.First(row => row[i].Number is null)[i];
             table.Total(["All crops", .. Enumerable.Range(1, 8).Select(Sum)]);
             foreach (int i in Enumerable.Range(1, 8).Where(i => Sum(i).Number is not null))
             {
@@ -91,46 +114,59 @@ public static class ProjectSheets
             return null;
         }
 
-        ReportTable table = new ReportTable($"{grant.Project}: budget by object class", writeUp.Season.Notation).Column("SF-424A line").Column("Object class").Column("Funder", Look.Money).Column("Match", Look.Money).Column("Total", Look.Money);
+        ReportTable table = new ReportTable($"{grant.Project}: budget by object class", writeUp.Season.Notation).Column("SF-424A line")
+            .Column("Object class").Column("Funder", Look.Money).Column("Match", Look.Money).Column("Total", Look.Money);
         FundingSheet sheet = new("Grant budget", table);
-        int lines = grant.Lines.Count;
         foreach ((ObjectClass? kind, string line, string name) in Classes)
         {
             Add(line, name, grant.Of(kind));
-            Matched(name);
+            Matched();
         }
 
         (decimal Funder, decimal Match) indirect = grant.Of(null);
         Add("6i", "Total Direct Charges", (grant.Funder - indirect.Funder, grant.Match - indirect.Match));
         sheet.LiveLast(2, "SUM({0,2}:{7,2})").LiveLast(3, "SUM({0,3}:{7,3})");
         Add("6j", "Indirect Charges", indirect);
-        Matched("Indirect Charges");
+        Matched();
         Add("6k", "TOTALS", (grant.Funder, grant.Match));
         sheet.LiveLast(2, "{8,2}+{9,2}").LiveLast(3, "{8,3}+{9,3}");
-        for (int i = 0; i < table.Rows.Count; i++)
-        {
-            sheet.Live(i, 4, $"{{{i},2}}+{{{i},3}}");
-        }
-
-        Notation notation = writeUp.Season.Notation;
-        table.Note(grant.MatchNeeded.Value is { } needed
-            ? notation.Text($"Match asked for: {grant.MatchPercent:0.##}% of {(grant.MatchOfAward ? "the award" : "the whole project")}, {notation.InWords(needed, Look.Money)}; shown here: {notation.InWords(grant.Match, Look.Money)}, {(grant.Match >= needed ? "enough" : "too little")}.")
-            : $"Match asked for: {Looks.NotAvailable}, {grant.MatchNeeded.Reason}.")
-            .Note($"In kind: {notation.InWords(grant.InKind, Look.Money)} of the match. To be paid in money: {notation.InWords(grant.CashCost, Look.Money)}.")
-            .Note(grant.IndirectNeedsNegotiatedRate ? "The indirect rate is above 15%: it needs a negotiated rate." : null)
-            .Note("Object classes of SF-424A (OMB 4040-0006), Section B; program income (line 7) isn't part of it. What the program allows, the funder's notice says.");
+        GrantNotes(table, grant);
         return sheet;
 
-        void Add(string line, string name, (decimal Funder, decimal Match) amounts) => table.Row(line, name, amounts.Funder, amounts.Match, amounts.Funder + amounts.Match);
-
-        void Matched(string name)
+        void Add(string line, string name, (decimal Funder, decimal Match) amounts)
         {
+            table.Row(line, name, amounts.Funder, amounts.Match, amounts.Funder + amounts.Match);
             int at = table.Rows.Count - 1;
-            foreach (int column in new[] { 2, 3 })
-            {
-                sheet.LiveLast(column, $"SUMIF({{Grant narrative!0,0}}:{{Grant narrative!{lines - 1},0}},{{{at},1}},{{Grant narrative!0,{column + 1}}}:{{Grant narrative!{lines - 1},{column + 1}}})");
-            }
+            sheet.LiveLast(4, $"{{{at},2}}+{{{at},3}}");
         }
+
+        void Matched() => SumNarrative(sheet, grant.Lines.Count - 1);
+    }
+
+    /// <summary>Makes the last row live: the narrative's rows of its object class.</summary>
+    private static void SumNarrative(FundingSheet sheet, int last)
+    {
+        int at = sheet.Table.Rows.Count - 1;
+        foreach (int column in new[] { 2, 3 })
+        {
+            sheet.LiveLast(column, $"SUMIF({{Grant narrative!0,0}}:{{Grant narrative!{last},0}},{{{at},1}},"
+                + $"{{Grant narrative!0,{column + 1}}}:{{Grant narrative!{last},{column + 1}}})");
+        }
+    }
+
+    private static void GrantNotes(ReportTable table, GrantBudget grant)
+    {
+        Notation notation = table.Notation;
+        table.Note(grant.MatchNeeded.Value is { } needed
+            ? notation.Text($"Match asked for: {grant.MatchPercent:0.##}% of {(grant.MatchOfAward ? "the award" : "the whole project")}, "
+                + $"{notation.InWords(needed, Look.Money)}; shown here: {notation.InWords(grant.Match, Look.Money)}, "
+                + $"{(grant.Match >= needed ? "enough" : "too little")}.")
+            : $"Match asked for: {Looks.NotAvailable}, {grant.MatchNeeded.Reason}.")
+            .Note($"In kind: {notation.InWords(grant.InKind, Look.Money)} of the match. "
+                + $"To be paid in money: {notation.InWords(grant.CashCost, Look.Money)}.")
+            .Note(grant.IndirectNeedsNegotiatedRate ? "The indirect rate is above 15%: it needs a negotiated rate." : null)
+            .Note("Object classes of SF-424A (OMB 4040-0006), Section B; program income (line 7) isn't part of it. "
+                + "What the program allows, the funder's notice says.");
     }
 
     /// <summary>The rows behind every amount of the grant budget; null without a project.</summary>
@@ -141,16 +177,20 @@ public static class ProjectSheets
             return null;
         }
 
-        ReportTable table = new ReportTable($"{grant.Project}: what every amount is for", writeUp.Season.Notation).Column("Object class").Column("Item").Wrapping().Column("How it comes about").Wrapping()
+        ReportTable table = new ReportTable($"{grant.Project}: what every amount is for", writeUp.Season.Notation).Column("Object class")
+            .Column("Item").Wrapping().Column("How it comes about").Wrapping()
             .Column("Funder", Look.Money).Column("Match", Look.Money).Column("In kind").Column("Row");
         foreach (GrantLine line in grant.Lines)
         {
-            table.Row(Classes.FirstOrDefault(kind => kind.Class == line.Class).Name ?? "Indirect Charges", line.Item, line.Reckoned, line.Funder, line.Match, line.InKind ? "yes" : "", line.Source?.ToString() ?? "assumptions");
+            table.Row(
+                Classes.FirstOrDefault(kind => kind.Class == line.Class).Name ?? "Indirect Charges", line.Item, line.Reckoned, line.Funder,
+                line.Match, line.InKind ? "yes" : "", line.Source?.ToString() ?? "assumptions");
         }
 
         table.Total("Total", "", "", grant.Funder, grant.Match, "", "");
         int last = table.Rows.Count - 1;
-        return new FundingSheet("Grant narrative", table) { Landscape = true }.Live(last + 1, 3, $"SUM({{0,3}}:{{{last},3}})").Live(last + 1, 4, $"SUM({{0,4}}:{{{last},4}})");
+        return new FundingSheet("Grant narrative", table) { Landscape = true }.Live(last + 1, 3, $"SUM({{0,3}}:{{{last},3}})")
+            .Live(last + 1, 4, $"SUM({{0,4}}:{{{last},4}})");
     }
 
     /// <summary>What a year of the project saves; null without a project.</summary>
@@ -161,12 +201,20 @@ public static class ProjectSheets
             return null;
         }
 
-        ReportTable table = new ReportTable($"{writeUp.Grant!.Project}: what it gains and costs a year", writeUp.Season.Notation).InOrder().Column("Line").Column("Quantity", Look.Exact).Column("Unit").Column("Value of one", Look.Exact).Column("A year", Look.Money).Column("From").Wrapping();
+        ReportTable table = new ReportTable($"{writeUp.Grant!.Project}: what it gains and costs a year", writeUp.Season.Notation).InOrder()
+            .Column("Line").Column("Quantity", Look.Exact).Column("Unit").Column("Value of one", Look.Exact).Column("A year", Look.Money)
+            .Column("From").Wrapping();
         FundingSheet sheet = new("Yearly saving", table);
         foreach (YearlySaving line in investment.Savings)
         {
             bool known = line.Quantity is not null && line.Each is not null && line.Amount.IsAvailable;
-            table.Row(line.Name, line.Quantity is { } quantity ? quantity : default(ReportCell), line.Unit, known ? line.Each!.Value : default(ReportCell), line.Amount, line.From);
+            table.Row(
+                line.Name,
+                line.Quantity is { } quantity ? quantity : default(ReportCell),
+                line.Unit,
+                known ? line.Each!.Value : default(ReportCell),
+                line.Amount,
+                line.From);
         }
 
         table.Total("Yearly saving", default, "", default, investment.YearlySaving, "");
@@ -181,13 +229,13 @@ public static class ProjectSheets
     /// <summary>The investment with and without the grant; null without a project or a saving.</summary>
     public static FundingSheet? Investment(FundingWriteUp writeUp)
     {
-        if (writeUp.Investment is not { WithGrant: { } with, WithoutGrant: { } without } investment)
+        if (writeUp.Investment is not { WithGrant: { } with, WithoutGrant: { } without })
         {
             return null;
         }
 
-        Notation notation = writeUp.Season.Notation;
-        ReportTable table = new ReportTable($"{writeUp.Grant!.Project}: does it pay?", notation).Column("Figure").Wrapping().Column("With the grant", Look.Exact).Column("Without", Look.Exact);
+        ReportTable table = new ReportTable($"{writeUp.Grant!.Project}: does it pay?", writeUp.Season.Notation).Column("Figure").Wrapping()
+            .Column("With the grant", Look.Exact).Column("Without", Look.Exact);
         FundingSheet sheet = new("Investment", table);
         for (int year = 0; year <= with.Years; year++)
         {
@@ -195,33 +243,48 @@ public static class ProjectSheets
         }
 
         int last = with.Years, rate = last + 1, npv = last + 2;
-        table.Row("Cost of capital, a fraction", with.Rate, without.Rate).Row("Net present value", with.NetPresentValue, without.NetPresentValue);
-        Live(column => $"NPV({{{rate},{column}}},{{1,{column}}}:{{{last},{column}}})+{{0,{column}}}");
+        table.Row("Cost of capital, a fraction", with.Rate, without.Rate)
+            .Row("Net present value", with.NetPresentValue, without.NetPresentValue);
+        LiveBoth(sheet, column => $"NPV({{{rate},{column}}},{{1,{column}}}:{{{last},{column}}})+{{0,{column}}}");
+        RatesOfReturn(sheet, with, without);
+        table.Row("Payback, years", with.Payback, without.Payback)
+            .Row("Discounted payback, years", with.DiscountedPayback, without.DiscountedPayback)
+            .Row("Equal annual value", with.EqualAnnualValue, without.EqualAnnualValue);
+        LiveBoth(sheet, column => $"-PMT({{{rate},{column}}},{last},{{{npv},{column}}})");
+        table.Note("Yearly amounts at the end of each year, before tax. Work given in kind counts at its value. "
+            + "Every rate of return is given where there are several.");
+        return sheet;
+    }
+
+    private static void RatesOfReturn(FundingSheet sheet, CapitalBudget with, CapitalBudget without)
+    {
         int most = Math.Max(with.RatesOfReturn.Count, without.RatesOfReturn.Count);
         for (int i = 0; i < Math.Max(1, most); i++)
         {
-            int at = i;
-            table.Row(most > 1 ? $"Internal rate of return, root {i + 1}" : "Internal rate of return, a fraction", RateAt(with, at), RateAt(without, at));
-            if (most == 1)
-            {
-                Live(column => $"IRR({{0,{column}}}:{{{last},{column}}},{(table.Rows[^1][column].Number ?? 0.1m).ToString("0.####", System.Globalization.CultureInfo.InvariantCulture)})");
-            }
+            string name = most > 1 ? $"Internal rate of return, root {i + 1}" : "Internal rate of return, a fraction";
+            sheet.Table.Row(name, At(with, i), At(without, i));
         }
 
-        table.Row("Payback, years", with.Payback, without.Payback).Row("Discounted payback, years", with.DiscountedPayback, without.DiscountedPayback).Row("Equal annual value", with.EqualAnnualValue, without.EqualAnnualValue);
-        Live(column => $"-PMT({{{rate},{column}}},{last},{{{npv},{column}}})");
-        table.Note("Yearly amounts at the end of each year, before tax. Work given in kind counts at its value. Every rate of return is given where there are several.");
-        return sheet;
-
-        void Live(Func<int, string> formula)
+        if (most == 1)
         {
-            foreach (int column in new[] { 1, 2 }.Where(column => table.Rows[^1][column].Number is not null))
-            {
-                sheet.LiveLast(column, formula(column));
-            }
+            LiveBoth(sheet, column => $"IRR({{0,{column}}}:{{{with.Years},{column}}},{Guess(column)})");
         }
 
-        static ReportCell RateAt(CapitalBudget budget, int i) => i < budget.RatesOfReturn.Count ? budget.RatesOfReturn[i] : ReportCell.Missing("no rate makes the present value 0");
+        string Guess(int column) =>
+            (sheet.Table.Rows[^1][column].Number ?? 0.1m).ToString("0.####", System.Globalization.CultureInfo.InvariantCulture);
+
+        static ReportCell At(CapitalBudget budget, int i) => i < budget.RatesOfReturn.Count
+            ? budget.RatesOfReturn[i]
+            : ReportCell.Missing("no rate makes the present value 0");
+    }
+
+    /// <summary>Makes the last row live, with the grant and without, where there is a number.</summary>
+    private static void LiveBoth(FundingSheet sheet, Func<int, string> formula)
+    {
+        foreach (int column in new[] { 1, 2 }.Where(column => sheet.Table.Rows[^1][column].Number is not null))
+        {
+            sheet.LiveLast(column, formula(column));
+        }
     }
 
     /// <summary>What the investment hangs on; null without a project or a saving.</summary>
@@ -232,7 +295,9 @@ public static class ProjectSheets
             return null;
         }
 
-        ReportTable table = new ReportTable($"{writeUp.Grant!.Project}: net present value when one input is a tenth lower or higher", writeUp.Season.Notation).Column("Input").Column("A tenth lower", Look.Money).Column("A tenth higher", Look.Money).Column("Apart by", Look.Money);
+        ReportTable table = new ReportTable(
+            $"{writeUp.Grant!.Project}: net present value when one input is a tenth lower or higher", writeUp.Season.Notation)
+            .Column("Input").Column("A tenth lower", Look.Money).Column("A tenth higher", Look.Money).Column("Apart by", Look.Money);
         FundingSheet sheet = new("Hangs on", table);
         foreach (InvestmentSwing swing in swings)
         {
@@ -250,7 +315,8 @@ public static class ProjectSheets
     /// <summary>Everything assumed beside the records.</summary>
     public static FundingSheet Assumptions(FundingWriteUp writeUp)
     {
-        ReportTable table = new ReportTable("What the write-up assumes beside the records", writeUp.Season.Notation).Column("Assumption").Column("Value").Column("Unit").Column("What it means").Column("Set as");
+        ReportTable table = new ReportTable("What the write-up assumes beside the records", writeUp.Season.Notation).Column("Assumption")
+            .Column("Value").Column("Unit").Column("What it means").Column("Set as");
         foreach (Assumption assumption in writeUp.Assumptions.All(writeUp.Season.Notation))
         {
             table.Row(assumption.Title, assumption.Value ?? "not given", assumption.Unit, assumption.Meaning, assumption.Name);
@@ -258,7 +324,12 @@ public static class ProjectSheets
 
         foreach ((string asset, int years) in writeUp.Assumptions.Classes)
         {
-            table.Row($"Depreciation class of {asset}", years.ToString(System.Globalization.CultureInfo.InvariantCulture), "years", "MACRS recovery period, your input", "class");
+            table.Row(
+                $"Depreciation class of {asset}",
+                years.ToString(System.Globalization.CultureInfo.InvariantCulture),
+                "years",
+                "MACRS recovery period, your input",
+                "class");
         }
 
         return new FundingSheet("Assumptions", table) { Landscape = true };
@@ -267,7 +338,8 @@ public static class ProjectSheets
     /// <summary>What the statements must agree on.</summary>
     public static FundingSheet Checks(FundingWriteUp writeUp)
     {
-        ReportTable table = new ReportTable("What must agree, to the cent", writeUp.Season.Notation).Column("Check").Column("Left", Look.Money).Column("Right", Look.Money).Column("Difference", Look.Money);
+        ReportTable table = new ReportTable("What must agree, to the cent", writeUp.Season.Notation).Column("Check")
+            .Column("Left", Look.Money).Column("Right", Look.Money).Column("Difference", Look.Money);
         FundingSheet sheet = new("Checks", table);
         foreach (FundingCheck check in writeUp.Checks)
         {

@@ -65,10 +65,12 @@ public static class StatementSheets
         sheet.LiveLast(2, $"{{2,2}}-{{{last + 1},2}}");
         table
             .Note(
-                $"Lines as the form of tax year {TaxLines.FormYear} numbers them: labels for a tax preparer, who uses the form of the year. Channels' fees stand among other expenses."
+                $"Lines as the form of tax year {TaxLines.FormYear} numbers them: "
+                    + $"labels for a tax preparer, who uses the form of the year. Channels' fees stand among other expenses."
             )
             .Note(
-                "Purchases of what lasts, loan principal, income tax, drawings and the household's part of bills are not in it. Accrual adjustments stand apart, in the table of income."
+                "Purchases of what lasts, loan principal, income tax, drawings and the household's part of bills are not in it. "
+                    + "Accrual adjustments stand apart, in the table of income."
             );
     }
 
@@ -85,7 +87,10 @@ public static class StatementSheets
         }
 
         table.Row("Gross income less cash expenses, before depreciation", writeUp.Bridge.NetFarmCash);
-        sheet.LiveLast(1, $"{{Schedule F!2,2}}-({string.Join("+", writeUp.Tax.Expenses.Select((line, i) => line.Line == TaxLines.Depreciation ? "0" : $"{{Schedule F!{3 + i},2}}").DefaultIfEmpty("0"))})");
+        IEnumerable<string> cash = writeUp.Tax.Expenses
+            .Select((line, i) => line.Line == TaxLines.Depreciation ? "0" : $"{{Schedule F!{3 + i},2}}")
+            .DefaultIfEmpty("0");
+        sheet.LiveLast(1, $"{{Schedule F!2,2}}-({string.Join("+", cash)})");
         foreach (BridgeStep step in writeUp.Bridge.Steps)
         {
             table.Row(step.Name, step.Amount);
@@ -119,7 +124,8 @@ public static class StatementSheets
         return sheet;
 
         string FormulaOf(FarmStatementLine line) => line.Item == FarmStatementItem.NetReturnOfFarm
-            ? $"{At(BudgetLine.NetReturn)}+{Below(FarmStatementItem.OtherIncome)}+{Below(FarmStatementItem.UnassignedSales)}-{Below(FarmStatementItem.UnusedCapacity)}-{Below(FarmStatementItem.UnassignedCost)}"
+            ? $"{At(BudgetLine.NetReturn)}+{Below(FarmStatementItem.OtherIncome)}+{Below(FarmStatementItem.UnassignedSales)}-"
+                + $"{Below(FarmStatementItem.UnusedCapacity)}-{Below(FarmStatementItem.UnassignedCost)}"
             : line.Line is { } total && total.IsTotal() ? string.Concat(Parts(total).Select(SignedAt)).TrimStart('+') : "";
 
         // Labor is no line of the statement: hired and owner labor stand in its place.
@@ -139,56 +145,48 @@ public static class StatementSheets
     public static FundingSheet Depreciation(FundingWriteUp writeUp)
     {
         int year = writeUp.Period.Year;
-        ReportTable table = new ReportTable($"Tax depreciation (MACRS, half-year convention), {year} and after", writeUp.Season.Notation)
-            .Column("Asset")
-            .Column("In service", Look.Date)
-            .Column("Basis", Look.Money)
-            .Column("Class", Look.Count, "years")
-            .Column("Before", Look.Money);
         int[] years = [.. Enumerable.Range(year, 6)];
+        const string NoClass = "no depreciation class given";
+        TableOf<AssetDepreciation> columns =
+            new ReportTable($"Tax depreciation (MACRS, half-year convention), {year} and after", writeUp.Season.Notation)
+            .Of<AssetDepreciation>()
+            .Column("Asset", asset => asset.Asset.Asset.Trim())
+            .Column("In service", Look.Date, asset => asset.Asset.InService)
+            .Column("Basis", Look.Money, asset => asset.Basis)
+            .Column("Class", Look.Count, asset => asset.RecoveryYears is { } used ? used : ReportCell.Missing(NoClass), "years")
+            .Column("Before", Look.Money, asset => Amount(asset, () => asset.Amounts.Take(Math.Max(0, year - asset.FirstYear)).Sum()));
         foreach (int one in years)
         {
-            table.Column(one.ToString(System.Globalization.CultureInfo.InvariantCulture), Look.Money);
+            string heading = one.ToString(System.Globalization.CultureInfo.InvariantCulture);
+            columns.Column(heading, Look.Money, asset => Amount(asset, () => asset.In(one) ?? 0m));
         }
 
-        table.Column("Later", Look.Money);
+        ReportTable table = columns
+            .Column("Later", Look.Money, asset => Amount(asset, () => asset.Amounts.Skip(Math.Max(0, year + 6 - asset.FirstYear)).Sum()))
+            .Rows(writeUp.Tax.Depreciation.Where(asset => asset.Asset.Retired is not { } retired || retired.Year >= year));
         FundingSheet sheet = new("Tax depreciation", table) { Landscape = true };
-        foreach (
-            AssetDepreciation asset in writeUp.Tax.Depreciation.Where(asset =>
-                asset.Asset.Retired is not { } retired || retired.Year >= year
-            )
-        )
-        {
-            ReportCell Amount(Func<decimal> of) => asset.RecoveryYears is null ? ReportCell.Missing("no depreciation class given") : of();
-            table.Row([
-                asset.Asset.Asset.Trim(),
-                asset.Asset.InService,
-                asset.Basis,
-                asset.RecoveryYears is { } recovery ? recovery : ReportCell.Missing("no depreciation class given"),
-                Amount(() => asset.Amounts.Take(Math.Max(0, year - asset.FirstYear)).Sum()),
-                .. years.Select(one => Amount(() => asset.In(one) ?? 0m)),
-                Amount(() => asset.Amounts.Skip(Math.Max(0, years[^1] + 1 - asset.FirstYear)).Sum())]);
-        }
-
         if (table.Rows.Count > 0)
         {
-            table.Total([
-                "All with a class",
-                "",
-                "",
-                "",
-                .. Enumerable.Range(4, years.Length + 2).Select(i => (ReportCell)table.Rows.Sum(row => row[i].Number ?? 0m)),
-            ]);
-            for (int i = 4; i < years.Length + 6; i++)
-            {
-                sheet.Live(table.Rows.Count, i, $"SUM({{0,{i}}}:{{{table.Rows.Count - 1},{i}}})");
-            }
+            IEnumerable<ReportCell> sums = Enumerable.Range(4, 8).Select(i => (ReportCell)table.Rows.Sum(row => row[i].Number ?? 0m));
+            table.Total(["All with a class", "", "", "", .. sums]);
+            sheet.LiveSums(table.Rows.Count, (4, 11), (0, table.Rows.Count - 1));
         }
 
-        table.Note("Percentages: IRS Publication 946, Table A-1. Basis: (cost - grant) x the farm's part. The class is yours to give, and a tax preparer's to confirm: so are the mid-quarter convention, bonus depreciation and section 179.")
-            .Note("Solar: five years where construction began before 2025; for later works the class is disputed since Public Law 119-21 (2025). Classes often met: tools and machinery 5 new or 7 used, single-purpose structures such as greenhouses 10, farm buildings 20, land improvements 15, light trucks 5.");
+        table.Note(RecoveryNote).Note(SolarNote);
         return sheet;
+
+        static ReportCell Amount(AssetDepreciation asset, Func<decimal> of) =>
+            asset.RecoveryYears is null ? ReportCell.Missing(NoClass) : of();
     }
+
+    private const string RecoveryNote = "Percentages: IRS Publication 946, Table A-1. Basis: (cost - grant) x the farm's part. "
+        + "The class is yours to give, and a tax preparer's to confirm: so are the mid-quarter convention, "
+        + "bonus depreciation and section 179.";
+
+    private const string SolarNote = "Solar: five years where construction began before 2025; "
+        + "for later works the class is disputed since Public Law 119-21 (2025). Classes often met: "
+        + "tools and machinery 5 new or 7 used, single-purpose structures such as greenhouses 10, farm buildings 20, "
+        + "land improvements 15, light trucks 5.";
 
     private static FundingSheet Noted(FundingSheet sheet, string note)
     {

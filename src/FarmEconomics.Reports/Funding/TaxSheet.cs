@@ -33,8 +33,10 @@ public static class TaxSheet
             sheet.Live(2, 1, "{0,1}+{1,1}");
         }
 
-        table.Note($"Estimates follow the forms of tax year {TaxView.FormYear}, for one owner without other earnings; they are no return, and a tax preparer decides. "
-            + $"The books paid {writeUp.Season.Notation.InWords(taxes.Paid, Look.Money)} of tax in {writeUp.Period.Year}, whichever year it was for; repayment capacity counts that, unless both taxes are entered.");
+        table.Note($"Estimates follow the forms of tax year {TaxView.FormYear}, for one owner without other earnings; "
+            + $"they are no return, and a tax preparer decides. "
+            + $"The books paid {writeUp.Season.Notation.InWords(taxes.Paid, Look.Money)} of tax in {writeUp.Period.Year}, "
+            + $"whichever year it was for; repayment capacity counts that, unless both taxes are entered.");
         return sheet;
     }
 
@@ -65,7 +67,11 @@ public static class TaxSheet
             );
         }
 
-        return new FundingSheet("Depreciation classes", table.Note("Recovery periods of IRS Publications 946 (2025) and 225. Solar that came into service after 2024 is contested; used equipment, cost recovery all at once (section 179, bonus) and the mid-quarter convention are for the preparer. class_use=suggested counts what is suggested where no class is given."));
+        return new FundingSheet(
+            "Depreciation classes",
+            table.Note("Recovery periods of IRS Publications 946 (2025) and 225. Solar that came into service after 2024 is contested; "
+                + "used equipment, cost recovery all at once (section 179, bonus) and the mid-quarter convention are for the preparer. "
+                + "class_use=suggested counts what is suggested where no class is given."));
     }
 
     /// <summary>Early retirements of the year as sentences.</summary>
@@ -79,7 +85,9 @@ public static class TaxSheet
                 $"{asset.Asset.Asset.Trim()} was retired after {asset.YearsServed:0.#} of {asset.Asset.LifeYears:0.#} years"
             );
             yield return asset.Loss.Value is { } loss ? $"{what}: a loss of {notation.InWords(loss, Look.WholeMoney)}, charged to no crop."
-                : asset.Unrecovered.Value is { } open ? $"{what}: {notation.InWords(open, Look.WholeMoney)} of its cost was not recovered, less what it fetched ({asset.Loss.Reason}); charged to no crop."
+                : asset.Unrecovered.Value is { } open
+                ? $"{what}: {notation.InWords(open, Look.WholeMoney)} of its cost was not recovered, "
+                    + $"less what it fetched ({asset.Loss.Reason}); charged to no crop."
                 : $"{what}; what of its cost was not recovered is not known ({asset.Unrecovered.Reason}).";
         }
     }
@@ -94,6 +102,7 @@ public static class TaxSheet
             yield return "Full cost holds no charge for the farm's own land (land_value or land_rent among the settings).";
         }
 
-        yield return "Full cost holds the owners' hours but no charge for management beyond them, and interest on equipment and buildings but none on the money tied up in a season's inputs.";
+        yield return "Full cost holds the owners' hours but no charge for management beyond them, "
+            + "and interest on equipment and buildings but none on the money tied up in a season's inputs.";
     }
 }

@@ -17,7 +17,8 @@ public static class WriteUpReport
     public static IReadOnlyList<string> Cautions { get; } =
     [
         "These figures rest on the grower's own records and on the assumptions shown with them; they are as right as those are.",
-        "They are not tax, legal, lending or food-safety advice. Tax lines and depreciation classes are labels for the grower's tax preparer and need the current official forms; "
+        "They are not tax, legal, lending or food-safety advice. "
+            + "Tax lines and depreciation classes are labels for the grower's tax preparer and need the current official forms; "
         + "a funder's notice and a lender's terms go before anything here; local codes and licensed practice come first.",
     ];
 
@@ -61,61 +62,78 @@ public static class WriteUpReport
                     $"These figures don't agree, so don't trust them: {broken.Name}: {broken.Left} against {broken.Right}."
                 )
             )
-            : $"All {checks.Count} checks of {writeUp.Period.Year} hold: statement, bridge, cash flow, balance sheet, loans and budgets agree to the cent.";
+            : $"All {checks.Count} checks of {writeUp.Period.Year} hold: statement, bridge, cash flow, balance sheet, "
+                + $"loans and budgets agree to the cent.";
     }
 
     /// <summary>The answer in a few sentences.</summary>
     public static Prose Answer(FundingWriteUp writeUp)
     {
         ArgumentNullException.ThrowIfNull(writeUp);
-        Notation notation = writeUp.Season.Notation;
-        string InMoney(decimal amount) => notation.InWords(amount, Look.WholeMoney);
-        StringBuilder text = new();
-        TaxStatement tax = writeUp.Tax;
-        string tookIn = $"took in {InMoney(tax.GrossIncome)}",
-            paid = $"paid {InMoney(tax.CashExpenses)} to run";
-        text.Append(
-            $"In {writeUp.Period.Year} the farm "
-                + (tax.IncomeUnknown, tax.ExpensesUnknown) switch
-                {
-                    (null, null) => $"{tookIn} and {paid}: {InMoney(tax.NetBeforeDepreciation)} before depreciation. ",
-                    (null, { } noBooks) => $"{tookIn}; what it paid to run is not known ({noBooks}). ",
-                    ({ } noIncome, null) => $"{paid}; what it took in is not known ({noIncome}). ",
-                    ({ } noIncome, { } noBooks) =>
-                        $"has neither income nor expenses on file: what it took in and paid to run is not known ({noIncome}, {noBooks}). ",
-                }
-        );
+        StringBuilder text = new(TookInAndPaid(writeUp));
         if (writeUp.Accrual is { } income)
         {
-            text.Append($"Net farm income with accrual adjustments and depreciation was {InMoney(income.NetFarmIncome)}, before the owners' unpaid labor. ");
+            text.Append($"Net farm income with accrual adjustments and depreciation was {InMoney(writeUp, income.NetFarmIncome)}, "
+                + $"before the owners' unpaid labor. ");
         }
 
-        if (writeUp.NextYear.OpeningCash is not null && tax.NetUnknown is null)
-        {
-            CashFlow next = writeUp.NextYear;
-            text.Append($"Next year's cash is lowest at the end of {next.Months[next.LowMonth].ToString("MMMM yyyy", System.Globalization.CultureInfo.InvariantCulture)}, at {InMoney(next.LowPoint)}");
-            decimal loan = next.OperatingLoan(writeUp.Assumptions.Debt.MinimumCash).Value ?? 0m;
-            text.Append(loan > 0m ? $": an operating loan of {InMoney(loan)} would bridge it. {(writeUp.Line is null ? "" : DebtSheets.Sentence(writeUp) + " ")}" : ": no operating loan is needed. ");
-        }
-
+        text.Append(LowestCash(writeUp));
         if (writeUp.Grant is { } grant)
         {
-            text.Append($"{Prose.Text(grant.Project)} costs {InMoney(grant.Total)}: {InMoney(grant.Funder)} is asked of the funder, {InMoney(grant.Match)} is the farm's own, {InMoney(grant.InKind)} of it in kind. ");
-            text.Append(MustSave(writeUp.Investment!, notation));
+            text.Append($"{Prose.Text(grant.Project)} costs {InMoney(writeUp, grant.Total)}: "
+                + $"{InMoney(writeUp, grant.Funder)} is asked of the funder, {InMoney(writeUp, grant.Match)} is the farm's own, "
+                + $"{InMoney(writeUp, grant.InKind)} of it in kind. ");
+            text.Append(MustSave(writeUp.Investment!, writeUp.Season.Notation));
             text.Append(writeUp.Investment is { WithGrant: { } with, WithoutGrant: { } without }
-                ? $"Its net present value is {InMoney(with.NetPresentValue)} with the grant and {InMoney(without.NetPresentValue)} without. "
+                ? $"Its net present value is {InMoney(writeUp, with.NetPresentValue)} with the grant and "
+                    + $"{InMoney(writeUp, without.NetPresentValue)} without. "
                 : $"Whether it pays can't be told: {writeUp.Investment!.Missing}. ");
         }
 
         foreach (DebtCoverage row in writeUp.Coverage.Where(row => row.Coverage.IsAvailable && row.SalesMayFall.IsAvailable))
         {
-            text.Append(row.SalesMayFall.Value > 0m
-                ? notation.Text($"{row.Name}: repayment capacity covers payments {row.Coverage.Value:0.0} times; sales may fall by {notation.Number(row.SalesMayFall.Value.Value, Look.Percent)} before it drops under {row.Wanted:0.##}. ")
-                : notation.Text($"{row.Name}: repayment capacity covers payments {row.Coverage.Value:0.0} times, under the {row.Wanted:0.##} that must be kept. "));
+            text.Append(Covered(row, writeUp.Season.Notation));
         }
 
         return new Prose(text.ToString().Trim());
     }
+
+    private static string InMoney(FundingWriteUp writeUp, decimal amount) => writeUp.Season.Notation.InWords(amount, Look.WholeMoney);
+
+    private static string TookInAndPaid(FundingWriteUp writeUp)
+    {
+        TaxStatement tax = writeUp.Tax;
+        string tookIn = $"took in {InMoney(writeUp, tax.GrossIncome)}", paid = $"paid {InMoney(writeUp, tax.CashExpenses)} to run";
+        return $"In {writeUp.Period.Year} the farm "
+            + (tax.IncomeUnknown, tax.ExpensesUnknown) switch
+            {
+                (null, null) => $"{tookIn} and {paid}: {InMoney(writeUp, tax.NetBeforeDepreciation)} before depreciation. ",
+                (null, { } noBooks) => $"{tookIn}; what it paid to run is not known ({noBooks}). ",
+                ({ } noIncome, null) => $"{paid}; what it took in is not known ({noIncome}). ",
+                ({ } noIncome, { } noBooks) =>
+                    $"has neither income nor expenses on file: what it took in and paid to run is not known ({noIncome}, {noBooks}). ",
+            };
+    }
+
+    private static string LowestCash(FundingWriteUp writeUp)
+    {
+        CashFlow next = writeUp.NextYear;
+        if (next.OpeningCash is null || writeUp.Tax.NetUnknown is not null)
+        {
+            return "";
+        }
+
+        decimal loan = next.OperatingLoan(writeUp.Assumptions.Debt.MinimumCash).Value ?? 0m;
+        string line = writeUp.Line is null ? "" : DebtSheets.Sentence(writeUp) + " ";
+        return $"Next year's cash is lowest at the end of {Looks.Month(next.Months[next.LowMonth])}, at {InMoney(writeUp, next.LowPoint)}"
+            + (loan > 0m ? $": an operating loan of {InMoney(writeUp, loan)} would bridge it. {line}" : ": no operating loan is needed. ");
+    }
+
+    private static string Covered(DebtCoverage row, Notation notation) => row.SalesMayFall.Value > 0m
+        ? notation.Text($"{row.Name}: repayment capacity covers payments {row.Coverage.Value:0.0} times; sales may fall by "
+            + $"{notation.Number(row.SalesMayFall.Value.Value, Look.Percent)} before it drops under {row.Wanted:0.##}. ")
+        : notation.Text($"{row.Name}: repayment capacity covers payments {row.Coverage.Value:0.0} times, "
+            + $"under the {row.Wanted:0.##} that must be kept. ");
 
     internal static string MustSave(Investment investment, Notation notation)
     {
@@ -128,7 +146,8 @@ public static class WriteUpReport
         string hours = with.Hours.Value is { } least && without.Hours.Value is { } most
             ? notation.Text($": {least:#,##0} or {most:#,##0} hours of work")
             : "";
-        return $"To pay, it must save {notation.InWords(yearly, Look.WholeMoney)} a year with the grant, {notation.InWords(alone, Look.WholeMoney)} without{hours}. ";
+        return $"To pay, it must save {notation.InWords(yearly, Look.WholeMoney)} a year with the grant, "
+            + $"{notation.InWords(alone, Look.WholeMoney)} without{hours}. ";
     }
 
     /// <summary>What happens to cash where the funder's money comes late; empty without a project or opening cash.</summary>
@@ -141,64 +160,70 @@ public static class WriteUpReport
 
         CashFlow before = writeUp.NextYearBeforeGrant;
         Notation notation = writeUp.Season.Notation;
-        return $"The grant is counted in {writeUp.GrantComes!.Value.ToString("MMMM yyyy", System.Globalization.CultureInfo.InvariantCulture)}; "
+        return $"The grant is counted in "
+            + $"{Looks.Month(writeUp.GrantComes!.Value)}; "
             + (
                 FiscalYear.Of(writeUp.Season.Settings, writeUp.Period.Year + 1).Holds(writeUp.GrantComes.Value)
                     ? ""
                     : "that is after the twelve months shown; "
             )
-            + $"as long as its {notation.InWords(grant.Funder, Look.WholeMoney)} haven't come, cash is lowest at {BlockNumber.Of(before.LowPoint, Look.WholeMoney, notation)} (grant_month says when it comes).";
+            + $"as long as its {notation.InWords(grant.Funder, Look.WholeMoney)} haven't come, "
+            + $"cash is lowest at {BlockNumber.Of(before.LowPoint, Look.WholeMoney, notation)} (grant_month says when it comes).";
     }
 
     /// <summary>What weakens the write-up, a sentence each.</summary>
     public static Prose HowSure(FundingWriteUp writeUp)
     {
         ArgumentNullException.ThrowIfNull(writeUp);
+        List<string> points = [.. Unknowns(writeUp)];
+        points.AddRange(TaxSheet.RetiredEarly(writeUp).Select(Prose.Text));
+        points.AddRange(TaxSheet.LeftOut(writeUp));
+        int missing = writeUp.Measures.Count(measure => !measure.Value.IsAvailable);
+        points.Add(missing == 0
+            ? "Every measure could be worked out."
+            : $"{missing} of {writeUp.Measures.Count} measures are not available; each says which input is missing.");
+        points.Add("The next year is last year's pattern times the factors assumed, no forecast.");
+        return new Prose(string.Join('\n', points.Select(point => "- " + point)));
+    }
+
+    private static IEnumerable<string> Unknowns(FundingWriteUp writeUp)
+    {
         Notation notation = writeUp.Season.Notation;
-        List<string> points = [];
         if (writeUp.Tax.NetUnknown is { } unknown)
         {
-            points.Add($"There are {Prose.Text(unknown)}: net income, cash flow and the measures that rest on them are not available. What isn't written down is not 0.");
+            yield return $"There are {Prose.Text(unknown)}: net income, cash flow and the measures that rest on them are not available. "
+                + $"What isn't written down is not 0.";
         }
 
-        if (
-            writeUp is { SheetsUnknown: null, Opening: { } opening, Closing: { } closing }
-            && OwnerEquity.CashNotInTheRecords(writeUp.Cash, opening, closing) is var gap
-        )
-        {
-            points.Add(gap == 0m ? "The cash counted on the balance sheets is what the records explain, to the cent."
-                : $"The records don't explain {notation.InWords(Math.Abs(gap), Look.Money)} of cash that {(gap > 0m ? "came in" : "left")} in the year; a lender will ask.");
-        }
-        else
-        {
-            points.Add($"There are not two whole balance sheets within a month of both ends of the year ({writeUp.SheetsUnknown}), so income is cash only and several measures are not available.");
-        }
-
+        yield return CashExplained(writeUp);
         if (writeUp.Tax.WithoutClass.Count > 0)
         {
-            points.Add($"{writeUp.Tax.WithoutClass.Count} assets have no depreciation class; line 14 holds only the others.");
+            yield return $"{writeUp.Tax.WithoutClass.Count} assets have no depreciation class; line 14 holds only the others.";
         }
 
         if (writeUp.Tax.Expenses.Where(line => line.Line is null).Sum(line => line.Amount ?? 0m) is > 0m and var unlabeled)
         {
-            points.Add($"{notation.InWords(unlabeled, Look.Money)} of expenses carry no line of the form.");
+            yield return $"{notation.InWords(unlabeled, Look.Money)} of expenses carry no line of the form.";
         }
 
         if (GrantLate(writeUp) is { Length: > 0 } late)
         {
-            points.Add(late);
+            yield return late;
+        }
+    }
+
+    private static string CashExplained(FundingWriteUp writeUp)
+    {
+        if (writeUp is not { SheetsUnknown: null, Opening: { } opening, Closing: { } closing })
+        {
+            return $"There are not two whole balance sheets within a month of both ends of the year ({writeUp.SheetsUnknown}), "
+                + $"so income is cash only and several measures are not available.";
         }
 
-        points.AddRange(TaxSheet.RetiredEarly(writeUp).Select(Prose.Text));
-        points.AddRange(TaxSheet.LeftOut(writeUp));
-        int missing = writeUp.Measures.Count(measure => !measure.Value.IsAvailable);
-        points.Add(
-            missing == 0
-                ? "Every measure could be worked out."
-                : $"{missing} of {writeUp.Measures.Count} measures are not available; each says which input is missing."
-        );
-        points.Add("The next year is last year's pattern times the factors assumed, no forecast.");
-        return new Prose(string.Join('\n', points.Select(point => "- " + point)));
+        decimal gap = OwnerEquity.CashNotInTheRecords(writeUp.Cash, opening, closing);
+        return gap == 0m ? "The cash counted on the balance sheets is what the records explain, to the cent."
+            : $"The records don't explain {writeUp.Season.Notation.InWords(Math.Abs(gap), Look.Money)} of cash that "
+                + $"{(gap > 0m ? "came in" : "left")} in the year; a lender will ask.";
     }
 
     /// <summary>All sheets in the order they are shown.</summary>
@@ -237,13 +262,16 @@ public static class WriteUpReport
             ChoiceSheets.Tools(writeUp),
             ProjectSheets.CropOverview(writeUp),
             ProjectSheets.Crops(writeUp),
-            StandTables.Stands(writeUp.Review, writeUp.Period.Year) is { } stands
-                ? new FundingSheet("Perennials", stands) { Landscape = true }
-                : null,
+            Perennials(writeUp),
             ProjectSheets.Checks(writeUp),
         ];
         return [.. sheets.OfType<FundingSheet>()];
     }
+
+    private static FundingSheet? Perennials(FundingWriteUp writeUp) =>
+        StandTables.Stands(writeUp.Review, writeUp.Period.Year) is { } stands
+            ? new FundingSheet("Perennials", stands) { Landscape = true }
+            : null;
 
     /// <summary>The workbook: one sheet per table, totals live.</summary>
     public static Workbook Workbook(FundingWriteUp writeUp)

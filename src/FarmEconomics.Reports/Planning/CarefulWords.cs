@@ -29,7 +29,8 @@ public static class CarefulWords
 
         double costs = best.Mean - steady.Mean, saves = steady.WorstFifth - best.WorstFifth;
         string beside = saves <= 0.0 ? "is no safer than the best mix: keep the best mix"
-            : $"brings {Size(saves, notation)} more than the best mix in the worst fifth of seasons and {Size(costs, notation)} {(costs >= 0.0 ? "less" : "more")} on average";
+            : $"brings {Size(saves, notation)} more than the best mix in the worst fifth of seasons and {Size(costs, notation)} "
+                + $"{(costs >= 0.0 ? "less" : "more")} on average";
         return withSeasons ? $"The steady plan {beside}. {DrawnFrom(seasons, notation)}" : $"The steady plan {beside}";
     }
 
@@ -46,10 +47,7 @@ public static class CarefulWords
         ArgumentNullException.ThrowIfNull(seasons);
         ArgumentNullException.ThrowIfNull(notation);
         ReportTable table = new ReportTable("From most to safest", notation)
-            .InOrder()
-            .Column("Plan")
-            .Column("Average season", Look.WholeMoney)
-            .Column("Worst fifth", Look.WholeMoney);
+            .InOrder().Column("Plan").Column("Average season", Look.WholeMoney).Column("Worst fifth", Look.WholeMoney);
         int skipped = Math.Max(0, seasons.Years.Count - ShownSeasons);
         table = seasons.Years.Skip(skipped).Aggregate(table, (so, year) => so.Column($"As in {year}", Look.WholeMoney));
         table = table.Column("Beside the best mix").Wrapping();
@@ -78,10 +76,8 @@ public static class CarefulWords
         }
 
         return table
-            .Note(
-                $"Sales less what varies, own hours at what they are worth. {DrawnFrom(seasons, notation)} "
-                    + "Seasons on record: their yields and prices again, in this plan."
-            )
+            .Note($"Sales less what varies, own hours at what they are worth. {DrawnFrom(seasons, notation)} "
+                + "Seasons on record: their yields and prices again, in this plan.")
             .Note("Sold as well as can be once the season is known, all plans alike.");
     }
 
@@ -129,7 +125,8 @@ public static class CarefulWords
             .Column("Holds from", Look.Quantity, one => Finite(one.Holds.Least))
             .Column("To", Look.Quantity, one => Finite(one.Holds.Most))
             .Rows(ranges.Limits.Where(one => one.Limit.Key.Week >= 0));
-        return table.Note("To a tenth. Hours are told as hours more or fewer than there are; the rest as what there is of it. Blank: it holds as far as was looked. 0: not for half an hour, since other weeks are full as well.");
+        return table.Note("To a tenth. Hours are told as hours more or fewer than there are; the rest as what there is of it. "
+            + "Blank: it holds as far as was looked. 0: not for half an hour, since other weeks are full as well.");
     }
 
     /// <summary>How far what a length of each crop adds may move before another length of it were better.</summary>
@@ -166,7 +163,8 @@ public static class CarefulWords
     };
 
     private static string DrawnFrom(PlanSeasons seasons, Notation notation) => notation.Text(
-        $"Scored on {seasons.Drawn.Count:#,0} simulated seasons{(seasons.HasChance ? "" : notation.Text($", made up from no more than {seasons.Recorded.Count} on record"))}.");
+        $"Scored on {seasons.Drawn.Count:#,0} simulated "
+            + $"seasons{(seasons.HasChance ? "" : notation.Text($", made up from no more than {seasons.Recorded.Count} on record"))}.");
 
     private static ReportCell Finite(double value) => double.IsFinite(value) ? (decimal)value : (ReportCell)"";
 

@@ -44,7 +44,8 @@ public static class PlanWords
         Worth[] worths = [.. Worths(mix, notation).Where(one => !one.IsCash)];
         string worth = string.Join("; ", worths.Take(Told).Select(one => one.Say(notation)));
         string rest = worths.Length > Told ? $"{worths.Length - Told} more are worth less" : "everything else: nothing";
-        return $"The {(isSteady ? "steady plan" : "best mix")} {what}, with your own hours at {notation.InWords((decimal)mix.Model.Hours.OwnCost, Look.Rate)}."
+        return $"The {(isSteady ? "steady plan" : "best mix")} {what}, "
+            + $"with your own hours at {notation.InWords((decimal)mix.Model.Hours.OwnCost, Look.Rate)}."
             + (worth.Length > 0 ? $" One more of what is short is worth: {worth}; {rest}." : " Nothing is short.")
             + Cash(mix, notation, null);
     }
@@ -103,7 +104,8 @@ public static class PlanWords
             );
         }
 
-        return table.Note("Sown only in weeks, under covers and for as long as you did before; yields lean on the mean of all your sowings, so that lucky ones don't count too much.");
+        return table.Note("Sown only in weeks, under covers and for as long as you did before; "
+            + "yields lean on the mean of all your sowings, so that lucky ones don't count too much.");
     }
 
     /// <summary>What is short, week by week, with what one more is worth.</summary>
@@ -116,10 +118,7 @@ public static class PlanWords
         ArgumentNullException.ThrowIfNull(mix);
         ArgumentNullException.ThrowIfNull(notation);
         ReportTable table = new ReportTable("What one more would be worth, dearest first", notation)
-            .InOrder()
-            .Column("What")
-            .Column("When")
-            .Column("One more is worth", Look.Rate);
+            .InOrder().Column("What").Column("When").Column("One more is worth", Look.Rate);
         table = found is null ? table : table.Column("One less takes", Look.Rate);
         foreach (Worth worth in Worths(mix, notation, found))
         {
@@ -127,24 +126,19 @@ public static class PlanWords
             table.Row(found is null ? [worth.What, worth.When, worth.Money] : [worth.What, worth.When, worth.Money, less]);
         }
 
-        table.Note(
-            "An hour is told on top of what your own hour is worth. "
-                + (
-                    found is null
-                        ? "Weeks that are full together share their worth: what is told of one of them alone may not hold."
-                        : $"Each is a plan of its own with one more, and one less, of that alone. {(mix.Binding.Count > found.Count ? $"Further limits that bind: {mix.Binding.Count - found.Count}." : "")}"
-                )
-        );
+        string further = found is not null && mix.Binding.Count > found.Count
+            ? $"Further limits that bind: {mix.Binding.Count - found.Count}."
+            : "";
+        table.Note("An hour is told on top of what your own hour is worth. " + (found is null
+            ? "Weeks that are full together share their worth: what is told of one of them alone may not hold."
+            : $"Each is a plan of its own with one more, and one less, of that alone. {further}"));
         if (mix.Model.Water is not null)
         {
-            table.Note(notation.Text($"Water and power: as if the weather of {mix.Model.CropYear - 1} came again. What drought and the generator then cost is taken off the plan."));
+            table.Note(notation.Text($"Water and power: as if the weather of {mix.Model.CropYear - 1} came again. "
+                + $"What drought and the generator then cost is taken off the plan."));
         }
 
-        if (NotKept(mix, notation) is { } cash)
-        {
-            table.Note(cash);
-        }
-
+        table.Note(NotKept(mix, notation));
         foreach (string one in mix.Model.NotChecked)
         {
             table.Note($"Not checked: {one}.");
@@ -226,8 +220,12 @@ public static class PlanWords
         }
 
         ReportCell Cost(decimal amount) => ReportCell.Known(amount, outlook.CostsUnknown);
-        return table.Note("Members' payments, other income, costs that don't vary with crops, taxes and what you draw are the season's before. Purchases of equipment are left out.")
-            .Note(outlook.BreakEven.Value is { } even ? $"The year comes out even, before taxes and what you draw, with sales and shares of {notation.InWords(even, Look.WholeMoney)}." : $"No break-even: {outlook.BreakEven.Reason}.");
+        return table.Note("Members' payments, other income, costs that don't vary with crops, "
+            + "taxes and what you draw are the season's before. Purchases of equipment are left out.")
+            .Note(outlook.BreakEven.Value is { } even
+                ? $"The year comes out even, before taxes and what you draw, "
+                    + $"with sales and shares of {notation.InWords(even, Look.WholeMoney)}."
+                : $"No break-even: {outlook.BreakEven.Reason}.");
     }
 
     /// <summary>What won't work, a sentence each.</summary>

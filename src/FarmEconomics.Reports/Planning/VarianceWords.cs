@@ -46,15 +46,14 @@ public static class VarianceWords
             variances
                 .Crops.Where(crop => crop.Difference.Amount != 0m)
                 .Take(NamedInShort)
-                .Select(crop =>
-                    $"{(grown.Contains(crop.Crop) ? PageTarget.Link(crop.Crop, PageTarget.Crop(slugs[crop.Crop])) : Prose.Text(crop.Crop))} {MoreOrLess(crop.Difference.Amount, notation)}"
-                )
-        );
+                .Select(crop => $"{Named(crop.Crop)} {MoreOrLess(crop.Difference.Amount, notation)}"));
         string reasons = string.Join(
             ", ",
             Largest(Kinds(variances)).Select(part => $"{MoreOrLess(part.Amount, notation)} by {Name(part.Kind)}")
         );
         string link = PageTarget.Link("Crop by crop", rest);
+        string Named(string crop) => grown.Contains(crop) ? PageTarget.Link(crop, PageTarget.Crop(slugs[crop])) : Prose.Text(crop);
+
         string sum = Prose.Text(Sum(variances)) + (reasons.Length > 0 ? $": {reasons}." : ".");
         return new Prose(
             string.Join(
@@ -68,14 +67,17 @@ public static class VarianceWords
 
     /// <summary>What the whole year looks like, during it; empty once it is over.</summary>
     private static string Outlook(PlanVariances variances) => !variances.IsPartOfYear ? ""
-        : $"With the plan for the rest of the year that makes {variances.Season.Notation.InWords(variances.Outlook.Amount, Look.WholeMoney)}; {variances.Season.Notation.InWords(variances.YearPlanned.Amount, Look.WholeMoney)} was planned.";
+        : $"With the plan for the rest of the year that makes "
+            + $"{variances.Season.Notation.InWords(variances.Outlook.Amount, Look.WholeMoney)}; "
+            + $"{variances.Season.Notation.InWords(variances.YearPlanned.Amount, Look.WholeMoney)} was planned.";
 
     private static string Sum(PlanVariances variances)
     {
         decimal difference = (variances.Actual - variances.Planned).Amount;
         string so = variances.IsPartOfYear ? $"Up to {variances.UpTo:MMM d} the crops" : $"In {variances.Season.CropYear} the crops";
         return Math.Abs(difference) < 0.5m ? $"{so} brought what was planned"
-            : $"{so} brought {variances.Season.Notation.InWords(Math.Abs(difference), Look.WholeMoney)} {(difference < 0m ? "less" : "more")} than planned";
+            : $"{so} brought {variances.Season.Notation.InWords(Math.Abs(difference), Look.WholeMoney)} "
+                + $"{(difference < 0m ? "less" : "more")} than planned";
     }
 
     private static IEnumerable<(VarianceKind Kind, decimal Amount)> Kinds(PlanVariances variances) =>
@@ -123,17 +125,20 @@ public static class VarianceWords
                 .. kinds.Select(kind => (ReportCell)variances.Of(kind)),
             ])
             .Note(
-                "Sales after fees, boxes at their list value, less hours at their cost, seed and supplies. Each part is the plan with what stands left of it as it came, so the parts sum to the difference to the cent."
+                "Sales after fees, boxes at their list value, less hours at their cost, seed and supplies. "
+                    + "Each part is the plan with what stands left of it as it came, so the parts sum to the difference to the cent."
             )
             .Note(
-                "A plan names no wage and no culls: those of the season before count as planned. Price and use of seed and supplies aren't told apart. What wasn't planned stands under rest."
+                "A plan names no wage and no culls: those of the season before count as planned. "
+                    + "Price and use of seed and supplies aren't told apart. What wasn't planned stands under rest."
             );
     }
 
     private static string OfCrop(CropVariance crop, Notation notation)
     {
         string less = crop.Difference.Amount < 0m ? "less" : "more";
-        return $"{crop.Crop}: of {notation.InWords(Math.Abs(crop.Difference.Amount), Look.WholeMoney)} {less} than planned, {Parts(crop.Parts.Select(part => (part.Key, part.Value.Amount)), notation)}.";
+        return $"{crop.Crop}: of {notation.InWords(Math.Abs(crop.Difference.Amount), Look.WholeMoney)} {less} than planned, "
+            + $"{Parts(crop.Parts.Select(part => (part.Key, part.Value.Amount)), notation)}.";
     }
 
     private static string Parts(IEnumerable<(VarianceKind Kind, decimal Amount)> parts, Notation notation) =>

@@ -29,28 +29,15 @@ public static class BedMap
         (double least, double right) = onPhone ? (62, 44) : (86, 64);
         FarmSettings settings = season.Settings;
         (DateOnly from, DateOnly to) = (settings.StartOf(season.CropYear), settings.EndOf(season.CropYear));
-        List<BedRow> beds = season
-            .Records.Tables.Beds.Where(bed => string.Equals(PlaceOf(bed), place, StringComparison.OrdinalIgnoreCase))
-            .ToList();
-        Dictionary<string, List<BedStay>> byBed = season
-            .Trace.Stays.Where(bed => bed.In < to && bed.Out > from)
-            .GroupBy(bed => bed.Bed.Name, StringComparer.OrdinalIgnoreCase)
-            .ToDictionary(
-                group => group.Key,
-                group => group.OrderBy(bed => bed.In).ThenByDescending(bed => bed.Row.BedFeet).ToList(),
-                StringComparer.OrdinalIgnoreCase
-            );
+        List<BedRow> beds = [.. season.Records.Tables.Beds.Where(bed => PlaceOf(bed).Equals(place, StringComparison.OrdinalIgnoreCase))];
+        Dictionary<string, List<BedStay>> byBed = StaysByBed(season, from, to);
         string unit = settings.LengthUnit.Label("bed-foot-week");
         double names = beds.Select(bed => Canvas.TextWidth(bed.Bed, 11, onPhone)).DefaultIfEmpty(0).Max() + 12;
         double left = Math.Clamp(names, least, width * 0.4);
         double row = Math.Clamp(380.0 / Math.Max(1, beds.Count), 16, 30);
         BedColors colors = new(season);
         double key = onPhone ? 4 : left, top = 40 + colors.KeyHeight(key, width);
-        Canvas canvas = new(
-            settings.Notation.Text($"What each bed earned: {place}, gross margin per {unit}"),
-            width,
-            (int)(34 + 6 + top + (row * beds.Count) + 8)
-        );
+        Canvas canvas = new($"What each bed earned: {place}, gross margin per {unit}", width, (int)(34 + 6 + top + (row * beds.Count) + 8));
         Scale scale = new(0, to.DayNumber - from.DayNumber, left, width - right);
         DrawCalendar(canvas, scale, (from, to, onPhone ? 2 : 1), top, top + (row * beds.Count));
         colors.DrawKey(canvas, key, 10, width);
@@ -62,20 +49,28 @@ public static class BedMap
         {
             List<BedStay> plantings = byBed.GetValueOrDefault(beds[i].Bed.Trim(), []);
             double y = top + (i * row);
-            string brought =
-                earned.TryGetValue(beds[i].Bed.Trim(), out EnterpriseBudget? budget) && budget.GrossMarginPerBedFootWeek.Value is { } rate
-                    ? settings.Notation.InWords(rate, Look.Rate)
-                    : "";
+            string brought = earned.GetValueOrDefault(beds[i].Bed.Trim())?.GrossMarginPerBedFootWeek.Value is { } rate
+                ? settings.Notation.InWords(rate, Look.Rate)
+                : "";
             canvas.Text(beds[i].Bed, left - 6, y + (row / 2), 11, align: Alignment.MiddleRight);
             canvas.Text(brought, width - 6, y + (row / 2), 11, align: Alignment.MiddleRight);
             DrawBed(canvas, scale, plantings, beds[i].LengthFt, from, to, y, row, colors.Of);
-            string crops =
-                plantings.Count == 0 ? "empty" : string.Join(", ", plantings.Select(planting => planting.Planting.Crop.Name).Distinct());
+            string crops = plantings.Count == 0 ? "empty" : string.Join(", ", plantings.Select(stay => stay.Planting.Crop.Name).Distinct());
             told.Add($"{beds[i].Bed}: {crops}{(brought.Length > 0 ? $", {brought}" : "")}");
         }
 
-        return canvas.ToFigure($"Map of {settings.Notation.Count(beds.Count, "bed")} in {place} over {season.CropYear}: held a crop {Phrase.Percent(Held(beds, byBed, from, to))} of the time. Crops and gross margin per {unit}: {string.Join("; ", told)}.");
+        return canvas.ToFigure($"Map of {settings.Notation.Count(beds.Count, "bed")} in {place} over {season.CropYear}: "
+            + $"held a crop {Phrase.Percent(Held(beds, byBed, from, to))} of the time. Crops and gross margin per {unit}: "
+            + $"{string.Join("; ", told)}.");
     }
+
+    private static Dictionary<string, List<BedStay>> StaysByBed(SeasonReview season, DateOnly from, DateOnly to) => season
+        .Trace.Stays.Where(bed => bed.In < to && bed.Out > from)
+        .GroupBy(bed => bed.Bed.Name, StringComparer.OrdinalIgnoreCase)
+        .ToDictionary(
+            group => group.Key,
+            group => group.OrderBy(bed => bed.In).ThenByDescending(bed => bed.Row.BedFeet).ToList(),
+            StringComparer.OrdinalIgnoreCase);
 
     private static decimal Held(List<BedRow> beds, Dictionary<string, List<BedStay>> byBed, DateOnly from, DateOnly to)
     {

@@ -20,22 +20,19 @@ public static class BedYear
         int width = Canvas.WidthFor(onPhone);
         (double left, double right) = onPhone ? (88, 42) : (110, 70);
         IReadOnlyList<string> places = BedMap.Places(season);
-        DateOnly from = season.Settings.StartOf(season.CropYear);
-        DateOnly to = season.Settings.EndOf(season.CropYear);
+        (DateOnly from, DateOnly to) = (season.Settings.StartOf(season.CropYear), season.Settings.EndOf(season.CropYear));
         int weeks = (to.DayNumber - from.DayNumber + 6) / 7;
         List<double[]> held = places.Select(place => Held(season, place, from, to, weeks)).ToList();
-        double[] lengths = places
-            .Select(place => (double)season.Records.Tables.Beds.Where(bed => BedMap.PlaceOf(bed) == place).Sum(bed => bed.LengthFt))
-            .ToArray();
-        double[] farm = Enumerable
-            .Range(0, weeks)
+        ILookup<string, decimal> beds = season.Records.Tables.Beds.ToLookup(BedMap.PlaceOf, bed => bed.LengthFt);
+        double[] lengths = [.. places.Select(place => (double)beds[place].Sum())];
+        double[] farm = Enumerable.Range(0, weeks)
             .Select(week => places.Select((_, i) => held[i][week] * lengths[i]).Sum() / Math.Max(1, lengths.Sum()))
             .ToArray();
         int fullest = Array.IndexOf(farm, farm.Max());
-        Canvas canvas = new(season.Notation.Text($"Beds were fullest in the week of {from.AddDays(7 * fullest):MMM d}: {farm[fullest] * 100:0}% of all bed length held a crop"), width, (int)(34 + 56 + (Row * (places.Count + 1)) + 12));
-        double x = SeasonPlots.Key(canvas, onPhone ? 4 : left, 10, Palette.Shade(0), "empty");
-        x = SeasonPlots.Key(canvas, x + 14, 10, Palette.Shade(0.5), "half full");
-        SeasonPlots.Key(canvas, x + 14, 10, Palette.Shade(1), "full");
+        string when = season.Notation.Text($"{from.AddDays(7 * fullest):MMM d}");
+        string title = $"Beds were fullest in the week of {when}: {Percent(farm[fullest])} of all bed length held a crop";
+        Canvas canvas = new(title, width, (int)(34 + 56 + (Row * (places.Count + 1)) + 12));
+        DrawKey(canvas, onPhone ? 4 : left);
         Scale scale = new(0, weeks, left, width - right);
         for (DateOnly month = from; month < to; month = month.AddMonths(onPhone ? 2 : 1))
         {
@@ -43,39 +40,39 @@ public static class BedYear
         }
 
         canvas.Text(onPhone ? "year" : "of the year", width - 6, 36, 11, Palette.Soft, Alignment.MiddleRight);
-        for (int i = 0; i <= places.Count; i++)
+        for (int i = 0; i < places.Count; i++)
         {
-            double y = 46 + (i * Row) + (i == places.Count ? 6 : 0);
-            double[] values = i == places.Count ? farm : held[i];
-            canvas.Text(
-                i == places.Count ? "All beds" : places[i],
-                left - 6,
-                y + (Row / 2),
-                11.5,
-                align: Alignment.MiddleRight,
-                bold: i == places.Count
-            );
-            for (int week = 0; week < weeks; week++)
-            {
-                canvas.Rect(scale[week], y + 2, scale[week + 1] - scale[week], Row - 4, Palette.Shade(values[week]), Palette.White, 0.5);
-            }
-
-            canvas.Text(
-                season.Notation.Text($"{Over(values, from, to) * 100:0}%"),
-                width - 6,
-                y + (Row / 2),
-                11.5,
-                align: Alignment.MiddleRight
-            );
+            DrawRow(canvas, scale, 46 + (i * Row), (places[i], PartOf(held[i])), held[i]);
         }
 
+        DrawRow(canvas, scale, 46 + (places.Count * Row) + 6, ("All beds", PartOf(farm)), farm, bold: true);
         return canvas.ToFigure(
             $"Weeks of {season.CropYear} by block and structure, shaded by the part of the bed length that held a crop. Over the year: "
-                + Phrase.List(places.Select((place, i) => season.Notation.Text($"{place} {Over(held[i], from, to) * 100:0}%")).ToList())
-                + season.Notation.Text(
-                    $"; all beds {Over(farm, from, to) * 100:0}%, fullest in the week of {from.AddDays(7 * fullest):yyyy-MM-dd} with {farm[fullest] * 100:0}%."
-                )
-        );
+            + $"{Phrase.List(places.Select((place, i) => $"{place} {PartOf(held[i])}").ToList())}; all beds {PartOf(farm)}, "
+            + $"fullest in the week of {from.AddDays(7 * fullest):yyyy-MM-dd} with {Percent(farm[fullest])}.");
+
+        string PartOf(double[] values) => Percent(Over(values, from, to));
+
+        string Percent(double part) => season.Notation.Text($"{part * 100:0}%");
+    }
+
+    private static void DrawKey(Canvas canvas, double left)
+    {
+        double x = SeasonPlots.Key(canvas, left, 10, Palette.Shade(0), "empty");
+        x = SeasonPlots.Key(canvas, x + 14, 10, Palette.Shade(0.5), "half full");
+        SeasonPlots.Key(canvas, x + 14, 10, Palette.Shade(1), "full");
+    }
+
+    private static void DrawRow(
+        Canvas canvas, Scale scale, double y, (string Name, string Part) said, double[] weeks, bool bold = false)
+    {
+        canvas.Text(said.Name, scale.From - 6, y + (Row / 2), 11.5, align: Alignment.MiddleRight, bold: bold);
+        for (int week = 0; week < weeks.Length; week++)
+        {
+            canvas.Rect(scale[week], y + 2, scale[week + 1] - scale[week], Row - 4, Palette.Shade(weeks[week]), Palette.White, 0.5);
+        }
+
+        canvas.Text(said.Part, canvas.Width - 6, y + (Row / 2), 11.5, align: Alignment.MiddleRight);
     }
 
     /// <summary>
@@ -93,8 +90,7 @@ public static class BedYear
     /// <summary>Part of the year's bed time each block or structure held a crop, 0 to 1, in the order of the beds table.</summary>
     internal static List<(string Place, double Share)> Shares(SeasonReview season)
     {
-        DateOnly from = season.Settings.StartOf(season.CropYear);
-        DateOnly to = season.Settings.EndOf(season.CropYear);
+        (DateOnly from, DateOnly to) = (season.Settings.StartOf(season.CropYear), season.Settings.EndOf(season.CropYear));
         int weeks = (to.DayNumber - from.DayNumber + 6) / 7;
         return BedMap.Places(season).Select(place => (place, Over(Held(season, place, from, to, weeks), from, to))).ToList();
     }

@@ -120,7 +120,8 @@ internal sealed class Canvas
             return;
         }
 
-        ScottPlot.Plottables.Text label = plot.Add.Text(text, x, Y(rotation == 0 ? y - (size * 0.1) : y)); // the middle of the letters lies below that of their box
+        ScottPlot.Plottables.Text label = plot.Add.Text(
+            text, x, Y(rotation == 0 ? y - (size * 0.1) : y)); // the middle of the letters lies below that of their box
         label.LabelFontSize = (float)Math.Max(size, OnPhone ? LeastOnPhone : Least);
         label.LabelFontColor = color ?? Palette.Ink;
         label.LabelAlignment = align;

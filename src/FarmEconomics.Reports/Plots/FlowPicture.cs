@@ -40,7 +40,9 @@ public static class FlowPicture
         Notation notation = season.Notation;
         double total = flows.Sum(flow => flow.Amount), detour = flows.Where(flow => flow.Carrier != flow.From).Sum(flow => flow.Amount);
         Canvas canvas = new(
-            $"{Words(detour, notation)} of {Words(total, notation)} of infrastructure cost reached its users through another pool", Width, Height);
+            $"{Words(detour, notation)} of {Words(total, notation)} of infrastructure cost reached its users through another pool",
+            Width,
+            Height);
         canvas.Text("spent in", 20, 10, 11.5, Palette.Soft);
         canvas.Text("handed over by", 372, 10, 11.5, Palette.Soft);
         canvas.Text("borne by", 720, 10, 11.5, Palette.Soft);
@@ -54,7 +56,8 @@ public static class FlowPicture
         drawing.Nodes(left, 172 - Node, 154, Alignment.MiddleRight);
         drawing.Nodes(middle, 392, 392 + Node + 5, Alignment.MiddleLeft);
         (drawing with { ColorOf = _ => Palette.Ink }).Nodes(right, 706, 706 + Node + 5, Alignment.MiddleLeft);
-        return canvas.ToFigure($"Flow of {Words(total, notation)} of infrastructure cost in {season.CropYear}. Spent in: {left.Said(notation)}. "
+        return canvas.ToFigure($"Flow of {Words(total, notation)} of infrastructure cost in {season.CropYear}. Spent in: "
+            + $"{left.Said(notation)}. "
             + $"Handed over by: {middle.Said(notation)}. Borne by: {right.Said(notation)}.");
     }
 

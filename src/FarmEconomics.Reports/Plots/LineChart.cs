@@ -1,3 +1,4 @@
+using System.Globalization;
 using ScottPlot;
 
 namespace FarmEconomics.Reports.Plots;
@@ -45,6 +46,15 @@ internal static class LineChart
         double x = on.Right + (canvas.OnPhone ? 0 : 2);
         canvas.Text(other.Name, x, beside, 12, Palette.Soft, align, halo: true);
         canvas.Text(main.Name, x, at, 12, main.Color, align, bold: true, halo: true);
+    }
+
+    /// <summary>The months below the plot, every other one on a phone.</summary>
+    internal static void Months(Canvas canvas, Scale steps, double bottom, IReadOnlyList<DateOnly> months)
+    {
+        for (int i = 0; i < months.Count; i += canvas.OnPhone ? 2 : 1)
+        {
+            canvas.Centered(months[i].ToString("MMM", CultureInfo.InvariantCulture), steps[i], bottom + 14, 10.5, Palette.Soft);
+        }
     }
 
     /// <summary>A line through one amount per step.</summary>

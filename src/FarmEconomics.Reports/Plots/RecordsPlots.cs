@@ -21,7 +21,11 @@ public static class RecordsPlots
         }
 
         decimal share = months.Sum(month => month.Named) / all;
-        Canvas canvas = new($"{Phrase.Percent(share)} of the {season.Notation.Number(all, Look.Count)} hours logged in {season.CropYear} name a crop or planting", onPhone, BarColumns.HeightFor(12, 1, onPhone));
+        Canvas canvas = new(
+            $"{Phrase.Percent(share)} of the {season.Notation.Number(all, Look.Count)} hours logged in {season.CropYear} name a "
+                + $"crop or planting",
+            onPhone,
+            BarColumns.HeightFor(12, 1, onPhone));
         double top = SeasonPlots.Keys(
             canvas, [(Palette.Dark, "hours naming a crop or planting"), (Palette.Light, "other hours, divided by rule")]);
         new BarColumns(
@@ -36,7 +40,11 @@ public static class RecordsPlots
             [Palette.Dark, Palette.Light],
             Math.Max(top, 28)).Draw(1, "hours logged", value => season.Notation.Text($"{value:#,0}"));
         return canvas.ToFigure($"Bars by month: hours logged in {season.CropYear}, of which naming a crop or planting: "
-            + string.Join("; ", months.Select(month => $"{month.Month:MMM} {season.Notation.Number(month.Named + month.Other, Look.Hours)}, of which {season.Notation.Number(month.Named, Look.Hours)}")) + ".");
+            + string.Join(
+                "; ",
+                months.Select(month => $"{month.Month:MMM} {season.Notation.Number(month.Named + month.Other, Look.Hours)}, "
+                    + $"of which {season.Notation.Number(month.Named, Look.Hours)}"))
+            + ".");
     }
 
     internal static List<(DateOnly Month, decimal Named, decimal Other)> Months(SeasonReview season)
@@ -61,6 +69,7 @@ public static class RecordsPlots
     {
         int picked = season.Records.Harvests.Count(row => row.Date >= month && row.Date < month.AddMonths(1));
         int left = season.Records.Sales.Count(row => row.Date >= month && row.Date < month.AddMonths(1));
-        return $"{season.Notation.Number(hours, Look.Count)} hours, {season.Notation.Count(picked, "harvest row")}, {season.Notation.Count(left, "sales row")}";
+        return $"{season.Notation.Number(hours, Look.Count)} hours, {season.Notation.Count(picked, "harvest row")}, "
+            + $"{season.Notation.Count(left, "sales row")}";
     }
 }

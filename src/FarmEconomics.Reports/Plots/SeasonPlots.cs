@@ -27,7 +27,11 @@ public static class SeasonPlots
         Stage most = stages.MaxBy(stage => season.Farm.Sums.HoursByStage[(int)stage]);
         decimal share = season.Farm.Sums.HoursByStage[(int)most] / season.Farm.LaborHours.Value;
         int columns = BarColumns.ColumnsFor(crops.Count, onPhone);
-        Canvas canvas = new($"{StageName(most)} took {Phrase.Percent(share)} of the {season.Notation.Number(season.Farm.LaborHours.Value, Look.Count)} crop hours of {season.CropYear}", onPhone, BarColumns.HeightFor(crops.Count, columns, onPhone));
+        Canvas canvas = new(
+            $"{StageName(most)} took {Phrase.Percent(share)} of the {season.Notation.Number(season.Farm.LaborHours.Value, Look.Count)} "
+                + $"crop hours of {season.CropYear}",
+            onPhone,
+            BarColumns.HeightFor(crops.Count, columns, onPhone));
         List<Color> colors = stages.Select((_, i) => Palette.Of(i)).ToList();
         double top = Keys(canvas, [.. stages.Select((stage, i) => (colors[i], StageName(stage).ToLowerInvariant()))]);
         const string Note = "divided hours included; est. = mostly estimated";
@@ -41,19 +45,26 @@ public static class SeasonPlots
             canvas.Text(Note, canvas.Width - 10, 12, 10.5, Palette.Soft, Alignment.MiddleRight);
         }
 
-        new BarColumns(
-            canvas,
-            crops.ConvertAll(crop => new BarItem(
-                crop.Name,
-                stages.ConvertAll(stage => (double)crop.Sums.HoursByStage[(int)stage]),
-                season.Notation.Number(crop.LaborHours.Value, Look.Count)
-                    + (crop.Sums.EstimatedHours * 2m > crop.LaborHours.Value ? " est." : "")
-            )),
-            colors,
-            top).Draw(columns, "labor hours", value => season.Notation.Text($"{value:#,0}"));
-        return canvas.ToFigure($"Stacked bars: labor hours of {season.Notation.Count(crops.Count, "crop")} in {season.CropYear} by stage of work, most hours first: "
-            + Phrase.List(crops.Take(5).Select(crop => $"{crop.Name} {season.Notation.Number(crop.LaborHours.Value, Look.Hours)} (most in {StageName(stages.MaxBy(stage => crop.Sums.HoursByStage[(int)stage])).ToLowerInvariant()})").ToList())
-            + $". Over all crops: {Phrase.List(stages.ConvertAll(stage => $"{StageName(stage).ToLowerInvariant()} {season.Notation.Number(season.Farm.Sums.HoursByStage[(int)stage], Look.Hours)}"))}.");
+        List<BarItem> bars = crops.ConvertAll(crop => new BarItem(
+            crop.Name,
+            stages.ConvertAll(stage => (double)crop.Sums.HoursByStage[(int)stage]),
+            season.Notation.Number(crop.LaborHours.Value, Look.Count)
+                + (crop.Sums.EstimatedHours * 2m > crop.LaborHours.Value ? " est." : "")));
+        new BarColumns(canvas, bars, colors, top).Draw(columns, "labor hours", value => season.Notation.Text($"{value:#,0}"));
+        return canvas.ToFigure(SaidOfHours(season, crops, stages));
+    }
+
+    private static string SaidOfHours(SeasonReview season, List<EnterpriseBudget> crops, List<Stage> stages)
+    {
+        IEnumerable<string> first = crops.Take(5).Select(crop =>
+            $"{crop.Name} {Hours(crop.LaborHours.Value)} (most in {Small(stages.MaxBy(stage => crop.Sums.HoursByStage[(int)stage]))})");
+        IEnumerable<string> all = stages.Select(stage => $"{Small(stage)} {Hours(season.Farm.Sums.HoursByStage[(int)stage])}");
+        return $"Stacked bars: labor hours of {season.Notation.Count(crops.Count, "crop")} in {season.CropYear} by stage of work, "
+            + $"most hours first: {Phrase.List([.. first])}. Over all crops: {Phrase.List([.. all])}.";
+
+        string Hours(decimal hours) => season.Notation.Number(hours, Look.Hours);
+
+        static string Small(Stage stage) => StageName(stage).ToLowerInvariant();
     }
 
     internal static string StageName(Stage stage) => stage switch

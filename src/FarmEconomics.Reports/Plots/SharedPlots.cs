@@ -32,28 +32,18 @@ public static class SharedPlots
         double x = SeasonPlots.Key(canvas, 10, 12, Palette.Pale, "cash");
         x = SeasonPlots.Key(canvas, x + 18, 12, Palette.Middle, "labor");
         SeasonPlots.Key(canvas, x + 18, 12, Palette.Dark, "owning");
-        new BarColumns(
-            canvas,
-            pools.ConvertAll(pool => new BarItem(
-                pool.Pool.Name,
-                [(double)pool.Cash.Amount, (double)pool.Labor.Amount, (double)pool.Ownership.Amount],
-                notation.Number(pool.Total.Amount, Look.WholeMoney)
-            )),
-            [Palette.Pale, Palette.Middle, Palette.Dark],
-            26
-        ).Draw(columns, $"{notation.Currency} in {season.CropYear}", value => notation.Text($"{value:#,0}"));
-        return canvas.ToFigure(
-            $"Stacked bars of {notation.Count(pools.Count, "shared cost")} in {season.CropYear}, cash, labor and owning: "
-                + Phrase.List(
-                    pools
-                        .Take(8)
-                        .Select(pool =>
-                            $"{pool.Pool.Name} {notation.Number(pool.Cash.Amount, Look.WholeMoney)}, {notation.Number(pool.Labor.Amount, Look.WholeMoney)} and {notation.Number(pool.Ownership.Amount, Look.WholeMoney)}"
-                        )
-                        .ToList()
-                )
-                + "."
-        );
+        List<BarItem> bars = pools.ConvertAll(pool => new BarItem(
+            pool.Pool.Name,
+            [(double)pool.Cash.Amount, (double)pool.Labor.Amount, (double)pool.Ownership.Amount],
+            Whole(pool.Total)));
+        new BarColumns(canvas, bars, [Palette.Pale, Palette.Middle, Palette.Dark], 26)
+            .Draw(columns, $"{notation.Currency} in {season.CropYear}", value => notation.Text($"{value:#,0}"));
+        IEnumerable<string> first = pools.Take(8)
+            .Select(pool => $"{pool.Pool.Name} {Whole(pool.Cash)}, {Whole(pool.Labor)} and {Whole(pool.Ownership)}");
+        return canvas.ToFigure($"Stacked bars of {notation.Count(pools.Count, "shared cost")} in {season.CropYear}, "
+            + $"cash, labor and owning: {Phrase.List([.. first])}.");
+
+        string Whole(Units.Money amount) => notation.Number(amount.Amount, Look.WholeMoney);
     }
 
     /// <summary>What the loads drew, month by month.</summary>
@@ -72,7 +62,8 @@ public static class SharedPlots
         }
 
         List<string> shown = users.Take(6).ToList();
-        Canvas canvas = new($"What the loads drew in {season.CropYear}", onPhone, BarColumns.HeightFor(12, 1, onPhone) + (onPhone ? 50 : 20));
+        Canvas canvas =
+            new($"What the loads drew in {season.CropYear}", onPhone, BarColumns.HeightFor(12, 1, onPhone) + (onPhone ? 50 : 20));
         List<Color> colors = Enumerable.Range(0, shown.Count + 1).Select(i => Palette.Of(i)).ToList();
         double top = SeasonPlots.Keys(canvas, [.. colors.Zip(shown.Append("others"))], between: 14);
         string InWords(decimal used) => season.Notation.Text($"{used:#,0}");

@@ -14,9 +14,16 @@ public static class PriceSentences
     {
         List<Channel> sold = book.Prices.Select(price => price.Channel).Distinct().ToList();
         return string.IsNullOrWhiteSpace(name)
-            ? sold.MaxBy(channel => book.In(channel).Sum(price => price.Sold.Amount.Amount)) ?? throw new ArgumentException($"Nothing of {book.Season.CropYear} was sold through a market, stand or wholesale channel: there is no price to speak of.", nameof(name))
+            ? sold.MaxBy(channel => book.In(channel).Sum(price => price.Sold.Amount.Amount))
+                ?? throw new ArgumentException(
+                    $"Nothing of {book.Season.CropYear} was sold through a market, stand or wholesale channel: "
+                        + $"there is no price to speak of.",
+                    nameof(name))
             : sold.Find(channel => string.Equals(channel.Name, name.Trim(), StringComparison.OrdinalIgnoreCase))
-                ?? throw new ArgumentException($"Nothing of {book.Season.CropYear} was sold for a price through {name}. Channels with prices: {string.Join(", ", sold)}.", nameof(name));
+                ?? throw new ArgumentException(
+                    $"Nothing of {book.Season.CropYear} was sold for a price through {name}. Channels with prices: "
+                        + $"{string.Join(", ", sold)}.",
+                    nameof(name));
     }
 
     /// <summary>The share channel of that name, or, for an empty name, the first; null when there is none.</summary>
@@ -38,7 +45,8 @@ public static class PriceSentences
         }
 
         string text =
-            $"Over {notation.Count(contents.Weeks.Count, "week")} the boxes of {name} were worth {notation.InWords(contents.ListValue.Amount, Look.WholeMoney)} at list price"
+            $"Over {notation.Count(contents.Weeks.Count, "week")} the boxes of {name} were worth "
+                + $"{notation.InWords(contents.ListValue.Amount, Look.WholeMoney)} at list price"
             + (
                 contents.ValueOverPrice.Value is { } ratio
                     ? $", {Phrase.Percent(ratio)} of the {notation.InWords(contents.Income.Amount, Look.WholeMoney)} members paid. "
@@ -46,9 +54,11 @@ public static class PriceSentences
             );
         text +=
             shares.CostPrice.Value is { } cost
-                ? $"A full share must cost {notation.InWords(cost, Look.Rate)} to cover contents, packing and handing out; members paid {Phrase.Of(shares.PricePaid, notation)}."
+                ? $"A full share must cost {notation.InWords(cost, Look.Rate)} to cover contents, packing and handing out; "
+                    + $"members paid {Phrase.Of(shares.PricePaid, notation)}."
             : shares.IncomeToCover.Value is { } all
-                ? $"All members together had to pay {notation.InWords(all, Look.WholeMoney)} to cover contents, packing and handing out. What that is for one share is not available: {Prose.Text(shares.CostPrice.Reason)}."
+                ? $"All members together had to pay {notation.InWords(all, Look.WholeMoney)} to cover contents, packing and handing out. "
+                    + $"What that is for one share is not available: {Prose.Text(shares.CostPrice.Reason)}."
                 : $"What a share must cost is not available ({Prose.Text(shares.CostPrice.Reason)}).";
         return new Prose(text);
     }
@@ -62,9 +72,13 @@ public static class PriceSentences
             .Select(price => $"{price.Crop.Name} through {price.Channel.Name}")
             .ToList();
         decimal estimated = book.Season.Farm.EstimatedShare.Value ?? 0m;
-        return new Prose($"These prices are one season's cost over one season's units: a better or worse yield moves them. {Phrase.Sentence(book.Season.Notation.Count(failed, "crop"))} failed by their own record; for those the price at a normal yield stands beside. "
+        return new Prose($"These prices are one season's cost over one season's units: a better or worse yield moves them. "
+            + $"{Phrase.Sentence(book.Season.Notation.Count(failed, "crop"))} failed by their own record; "
+            + $"for those the price at a normal yield stands beside. "
             + (estimated > 0m ? $"{Phrase.Percent(estimated)} of the hours rest on time standards, not on logs. " : "")
-            + $"{Phrase.Sentence(book.Season.Notation.Count(few.Count, "price"))} rest on fewer than five sales{(few.Count == 0 ? "" : $" (for example {Prose.Text(few[0])})")}. What a market takes at a higher price, no record tells.");
+            + $"{Phrase.Sentence(book.Season.Notation.Count(few.Count, "price"))} rest on fewer than five "
+            + $"sales{(few.Count == 0 ? "" : $" (for example {Prose.Text(few[0])})")}. What a market takes at a higher price, "
+            + $"no record tells.");
     }
 
     /// <summary>
@@ -88,7 +102,9 @@ public static class PriceSentences
         CropPrice? odd = book.Prices.FirstOrDefault(price => price.Prices.FullCost.Value > price.Prices.Target.Value);
         return odd is null
             ? new Prose(
-                $"The cost of {book.Season.Notation.Count(book.Costs.Count, "crop")}, split by channel, is that of the enterprise budgets to the cent, and no target of {book.Season.Notation.Count(book.Prices.Count, "price")} lies under its full cost."
+                $"The cost of {book.Season.Notation.Count(book.Costs.Count, "crop")}, split by channel, "
+                    + $"is that of the enterprise budgets to the cent, "
+                    + $"and no target of {book.Season.Notation.Count(book.Prices.Count, "price")} lies under its full cost."
             )
             : throw new InvalidOperationException(
                 book.Season.Notation.Text(

@@ -41,7 +41,8 @@ public static class PriceSheet
             foreach (CropPrice[] sheet in prices.Chunk(2 * Lines))
             {
                 int half = (sheet.Length + 1) / 2;
-                html.Add($"<div class=\"halves\">\n{Table(book, sheet.Take(half), brief: true)}{Table(book, sheet.Skip(half), brief: true)}</div>\n");
+                html.Add($"<div class=\"halves\">\n{Table(book, sheet.Take(half), brief: true)}"
+                    + $"{Table(book, sheet.Skip(half), brief: true)}</div>\n");
             }
         }
 
@@ -58,7 +59,9 @@ public static class PriceSheet
     {
         ArgumentNullException.ThrowIfNull(shares);
         TableBlock Whole(SheetBlock key, ReportTable table) => new(key, null, table) { Rows = 0 };
-        return Html.Of($"<div class=\"sheet dense\">\n<h1>{Title(book, shares.Contents.Channel)}</h1>\n{BlockHtml.Of(Whole(SheetBlock.Price, ShareTables.Price(book, shares, terms)))}{BlockHtml.Of(Whole(SheetBlock.Weeks, ShareTables.Weeks(book, shares)))}</div>").Text;
+        return Html.Of($"<div class=\"sheet dense\">\n<h1>{Title(book, shares.Contents.Channel)}</h1>\n"
+            + $"{BlockHtml.Of(Whole(SheetBlock.Price, ShareTables.Price(book, shares, terms)))}"
+            + $"{BlockHtml.Of(Whole(SheetBlock.Weeks, ShareTables.Weeks(book, shares)))}</div>").Text;
     }
 
     private static bool IsBrief(List<CropPrice> prices, Notation notation) =>
@@ -67,7 +70,10 @@ public static class PriceSheet
     private static string Explained(PriceBook book, List<CropPrice> prices, bool brief)
     {
         Notation notation = book.Season.Notation;
-        return $"From costs and sales of {book.Season.CropYear}. At least: pays every cost and what you want ({book.Rules.TargetInWords}), rounded up to {notation.InWords(book.Rules.Terms.Step, Look.Rate)}. Keep: what you have covers that. Break-even pays full cost and no more"
+        return $"From costs and sales of {book.Season.CropYear}. At least: "
+            + $"pays every cost and what you want ({book.Rules.TargetInWords}), "
+            + $"rounded up to {notation.InWords(book.Rules.Terms.Step, Look.Rate)}. Keep: what you have covers that. "
+            + $"Break-even pays full cost and no more"
             + (brief ? "." : "; below the short run each unit sold loses money at once.")
             + (
                 prices.Exists(price => price.FeePercent > 0m)
@@ -79,8 +85,13 @@ public static class PriceSheet
     private static Html Table(PriceBook book, IEnumerable<CropPrice> prices, bool brief)
     {
         HtmlWriter html = new();
-        html.Add($"<table>\n<thead><tr><th scope=\"col\">Crop</th><th scope=\"col\">Unit</th><th scope=\"col\" class=\"n\">Price</th><th scope=\"col\" class=\"n\">Break-even</th>");
-        html.Add(brief ? Html.Empty : Html.Of($"<th scope=\"col\" class=\"n\">Short run</th><th scope=\"col\" class=\"n\">Sold for</th><th scope=\"col\">In other units</th>")).Add($"</tr></thead>\n<tbody>\n");
+        html.Add($"<table>\n<thead><tr><th scope=\"col\">Crop</th><th scope=\"col\">Unit</th><th scope=\"col\" class=\"n\">Price</th>"
+            + $"<th scope=\"col\" class=\"n\">Break-even</th>");
+        html.Add(brief
+            ? Html.Empty
+            : Html.Of($"<th scope=\"col\" class=\"n\">Short run</th><th scope=\"col\" class=\"n\">Sold for</th>"
+                + $"<th scope=\"col\">In other units</th>"))
+            .Add($"</tr></thead>\n<tbody>\n");
         foreach (CropPrice price in prices)
         {
             Row(html, price, book.Season.Notation, brief);
@@ -95,7 +106,9 @@ public static class PriceSheet
         string unit = price.SellingUnit;
         decimal size = price.BaseUnits(unit);
         PriceAdvice advice = price.Advice(unit);
-        html.Add($"<tr><th scope=\"row\" class=\"l\">{price.Crop.Name}{(price.AtNormalYield is null ? "" : "*")}</th><td class=\"l\">{unit}</td><td class=\"n\" title=\"{advice.Price.Reason}\"><strong>{(advice.Kind == AdviceKind.Unknown ? "" : PriceWords.Of(advice, notation))}</strong></td>");
+        html.Add($"<tr><th scope=\"row\" class=\"l\">{price.Crop.Name}{(price.AtNormalYield is null ? "" : "*")}</th>"
+            + $"<td class=\"l\">{unit}</td><td class=\"n\" title=\"{advice.Price.Reason}\">"
+            + $"<strong>{(advice.Kind == AdviceKind.Unknown ? "" : PriceWords.Of(advice, notation))}</strong></td>");
         Number(set.For(size).FullCost);
         if (!brief)
         {

@@ -9,18 +9,16 @@ namespace FarmEconomics.Reports.Pricing;
 /// <summary>Prices as tables. Each price is per the unit named beside it.</summary>
 public static class PriceTables
 {
-    private const string Ladder = "Break-even, short run = what would be saved if the crop weren't grown; break-even = full cost, with its part of fixed and channel cost; wanted = the wanted return, never under break-even. "
+    private const string Ladder = "Break-even, short run = what would be saved if the crop weren't grown; break-even = full cost, "
+        + "with its part of fixed and channel cost; wanted = the wanted return, never under break-even. "
         + "All are grossed up for the channel's fee.";
 
     /// <summary>What the prices rest on.</summary>
     public static ReportTable Assumptions(PriceBook book)
     {
-        Notation notation = book.Season.Notation;
-        PriceTerms terms = book.Rules.Terms;
+        (Notation notation, PriceTerms terms) = (book.Season.Notation, book.Rules.Terms);
         return new ReportTable($"What the prices of {book.Season.CropYear} rest on", notation)
-            .Column("Assumption")
-            .Column("Value")
-            .Column("What it means")
+            .Column("Assumption").Column("Value").Column("What it means")
             .Row(
                 "wanted",
                 book.Rules.TargetInWords,
@@ -46,12 +44,14 @@ public static class PriceTables
             .Row(
                 "units that carry cost",
                 "sold",
-                "What was eaten and what is on hand, where that counts, come off the cost at their value. What was given away, thrown out or lost rests on what is sold."
+                "What was eaten and what is on hand, where that counts, come off the cost at their value. "
+                    + "What was given away, thrown out or lost rests on what is sold."
             )
             .Row(
                 "channel cost",
                 "what the channel itself cost",
-                "Market stand, driving, hours standing there: divided by sales value over what was sold there; in break-even and wanted, not in break-even, short run."
+                "Market stand, driving, hours standing there: divided by sales value over what was sold there; "
+                    + "in break-even and wanted, not in break-even, short run."
             );
     }
 
@@ -59,77 +59,46 @@ public static class PriceTables
     public static ReportTable Prices(PriceBook book, Channel? channel = null)
     {
         Notation notation = book.Season.Notation;
-        ReportTable table = new ReportTable(
-            $"Prices {(channel is null ? "in every channel" : $"through {channel.Name}")}, {book.Season.CropYear}",
-            notation
-        )
+        string where = channel is null ? "in every channel" : $"through {channel.Name}";
+        TableOf<CropPrice> columns = new ReportTable($"Prices {where}, {book.Season.CropYear}", notation)
             .Opens()
-            .Column("Crop");
-        if (channel is null)
-        {
-            table.Column("Channel");
-        }
-
-        table
-            .Column("Unit")
-            .Column("Break-even, short run", Look.Rate)
-            .Column("Break-even", Look.Rate)
-            .Column("Wanted", Look.Rate)
-            .Column("Price")
-            .Column("Sold for", Look.Rate)
-            .Column("Lowest", Look.Rate)
-            .Column("Highest", Look.Rate)
-            .Column("List price", Look.Rate)
-            .Column("Reference", Look.Rate)
-            .Column("Sold", Look.Quantity)
-            .Column("Against break-even over the season", Look.Money)
-            .Column("Against wanted", Look.Money)
             .Note(Ladder)
-            .Note(
-                "Against = money that came in after fees, less what the break-even (or the wanted) price would have brought; below 0 is a shortfall."
-            );
-        foreach (CropPrice price in book.Prices.Where(price => channel is null || price.Channel == channel))
-        {
-            string unit = price.SellingUnit;
-            decimal size = price.BaseUnits(unit);
-            PriceSet set = price.Prices.For(size);
-            table.Row([
-                price.Crop.Name,
-                .. channel is null ? new ReportCell[] { price.Channel.Name } : [],
-                unit,
-                set.Floor,
-                set.FullCost,
-                ((ReportCell)set.Target).Marked(
-                    set.TargetIsFullCost ? "the wanted return is below what labor cost: full cost stands" : null
-                ),
-                PriceWords.Cell(price.Advice(unit), notation),
-                Times(price.Realized, size),
-                Times(price.Lowest, size),
-                Times(price.Highest, size),
-                Times(price.ListPrice, size),
-                price.References.Count == 0 ? "" : Times(price.Reference, size),
-                price.Sold.Quantity / size,
-                price.AgainstFullCost,
-                price.AgainstTarget,
-            ]);
-        }
-
+            .Note("Against = money that came in after fees, less what the break-even (or the wanted) price would have brought; "
+                + "below 0 is a shortfall.")
+            .Of<CropPrice>()
+            .Column("Crop", price => price.Crop.Name);
+        ReportTable table = (channel is null ? columns.Column("Channel", price => price.Channel.Name) : columns)
+            .Column("Unit", price => price.SellingUnit)
+            .Column("Break-even, short run", Look.Rate, price => Set(price).Floor)
+            .Column("Break-even", Look.Rate, price => Set(price).FullCost)
+            .Column("Wanted", Look.Rate, price => Wanted(Set(price)))
+            .Column("Price", price => PriceWords.Cell(price.Advice(price.SellingUnit), notation))
+            .Column("Sold for", Look.Rate, price => Times(price.Realized, Size(price)))
+            .Column("Lowest", Look.Rate, price => Times(price.Lowest, Size(price)))
+            .Column("Highest", Look.Rate, price => Times(price.Highest, Size(price)))
+            .Column("List price", Look.Rate, price => Times(price.ListPrice, Size(price)))
+            .Column("Reference", Look.Rate, price => price.References.Count == 0 ? "" : Times(price.Reference, Size(price)))
+            .Column("Sold", Look.Quantity, price => price.Sold.Quantity / Size(price))
+            .Column("Against break-even over the season", Look.Money, price => price.AgainstFullCost)
+            .Column("Against wanted", Look.Money, price => price.AgainstTarget)
+            .Rows(book.Prices.Where(price => channel is null || price.Channel == channel));
         Dictionary<Crop, ElsewherePrice> elsewhere = channel is null ? [] : book.Elsewhere(channel).ToDictionary(price => price.Crop);
-        foreach (
-            CropWithoutPrice missing in book.WithoutPrice.Where(item =>
-                channel is null ? item.Channel is null : item.Channel is null || item.Channel == channel
-            )
-        )
+        foreach (CropWithoutPrice missing in book.WithoutPrice.Where(item => item.Channel is null || item.Channel == channel))
         {
-            table.Row(
-                elsewhere.TryGetValue(missing.Crop, out ElsewherePrice? price)
-                    ? Elsewhere(price, missing, notation)
-                    : Missing(book, missing, channel)
-            );
+            table.Row(elsewhere.TryGetValue(missing.Crop, out ElsewherePrice? price)
+                ? Elsewhere(price, missing, notation)
+                : Missing(book, missing, channel));
         }
 
         return table;
+
+        static decimal Size(CropPrice price) => price.BaseUnits(price.SellingUnit);
+
+        static PriceSet Set(CropPrice price) => price.Prices.For(Size(price));
     }
+
+    private static ReportCell Wanted(PriceSet set) => ((ReportCell)set.Target).Marked(
+        set.TargetIsFullCost ? "the wanted return is below what labor cost: full cost stands" : null);
 
     private static ReportCell[] Elsewhere(ElsewherePrice price, CropWithoutPrice missing, Notation notation)
     {
@@ -254,7 +223,10 @@ public static class PriceTables
             .Rows(book.In(channel).Where(price => price.AtNormalYield is not null))
             .Note(
                 book.Season.Notation.Text(
-                    $"Crops picked under {book.Rules.Terms.FailedYieldPercent:0.##}% of normal. Normal = the median over the years that are over. At a normal yield area and fixed cost spread over more units; picking, packing and selling cost the same per unit. "
+                    $"Crops picked under {book.Rules.Terms.FailedYieldPercent:0.##}% of normal. "
+                        + $"Normal = the median over the years that are over. "
+                        + $"At a normal yield area and fixed cost spread over more units; "
+                        + $"picking, packing and selling cost the same per unit. "
                         + $"All other prices here are at the season's own yield."
                 )
             );
@@ -291,91 +263,65 @@ public static class PriceTables
     /// <summary>The channels beside each other.</summary>
     public static ReportTable Channels(PriceBook book)
     {
-        ReportTable table = new ReportTable($"The channels of {book.Season.CropYear} beside each other", book.Season.Notation)
-            .Column("Channel")
-            .Column("Kind")
-            .Column("Sales", Look.WholeMoney)
-            .Column("Fees", Look.WholeMoney)
-            .Column("Cost of the produce", Look.WholeMoney)
-            .Column("Channel's own cost", Look.WholeMoney)
-            .Column("Left over", Look.WholeMoney)
-            .Column("Hours", Look.Hours)
-            .Column("Return to labor", Look.Rate, per: "hour")
-            .Column("Thrown out", Look.WholeMoney)
-            .Column("Given away", Look.WholeMoney)
-            .Column("Unsold", Look.WholeMoney)
-            .Note(
-                "Hours: growing, picking, packing and selling behind what was sold there. Thrown out, given away and unsold are at the price the crop brought on average; "
-                    + "no record says which channel they were meant for, so they are laid on the channels that drew on the same harvest, by quantity."
-            );
+        Notation notation = book.Season.Notation;
         decimal elsewhere = ChannelComparison.LossWithoutChannel(book);
-        foreach (ChannelComparison channel in ChannelComparison.Of(book))
-        {
-            string? missing = channel.Known.NoFullNetReturn;
-            table.Row(
-                channel.Channel.Name,
-                channel.Channel.Kind.ToString().ToLowerInvariant(),
-                channel.Sales,
-                channel.Fees,
-                ReportCell.Known(channel.Goods.Full, missing),
-                ReportCell.Known(channel.ChannelCost.Full, missing),
-                channel.NetReturn,
-                ReportCell.Known(channel.Hours, channel.Known.Hours),
-                channel.ReturnPerHour,
-                channel.ThrownOut,
-                channel.GivenAway,
-                channel.Unsold
-            );
-        }
-
         IReadOnlyList<Crop> unpriced = ChannelComparison.LossesWithoutPrice(book);
-        return table
-            .Note(elsewhere > 0m ? $"Harvests that no channel drew on: {book.Season.Notation.InWords(elsewhere, Look.WholeMoney)} more was thrown out, given away or never sold." : null)
-            .Note(unpriced.Count == 0 ? null : $"Nothing of {Phrase.List([.. unpriced.Select(crop => crop.Name)])} was sold, so there is no price to tell its loss at: what was thrown out, given away or left of it is in none of these figures.");
+        return new ReportTable($"The channels of {book.Season.CropYear} beside each other", notation)
+            .Note("Hours: growing, picking, packing and selling behind what was sold there. "
+                + "Thrown out, given away and unsold are at the price the crop brought on average; "
+                + "no record says which channel they were meant for, so they are laid on the channels that drew on the same "
+                + "harvest, by quantity.")
+            .Note(elsewhere > 0m
+                ? $"Harvests that no channel drew on: {notation.InWords(elsewhere, Look.WholeMoney)} more was thrown out, "
+                    + $"given away or never sold."
+                : null)
+            .Note(unpriced.Count == 0
+                ? null
+                : $"Nothing of {Phrase.List([.. unpriced.Select(crop => crop.Name)])} was sold, so there is no price to tell its loss at: "
+                    + $"what was thrown out, given away or left of it is in none of these figures.")
+            .Of<ChannelComparison>()
+            .Column("Channel", channel => channel.Channel.Name)
+            .Column("Kind", channel => channel.Channel.Kind.ToString().ToLowerInvariant())
+            .Column("Sales", Look.WholeMoney, channel => channel.Sales)
+            .Column("Fees", Look.WholeMoney, channel => channel.Fees)
+            .Column("Cost of the produce", Look.WholeMoney, channel => WhereKnown(channel, channel.Goods.Full))
+            .Column("Channel's own cost", Look.WholeMoney, channel => WhereKnown(channel, channel.ChannelCost.Full))
+            .Column("Left over", Look.WholeMoney, channel => channel.NetReturn)
+            .Column("Hours", Look.Hours, channel => ReportCell.Known(channel.Hours, channel.Known.Hours))
+            .Column("Return to labor", Look.Rate, channel => channel.ReturnPerHour, per: "hour")
+            .Column("Thrown out", Look.WholeMoney, channel => channel.ThrownOut)
+            .Column("Given away", Look.WholeMoney, channel => channel.GivenAway)
+            .Column("Unsold", Look.WholeMoney, channel => channel.Unsold)
+            .Rows(ChannelComparison.Of(book));
+
+        static ReportCell WhereKnown(ChannelComparison channel, decimal cost) => ReportCell.Known(cost, channel.Known.NoFullNetReturn);
     }
 
     /// <summary>What moving a part of every crop from one channel to another would have changed, largest gain first.</summary>
     public static ReportTable Moves(PriceBook book, Channel from, Channel to, decimal percent, decimal priceFactor = 1m)
     {
-        ReportTable table = new ReportTable(
-            book.Season.Notation.Text($"If {percent:0.##}% of what went through {from.Name} had gone through {to.Name}"),
-            book.Season.Notation
-        )
-            .Column("Crop")
-            .Column("Quantity", Look.Quantity)
-            .Column("Unit")
-            .Column("Price now", Look.Rate)
-            .Column("Price there", Look.Rate)
-            .Column("Sales", Look.Money)
-            .Column("Fees", Look.Money)
-            .Column("Gain if stand and time stay", Look.Money)
-            .Column("Hours", Look.Hours)
-            .Column("Gain if they follow the goods", Look.Money)
-            .Note(
-                $"Each figure is new less old. The price there is what the crop brought there, else its list price{(priceFactor == 1m ? "" : book.Season.Notation.Text($", times {priceFactor:0.###}"))}; whether the market takes more at that price, no record tells."
-            );
+        Notation notation = book.Season.Notation;
+        string times = priceFactor == 1m ? "" : notation.Text($", times {priceFactor:0.###}");
         IEnumerable<ChannelMove> moves = book.In(from)
             .Select(price => ChannelMove.Of(book, price.Crop, from, to, percent, priceFactor))
             .OrderByDescending(move => move.ShortRun.IsAvailable)
             .ThenByDescending(move => move.ShortRun.Value)
             .ThenBy(move => move.Crop.Index);
-        foreach (ChannelMove move in moves)
-        {
-            table.Row(
-                move.Crop.Name,
-                move.Quantity,
-                move.Crop.Unit,
-                move.PriceFrom,
-                move.PriceTo,
-                move.Sales,
-                move.Fees,
-                move.ShortRun,
-                move.Hours,
-                move.LongRun
-            );
-        }
-
-        return table;
+        return new ReportTable(notation.Text($"If {percent:0.##}% of what went through {from.Name} had gone through {to.Name}"), notation)
+            .Note($"Each figure is new less old. The price there is what the crop brought there, else its list price{times}; "
+                + $"whether the market takes more at that price, no record tells.")
+            .Of<ChannelMove>()
+            .Column("Crop", move => move.Crop.Name)
+            .Column("Quantity", Look.Quantity, move => move.Quantity)
+            .Column("Unit", move => move.Crop.Unit)
+            .Column("Price now", Look.Rate, move => move.PriceFrom)
+            .Column("Price there", Look.Rate, move => move.PriceTo)
+            .Column("Sales", Look.Money, move => move.Sales)
+            .Column("Fees", Look.Money, move => move.Fees)
+            .Column("Gain if stand and time stay", Look.Money, move => move.ShortRun)
+            .Column("Hours", Look.Hours, move => move.Hours)
+            .Column("Gain if they follow the goods", Look.Money, move => move.LongRun)
+            .Rows(moves);
     }
 
     internal static Result Times(Result rate, decimal factor) => rate.Value is { } value ? Result.Known(value * factor) : rate;

@@ -41,16 +41,26 @@ public static class PriceWords
         List<ChannelMove> known = [.. moves.Where(move => move.ShortRun.IsAvailable && move.Quantity > 0m)];
         if (known.Count == 0)
         {
-            return new Prose($"What moving goods would bring can't be told{(moves.Count > 0 && moves[0].ShortRun.Reason is { } reason ? $" ({Prose.Text(reason)})" : "")}.");
+            return new Prose($"What moving goods would bring can't be "
+                + $"told{(moves.Count > 0 && moves[0].ShortRun.Reason is { } reason ? $" ({Prose.Text(reason)})" : "")}.");
         }
 
         List<ChannelMove> hours = [.. known.Where(move => move.LongRun.IsAvailable)];
         List<ChannelMove> gain = [.. known.Where(move => move.ShortRun.Value > 0m).OrderByDescending(move => move.ShortRun.Value)];
-        string text = $"Moving {notation.Text($"{percent:0.##}")}% of what went through {Phrase.Bold(known[0].From.Name)} to {Phrase.Bold(known[0].To.Name)} would have brought {More(known.Sum(move => move.ShortRun.Value!.Value))} after fees, at the prices there and with stand, driving and hours as they were.";
+        string text = $"Moving {notation.Text($"{percent:0.##}")}% of what went through {Phrase.Bold(known[0].From.Name)} to "
+            + $"{Phrase.Bold(known[0].To.Name)} would have brought {More(known.Sum(move => move.ShortRun.Value!.Value))} after fees, "
+            + $"at the prices there and with stand, driving and hours as they were.";
+        string some = hours.Count == known.Count ? ""
+            : $" ({hours.Count} of {notation.Count(known.Count, "crop")}; the others never went there)";
         text += hours.Count == 0 ? ""
-            : $" If those follow the goods: {More(hours.Sum(move => move.LongRun.Value!.Value))}, and {Hours(hours.Sum(move => move.Hours.Value!.Value))}{(hours.Count < known.Count ? $" ({hours.Count} of {notation.Count(known.Count, "crop")}; the others never went there)" : "")}.";
+            : $" If those follow the goods: {More(hours.Sum(move => move.LongRun.Value!.Value))}, "
+                + $"and {Hours(hours.Sum(move => move.Hours.Value!.Value))}{some}.";
         return new Prose(text
-            + (gain.Count > 0 ? $" Most from {Phrase.List([.. gain.Take(3).Select(move => $"{Phrase.Bold(move.Crop.Name)} ({notation.InWords(move.ShortRun.Value!.Value, Look.WholeMoney)})")])}." : " No crop would have gained."));
+            + (gain.Count > 0
+                ? $" Most from {Phrase.List(gain.Take(3), move => move.Crop.Name, Gained)}."
+                : " No crop would have gained."));
+
+        string Gained(ChannelMove move) => notation.InWords(move.ShortRun.Value!.Value, Look.WholeMoney);
 
         string More(decimal money) => $"{notation.InWords(Math.Abs(money), Look.WholeMoney)} {(money < 0m ? "less" : "more")}";
 
@@ -63,47 +73,44 @@ public static class PriceWords
     public static ReportTable Elastic(PriceBook book, Channel channel, decimal elasticity)
     {
         ArgumentNullException.ThrowIfNull(book);
+        ArgumentNullException.ThrowIfNull(channel);
         Notation notation = book.Season.Notation;
-        const decimal Raise = 1.1m;
-        decimal quantity = PriceMath.QuantityFactor(Raise, elasticity);
-        ReportTable table = new ReportTable(
-            notation.Text($"A price 10% higher at an elasticity of {Math.Abs(elasticity):0.##}, {channel?.Name}"),
-            notation
-        )
+        string title = notation.Text($"A price 10% higher at an elasticity of {Math.Abs(elasticity):0.##}, {channel.Name}");
+        ReportTable table = new ReportTable(title, notation)
             .Opens()
-            .Column("Crop")
-            .Column("Unit")
-            .Column("Sold for", Look.Rate)
-            .Column("Sold", Look.Percent)
-            .Column("Sales after fees", Look.WholeMoney)
-            .Column("Picking, packing, selling", Look.WholeMoney)
-            .Column("Left over", Look.WholeMoney)
-            .Column("Best price", Look.Rate)
-            .Note(
-                "Each figure but the last is after less before. Best price: where a unit more earns just what picking, packing and selling it costs, if the elasticity held all the way there; it seldom does far from the price you have."
-            )
-            .Note(
-                book.Season.Notation.Text(
-                    $"The elasticity is yours: no record of one farm tells it. Fresh vegetables in shops: mostly under 1 (Naanwaab and Yeboah 2012); all vegetables about {0.6m} (Andreyeva, Long and Brownell 2010, from memory). A single stand among others faces more."
-                )
-            );
-        foreach (CropPrice price in book.In(channel!))
+            .Column("Crop").Column("Unit").Column("Sold for", Look.Rate).Column("Sold", Look.Percent)
+            .Column("Sales after fees", Look.WholeMoney).Column("Picking, packing, selling", Look.WholeMoney)
+            .Column("Left over", Look.WholeMoney).Column("Best price", Look.Rate)
+            .Note("Each figure but the last is after less before. Best price: where a unit more earns just what picking, "
+                + "packing and selling it costs, if the elasticity held all the way there; it seldom does far from the price you have.")
+            .Note(notation.Text($"The elasticity is yours: no record of one farm tells it. Fresh vegetables in shops: "
+                + $"mostly under 1 (Naanwaab and Yeboah 2012); all vegetables about {0.6m} (Andreyeva, Long and Brownell 2010, "
+                + $"from memory). A single stand among others faces more."));
+        foreach (CropPrice price in book.In(channel))
         {
-            decimal size = price.BaseUnits(price.SellingUnit);
-            decimal kept = 1m - (price.FeePercent / 100m);
-            Result sales = price.Realized.Value is { } got ? Result.Known(got * kept * price.Sold.Quantity * ((Raise * quantity) - 1m))
-                : price.Realized;
-            Result handling = price.Handling.Value is { } cost
-                ? Result.Known(cost * price.Sold.Quantity * (quantity - 1m))
-                : price.Handling;
-            Result left =
-                sales.Value is { } more && handling.Value is { } less ? Result.Known(more - less)
-                : sales.IsAvailable ? handling
-                : sales;
-            table.Row(price.Crop.Name, price.SellingUnit, PriceTables.Times(price.Realized, size), quantity
-                - 1m, sales, handling, left, PriceTables.Times(PriceMath.BestPrice(price.Handling, price.FeePercent, elasticity), size));
+            table.Row(ElasticRow(price, elasticity));
         }
 
         return table;
+    }
+
+    private static IReadOnlyList<ReportCell> ElasticRow(CropPrice price, decimal elasticity)
+    {
+        const decimal Raise = 1.1m;
+        decimal quantity = PriceMath.QuantityFactor(Raise, elasticity);
+        decimal size = price.BaseUnits(price.SellingUnit), kept = 1m - (price.FeePercent / 100m);
+        Result sales = price.Realized.Value is { } got ? Result.Known(got * kept * price.Sold.Quantity * ((Raise * quantity) - 1m))
+            : price.Realized;
+        Result handling = price.Handling.Value is { } cost ? Result.Known(cost * price.Sold.Quantity * (quantity - 1m)) : price.Handling;
+        Result left =
+            sales.Value is { } more && handling.Value is { } less ? Result.Known(more - less)
+            : sales.IsAvailable ? handling
+            : sales;
+        Result best = PriceMath.BestPrice(price.Handling, price.FeePercent, elasticity);
+        return
+        [
+            price.Crop.Name, price.SellingUnit, PriceTables.Times(price.Realized, size), quantity - 1m, sales, handling, left,
+            PriceTables.Times(best, size),
+        ];
     }
 }

@@ -11,50 +11,29 @@ public static class ShareTables
     public static ReportTable Weeks(PriceBook book, SharePricing shares)
     {
         ShareContents contents = shares.Contents;
-        bool boxes = shares.FullBoxes.IsAvailable;
-        ReportTable table = new ReportTable($"{contents.Channel.Name} week by week, {contents.CropYear}", book.Season.Notation)
-            .Column("Week")
-            .Column("From", Look.Date)
-            .Column("Crops", Look.Count)
-            .Column("List value, all boxes", Look.Money)
-            .Column("Contents cost, all boxes", Look.Money)
-            .Column("Value over price", Look.Percent);
-        if (boxes)
-        {
-            table.Column("List value of a full box", Look.Rate).Column("Cost of a full box", Look.Rate);
-        }
-
-        table
+        TableOf<ShareWeek> columns = new ReportTable($"{contents.Channel.Name} week by week, {contents.CropYear}", book.Season.Notation)
             .Note("Value over price: list value over the week's part of what members paid (the season's, in equal parts).")
-            .Note(
-                boxes
-                    ? "Cost of a box: its contents at full production cost and its part of packing and handing out."
-                    : $"Values per box are not available: {shares.FullBoxes.Reason}."
-            );
-        foreach (ShareWeek week in contents.Weeks)
+            .Note(shares.FullBoxes.IsAvailable
+                ? "Cost of a box: its contents at full production cost and its part of packing and handing out."
+                : $"Values per box are not available: {shares.FullBoxes.Reason}.")
+            .Of<ShareWeek>()
+            .Column("Week", week => $"{week.Number}")
+            .Column("From", Look.Date, week => week.First is { } first ? first : "")
+            .Column("Crops", Look.Count, week => week.Items.Count)
+            .Column("List value, all boxes", Look.Money, week => week.ListValue)
+            .Column("Contents cost, all boxes", Look.Money, week => week.Cost)
+            .Column("Value over price", Look.Percent, week => contents.ValueOverPriceIn(week));
+        List<ReportCell> season =
+            ["Season", "", contents.ByCrop.Count, contents.ListValue, contents.Cost, contents.ValueOverPrice];
+        if (shares.FullBoxes.IsAvailable)
         {
-            table.Row([
-                $"{week.Number}",
-                week.First is { } first ? first : (ReportCell)"",
-                week.Items.Count,
-                week.ListValue,
-                week.Cost,
-                contents.ValueOverPriceIn(week),
-                .. boxes ? new ReportCell[] { shares.BoxValue(week), shares.BoxCost(week) } : [],
-            ]);
+            columns.Column("List value of a full box", Look.Rate, week => shares.BoxValue(week))
+                .Column("Cost of a full box", Look.Rate, week => shares.BoxCost(week));
+            season.AddRange(["", ""]);
         }
 
-        return contents.Weeks.Count == 0
-            ? table
-            : table.Total([
-                "Season",
-                "",
-                contents.ByCrop.Count,
-                contents.ListValue,
-                contents.Cost,
-                contents.ValueOverPrice,
-                .. boxes ? new ReportCell[] { "", "" } : [],
-            ]);
+        ReportTable table = columns.Rows(contents.Weeks);
+        return contents.Weeks.Count == 0 ? table : table.Total(season);
     }
 
     /// <summary>The season's boxes crop by crop, with the share income imputed to each.</summary>
@@ -80,80 +59,86 @@ public static class ShareTables
     /// <summary>What a share must cost, and what if.</summary>
     public static ReportTable Price(PriceBook book, SharePricing shares, ShareTerms terms)
     {
-        string who = book.Season.Notation.Text($"{terms.FewerMembersPercent:0.##}% fewer members");
-        ReportTable table = new ReportTable($"What a share of {shares.Contents.Channel.Name} must cost", book.Season.Notation)
-            .Column("Figure")
-            .Column("Amount", Look.Money)
-            .Column("What it says");
-        table
-            .Row(
-                "price of a full share now",
-                shares.PricePaid,
-                terms.Price is null ? "What members paid, over the full boxes' worth of members." : "Given for this run."
-            )
-            .Row("contents of a full share", shares.ContentsCost, "Production cost over the season.")
-            .Row(
-                "packing and handing out, per box",
-                shares.HandlingPerBox,
-                "The channel's own cost; a half box takes as much as a full one."
-            )
-            .Row("price that covers cost", shares.CostPrice, "Full share.")
-            .Row(book.Season.Notation.Text($"price with {terms.WantedMarginPercent:0.##}% left over"), shares.TargetPrice, "Full share.")
-            .Row(
-                "half share that covers cost",
-                shares.HalfCostPrice,
-                book.Season.Notation.Text($"{terms.HalfContents * 100m:0.##}% of the contents.")
-            )
-            .Row(
-                book.Season.Notation.Text($"half share with {terms.WantedMarginPercent:0.##}% left over"),
-                shares.HalfTargetPrice,
-                "More than half of a full share: the box is packed and handed out all the same."
-            )
-            .Row(
-                "all members together paid",
-                shares.Contents.Planned ? ReportCell.Missing("a plan has no income yet") : shares.Contents.Income,
-                "Share income of the crop year."
-            )
-            .Row(
-                "all members together, to cover cost",
-                shares.IncomeToCover,
-                "Contents, packing and handing out; known without knowing how many members there are."
-            )
-            .Row(
-                book.Season.Notation.Text($"all members together, with {terms.WantedMarginPercent:0.##}% left over"),
-                shares.IncomeForTarget,
-                "The same with the wanted margin."
-            )
-            .Row("left over this season", shares.NetReturn, "What members paid less fees and all cost.")
-            .Row(
-                $"with {who}",
-                shares.FewerMembersChange,
-                "Change in money when the season is grown all the same and nothing is sold elsewhere."
-            )
-            .Row($"price that makes up for {who}", shares.FewerMembersPrice, "Full share.")
-            .Row(
-                "a bad week",
-                shares.BadWeekValue,
-                book.Season.Notation.Text($"List value missing when {terms.BadWeekPercent:0.##}% of an average week fails.")
-            )
-            .Row(
-                book.Season.Notation.Text($"price with {terms.EarlyDiscountPercent:0.##}% off for paying early"),
-                shares.PriceWithEarlyDiscount,
-                book.Season.Notation.Text(
-                    $"Full price at which the income stays, when {terms.EarlyMembers * 100m:0.##}% of members take it."
-                )
-            );
+        Notation notation = book.Season.Notation;
+        string who = notation.Text($"{terms.FewerMembersPercent:0.##}% fewer members");
+        ReportTable table = new ReportTable($"What a share of {shares.Contents.Channel.Name} must cost", notation)
+            .Column("Figure").Column("Amount", Look.Money).Column("What it says");
+        foreach ((string figure, ReportCell amount, string says) in Figures(shares, terms, who, notation))
+        {
+            table.Row(figure, amount, says);
+        }
+
+        string counted = terms.Members is null
+            ? "the income over the price of a share: the records hold no number of boxes"
+            : "given for this run; half boxes count by their contents";
         string boxes = shares.FullBoxes.Value is { } count
-            ? book.Season.Notation.Text($"Full boxes' worth of members: {count:0.##}, {(terms.Members is null ? "the income over the price of a share: the records hold no number of boxes" : "given for this run; half boxes count by their contents")}.")
+            ? notation.Text($"Full boxes' worth of members: {count:0.##}, {counted}.")
             : $"Full boxes' worth of members: not available ({shares.FullBoxes.Reason}).";
         string discount = shares.HighestEarlyDiscountPercent.Value is { } percent
-            ? book.Season.Notation.Text($"A discount for paying {terms.MonthsEarlier:0.##} months early is worth giving up to {percent:0.##}%: beyond that, borrowing costs less.")
+            ? notation.Text($"A discount for paying {terms.MonthsEarlier:0.##} months early is worth giving up to "
+                + $"{percent:0.##}%: beyond that, borrowing costs less.")
             : $"The highest discount worth giving is not available ({shares.HighestEarlyDiscountPercent.Reason}).";
         string fewer = shares.FewerMembersValueOverPrice.Value is { } ratio
-            ? book.Season.Notation.Text($"With {who}, the others' boxes would be worth {ratio * 100m:0}% of their price if they shared what was grown. After a bad week the season's boxes are worth {(shares.BadWeekValueOverPrice.Value ?? 0m) * 100m:0}% of their price.")
+            ? notation.Text($"With {who}, the others' boxes would be worth {ratio * 100m:0}% of their price if they shared "
+                + $"what was grown. After a bad week the season's boxes are worth {(shares.BadWeekValueOverPrice.Value ?? 0m) * 100m:0}% "
+                + $"of their price.")
             : $"Value over price is not available ({shares.FewerMembersValueOverPrice.Reason}).";
         return table.Note(boxes).Note(fewer).Note(discount);
     }
+
+    private static IEnumerable<(string Figure, ReportCell Amount, string Says)> Figures(
+        SharePricing shares, ShareTerms terms, string who, Notation notation) =>
+        [
+            (
+                "price of a full share now",
+                shares.PricePaid,
+                terms.Price is null ? "What members paid, over the full boxes' worth of members." : "Given for this run."
+            ),
+            ("contents of a full share", shares.ContentsCost, "Production cost over the season."),
+            ("packing and handing out, per box", shares.HandlingPerBox, "The channel's own cost; a half box takes as much as a full one."),
+            ("price that covers cost", shares.CostPrice, "Full share."),
+            (notation.Text($"price with {terms.WantedMarginPercent:0.##}% left over"), shares.TargetPrice, "Full share."),
+            ("half share that covers cost", shares.HalfCostPrice, notation.Text($"{terms.HalfContents * 100m:0.##}% of the contents.")),
+            (
+                notation.Text($"half share with {terms.WantedMarginPercent:0.##}% left over"),
+                shares.HalfTargetPrice,
+                "More than half of a full share: the box is packed and handed out all the same."
+            ),
+            (
+                "all members together paid",
+                shares.Contents.Planned ? ReportCell.Missing("a plan has no income yet") : shares.Contents.Income,
+                "Share income of the crop year."
+            ),
+            (
+                "all members together, to cover cost",
+                shares.IncomeToCover,
+                "Contents, packing and handing out; known without knowing how many members there are."
+            ),
+            (
+                notation.Text($"all members together, with {terms.WantedMarginPercent:0.##}% left over"),
+                shares.IncomeForTarget,
+                "The same with the wanted margin."
+            ),
+            ("left over this season", shares.NetReturn, "What members paid less fees and all cost."),
+            (
+                $"with {who}",
+                shares.FewerMembersChange,
+                "Change in money when the season is grown all the same and nothing is sold elsewhere."
+            ),
+            ($"price that makes up for {who}", shares.FewerMembersPrice, "Full share."),
+            (
+                "a bad week",
+                shares.BadWeekValue,
+                notation.Text($"List value missing when {terms.BadWeekPercent:0.##}% of an average week fails.")
+            ),
+            (
+                notation.Text($"price with {terms.EarlyDiscountPercent:0.##}% off for paying early"),
+                shares.PriceWithEarlyDiscount,
+                notation.Text(
+                    $"Full price at which the income stays, when {terms.EarlyMembers * 100m:0.##}% of members take it."
+                )
+            ),
+        ];
 
     /// <summary>Price and members against each other.</summary>
     public static ReportTable Members(PriceBook book, SharePricing shares, params IReadOnlyList<decimal> members)
@@ -172,7 +157,8 @@ public static class ShareTables
 
         if (shares.PricePaid.Value is { } price)
         {
-            table.Note($"At {book.Season.Notation.InWords(price, Look.Rate)} a share, {Cover(shares.MembersToCover(price))} cover cost when the contents grow with members; "
+            table.Note($"At {book.Season.Notation.InWords(price, Look.Rate)} a share, {Cover(shares.MembersToCover(price))} cover cost "
+                + $"when the contents grow with members; "
                 + $"once the season is grown, {Cover(shares.MembersToCoverGrown(price))} are needed.");
         }
 

@@ -16,45 +16,31 @@ public static class RecordGaps
     /// <summary>Hours of each crop by where they come from, the weakest first.</summary>
     public static ReportTable HoursByCrop(SeasonReview season)
     {
+        string? reason = season.Known.Hours;
+        List<(EnterpriseBudget Crop, decimal Logged, decimal Pooled)> crops = season
+            .Crops.Select(crop => (Crop: crop, Logged: Logged(season, crop)))
+            .Select(row => (row.Crop, row.Logged, row.Crop.LaborHours.Value - row.Logged - row.Crop.Sums.EstimatedHours))
+            .ToList();
         ReportTable table = new ReportTable($"Each crop's hours of {season.CropYear}, least logged first", season.Notation)
             .Opens()
-            .Column("Crop")
-            .Column("Labor hours", Look.Hours, part: FigurePart.Labor)
-            .Column("logged to it", Look.Hours)
-            .Column("divided", Look.Hours)
-            .Column("estimated", Look.Hours)
-            .Column("Logged", Look.Percent);
-        List<(EnterpriseBudget Crop, decimal Logged, decimal Pooled)> crops = season
-            .Crops.Select(crop => (crop, Logged(season, crop), 0m))
-            .Select(row => (row.crop, row.Item2, row.crop.LaborHours.Value - row.Item2 - row.crop.Sums.EstimatedHours))
-            .ToList();
-        foreach (
-            (EnterpriseBudget crop, decimal logged, decimal pooled) in crops.OrderBy(row =>
-                row.Crop.LaborHours.Value > 0m ? row.Logged / row.Crop.LaborHours.Value : -1m
-            )
-        )
-        {
-            string? reason = season.Known.Hours;
-            table.Row(
-                crop.Name,
-                ReportCell.Known(crop.LaborHours.Value, reason),
-                ReportCell.Known(logged, reason),
-                ReportCell.Known(pooled, reason),
-                ReportCell.Known(crop.Sums.EstimatedHours, reason),
-                reason is null ? Result.Of(logged, crop.LaborHours.Value, "no hours reached this crop") : Result.NotAvailable(reason)
-            );
-        }
-
-        return season.Known.Hours is not null
-            ? table
-            : table.Total(
-                "All crops",
-                season.Farm.LaborHours,
-                crops.Sum(row => row.Logged),
-                crops.Sum(row => row.Pooled),
-                season.Farm.Sums.EstimatedHours,
-                Result.Of(crops.Sum(row => row.Logged), season.Farm.LaborHours.Value, "no hours")
-            );
+            .Of<(EnterpriseBudget Crop, decimal Logged, decimal Pooled)>()
+            .Column("Crop", row => row.Crop.Name)
+            .Column("Labor hours", Look.Hours, row => ReportCell.Known(row.Crop.LaborHours.Value, reason), part: FigurePart.Labor)
+            .Column("logged to it", Look.Hours, row => ReportCell.Known(row.Logged, reason))
+            .Column("divided", Look.Hours, row => ReportCell.Known(row.Pooled, reason))
+            .Column("estimated", Look.Hours, row => ReportCell.Known(row.Crop.Sums.EstimatedHours, reason))
+            .Column("Logged", Look.Percent, row => reason is null
+                ? Result.Of(row.Logged, row.Crop.LaborHours.Value, "no hours reached this crop")
+                : Result.NotAvailable(reason))
+            .Rows(crops.OrderBy(row => row.Crop.LaborHours.Value > 0m ? row.Logged / row.Crop.LaborHours.Value : -1m));
+        decimal logged = crops.Sum(row => row.Logged);
+        return reason is not null ? table : table.Total(
+            "All crops",
+            season.Farm.LaborHours,
+            logged,
+            crops.Sum(row => row.Pooled),
+            season.Farm.Sums.EstimatedHours,
+            Result.Of(logged, season.Farm.LaborHours.Value, "no hours"));
     }
 
     /// <summary>Crops with no hour logged to them or to a planting of them.</summary>

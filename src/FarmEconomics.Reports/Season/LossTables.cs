@@ -10,7 +10,8 @@ namespace FarmEconomics.Reports.Season;
 public static class LossTables
 {
     private const string Worth =
-        "Worth = what was paid for it where it was sold, else the crop's average price; less the channels' fees, packing hours and packaging.";
+        "Worth = what was paid for it where it was sold, else the crop's average price; "
+            + "less the channels' fees, packing hours and packaging.";
 
     private static readonly Fate[] Fates = Enum.GetValues<Fate>();
 
@@ -26,7 +27,8 @@ public static class LossTables
         decimal lost = tree.Value(part => PickedTree.IsLoss(part.Fate)).Amount;
         if (all <= 0m)
         {
-            return new Prose($"What became of the harvest of {tree.Season.CropYear} can't be told in money{(tree.WithoutValue.Count > 0 ? $" ({Prose.Text(tree.WithoutValue[0].Reason)})" : "")}.");
+            return new Prose($"What became of the harvest of {tree.Season.CropYear} can't be told in "
+                + $"money{(tree.WithoutValue.Count > 0 ? $" ({Prose.Text(tree.WithoutValue[0].Reason)})" : "")}.");
         }
 
         List<string> ways = [.. Fates.Where(PickedTree.IsLoss)
@@ -39,10 +41,12 @@ public static class LossTables
         string text = $"Of {Money(all)} worth picked, {Money(lost)} ({Phrase.Percent(lost / all)}) earned nothing";
         text += ways.Count > 0 ? $": {Phrase.List(ways)}." : ".";
         text += worst.Count > 0
-            ? $" Most of it: {Phrase.List([.. worst.Select(crop => $"{Phrase.Bold(crop.Crop)} ({Money(crop.Amount)})")])}." : "";
+            ? $" Most of it: {Phrase.List(worst, crop => crop.Crop, crop => Money(crop.Amount))}." : "";
         return new Prose(text
             + (tree.WithoutValue.Count > 0
-            ? $" Not in these sums, because nothing tells their price or packing: {Phrase.List([.. tree.WithoutValue.Select(crop => Prose.Text(crop.Crop.Name)).Distinct()])}." : ""));
+            ? $" Not in these sums, because nothing tells their price or packing: "
+                + $"{Phrase.List([.. tree.WithoutValue.Select(crop => Prose.Text(crop.Crop.Name)).Distinct()])}."
+            : ""));
     }
 
     /// <summary>All of it by where it went.</summary>

@@ -11,38 +11,22 @@ public static class PoolTables
     /// <summary>The pools that held anything, largest first.</summary>
     public static ReportTable Pools(SeasonReview season)
     {
-        ReportTable table = new ReportTable($"Shared costs of {season.CropYear} and where they went", season.Notation)
-            .Column("Shared cost")
-            .Column("Divided by")
-            .Column("Cash", Look.WholeMoney)
-            .Column("Labor", Look.WholeMoney)
-            .Column("Owning", Look.WholeMoney)
-            .Column("Hours", Look.Hours)
-            .Column("To crops", Look.WholeMoney)
-            .Column("To household", Look.WholeMoney)
-            .Column("Not used", Look.WholeMoney)
-            .Column("No user", Look.WholeMoney);
         List<PoolResult> busy = Busy(season).ToList();
-        ReportCell AllOwned(Func<PoolResult, Money> part) => ReportCell.Known(Sum(busy, part), season.Known.Ownership);
-        foreach (PoolResult pool in busy)
-        {
-            table.Row(
-                pool.Pool.Name,
-                season.Settings.LengthUnit.Label(pool.Users.BasisUsed.ToString()),
-                pool.Cash,
-                pool.Labor,
-                ReportCell.Known(pool.Ownership, OwnershipReason(season, pool)),
-                pool.Hours,
-                Owned(pool.ToCrops),
-                Owned(pool.ToHousehold),
-                Owned(pool.Unused),
-                Owned(pool.NotAssigned)
-            );
-
-            ReportCell Owned(Money amount) => ReportCell.Known(amount, OwnershipReason(season, pool));
-        }
-
-        return table
+        return new ReportTable($"Shared costs of {season.CropYear} and where they went", season.Notation)
+            .Note("Cash, labor and owning add up to the last four columns, to the cent. "
+                + "What reached a crop by way of another shared cost stands where it was spent.")
+            .Of<PoolResult>()
+            .Column("Shared cost", pool => pool.Pool.Name)
+            .Column("Divided by", pool => season.Settings.LengthUnit.Label(pool.Users.BasisUsed.ToString()))
+            .Column("Cash", Look.WholeMoney, pool => pool.Cash)
+            .Column("Labor", Look.WholeMoney, pool => pool.Labor)
+            .Column("Owning", Look.WholeMoney, pool => Owned(pool, pool.Ownership))
+            .Column("Hours", Look.Hours, pool => pool.Hours)
+            .Column("To crops", Look.WholeMoney, pool => Owned(pool, pool.ToCrops))
+            .Column("To household", Look.WholeMoney, pool => Owned(pool, pool.ToHousehold))
+            .Column("Not used", Look.WholeMoney, pool => Owned(pool, pool.Unused))
+            .Column("No user", Look.WholeMoney, pool => Owned(pool, pool.NotAssigned))
+            .Rows(busy)
             .Total(
                 "All",
                 "",
@@ -53,11 +37,11 @@ public static class PoolTables
                 AllOwned(pool => pool.ToCrops),
                 AllOwned(pool => pool.ToHousehold),
                 AllOwned(pool => pool.Unused),
-                AllOwned(pool => pool.NotAssigned)
-            )
-            .Note(
-                "Cash, labor and owning add up to the last four columns, to the cent. What reached a crop by way of another shared cost stands where it was spent."
-            );
+                AllOwned(pool => pool.NotAssigned));
+
+        ReportCell Owned(PoolResult pool, Money amount) => ReportCell.Known(amount, OwnershipReason(season, pool));
+
+        ReportCell AllOwned(Func<PoolResult, Money> part) => ReportCell.Known(Sum(busy, part), season.Known.Ownership);
     }
 
     /// <summary>What each pool charged a crop, largest first; sums to the crop's shared cost.</summary>

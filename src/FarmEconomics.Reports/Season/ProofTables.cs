@@ -15,21 +15,15 @@ public static class ProofTables
     public static ReportTable Statement(SeasonReview season)
     {
         EnterpriseBudget farm = season.Farm;
-        ReportCell On(BudgetLine line) => ReportCell.Of(farm.Line(line));
+        ReportCell stock = season.Settings.ClosingStock == ClosingStock.Count
+            ? On(BudgetLine.ClosingStock)
+            : ReportCell.Missing("closing_stock is set to ignore");
         ReportTable table = new ReportTable($"{farm.Name} in {season.CropYear}: the crops together", season.Notation)
-            .InOrder()
-            .Column("Line")
-            .Column("Amount", Look.Money);
-        table
+            .InOrder().Column("Line").Column("Amount", Look.Money)
             .Row("Sales", On(BudgetLine.Sales))
             .Row("Shares, by what they received", On(BudgetLine.ShareIncome))
             .Row("Household use at list value (no cash)", On(BudgetLine.HouseholdUse))
-            .Row(
-                $"Stock on hand at {Looks.Day(season.Records.AsOf)} (no cash)",
-                season.Settings.ClosingStock == ClosingStock.Count
-                    ? On(BudgetLine.ClosingStock)
-                    : ReportCell.Missing("closing_stock is set to ignore")
-            )
+            .Row($"Stock on hand at {Looks.Day(season.Records.AsOf)} (no cash)", stock)
             .Row("Brought in", On(BudgetLine.Output))
             .Row("- materials", On(BudgetLine.Materials)).Row("- selling", On(BudgetLine.Selling))
             .Row("Gross margin", On(BudgetLine.GrossMargin))
@@ -42,13 +36,12 @@ public static class ProofTables
             .Row("- establishment of perennials (no cash)", On(BudgetLine.Establishment))
             .Row("Left over", On(BudgetLine.NetReturn));
         string before = farm.Known.OwnershipLeftOut;
-        foreach ((Unallocated where, string words) in new[]
+        foreach ((Unallocated where, string words) in Outside)
         {
-            (Unallocated.Household, $"Outside the crops: the household's part{before}"), (Unallocated.Unused, "Outside the crops: unused capacity"),
-            (Unallocated.NotAssigned, $"Outside the crops: not assigned{before}"), (Unallocated.Excluded, "Outside the crops: purchases, principal, interest on assets, tax, drawings"),
-        })
-        {
-            table.Row(words, where == Unallocated.Unused ? ReportCell.Known(season.UnallocatedTotal(where), farm.Known.Ownership) : season.UnallocatedTotal(where));
+            decimal amount = season.UnallocatedTotal(where);
+            table.Row(
+                "Outside the crops: " + words + (where is Unallocated.Household or Unallocated.NotAssigned ? before : ""),
+                where == Unallocated.Unused ? ReportCell.Known(amount, farm.Known.Ownership) : amount);
         }
 
         if (season.OtherIncome.Count > 0)
@@ -57,85 +50,29 @@ public static class ProofTables
         }
 
         return table;
+
+        ReportCell On(BudgetLine line) => ReportCell.Of(farm.Line(line));
     }
+
+    private static readonly (Unallocated Where, string Words)[] Outside =
+    [
+        (Unallocated.Household, "the household's part"),
+        (Unallocated.Unused, "unused capacity"),
+        (Unallocated.NotAssigned, "not assigned"),
+        (Unallocated.Excluded, "purchases, principal, interest on assets, tax, drawings"),
+    ];
 
     /// <summary>Every assumption the figures rest on, and what is missing with its consequence.</summary>
     public static ReportTable Assumptions(SeasonReview season)
     {
-        FarmSettings settings = season.Settings;
-        ReportTable table = new ReportTable($"What the figures of {season.CropYear} rest on", settings.Notation)
-            .Column("Assumption")
-            .Column("Value")
-            .Column("What it means");
-        DateOnly last = settings.EndOf(season.CropYear).AddDays(-1);
-        table
-            .Row(
-                "crop year",
-                $"{Looks.Day(settings.StartOf(season.CropYear))} to {Looks.Day(last)}",
-                "A planting counts in the year of its first harvest, with all its costs and sales."
-            )
-            .Row(
-                "as_of",
-                Looks.Day(season.Records.AsOf),
-                settings.AsOf is null
-                    ? "The last date in the records."
-                    : "Uses records through this day, as farm.csv says; later rows are counted, not used."
-            )
-            .Row("owner_wage", OwnerWage(season), "Value of an unpaid hour, unless workers.csv gives one.")
-            .Row(
-                "unpaid_hours",
-                settings.UnpaidHours == UnpaidHours.None ? "none" : "as-logged",
-                settings.UnpaidHours == UnpaidHours.None
-                    ? "A season without wages and hours took no labor."
-                    : "A season without a log has unknown hours."
-            )
-            .Row(
-                "payroll_burden_percent",
-                settings.Notation.Number(settings.PayrollBurdenPercent, Look.Exact),
-                "Only used where the books carry neither wages nor what is paid on top of them."
-            )
-            .Row(
-                "interest_percent",
-                settings.InterestPercent is { } interest
-                    ? settings.Notation.Number(interest, Look.Exact)
-                    : ReportCell.Missing("no interest_percent in farm.csv: the cost of owning can't be told"),
-                "Interest on money tied up in equipment and buildings."
-            )
-            .Row(
-                "ownership_method",
-                settings.OwnershipMethod == OwnershipMethod.CapitalRecovery ? "capital-recovery" : "depreciation-and-interest",
-                "How the cost of equipment and buildings is spread over the years."
-            )
-            .Row(
-                "idle_capacity",
-                settings.IdleCapacity.ToString().ToLowerInvariant(),
-                settings.IdleCapacity == IdleCapacity.Separate
-                    ? "No crop pays for capacity you didn't use."
-                    : "Those who used a thing also pay for what nobody used of it."
-            )
-            .Row(
-                "closing_stock",
-                settings.ClosingStock.ToString().ToLowerInvariant(),
-                "Whether what is still in store counts as brought in."
-            )
-            .Row(
-                settings.LengthUnit == LengthUnit.M ? "standard_bed_width_cm" : "standard_bed_width_in",
-                settings.Notation.Number(settings.StandardBedWidthIn, Look.Exact),
-                settings.LengthUnit.Label("One bed-foot is a foot of bed this many inches wide.")
-            )
-            .Row(
-                "shared costs",
-                settings.SharingMethod switch
-                {
-                    SharingMethod.Reciprocal => "reciprocal",
-                    SharingMethod.StepDown => "step-down",
-                    _ => "direct",
-                },
-                "How shared costs that serve each other are divided, such as a boiler and panels."
-            )
-            .Row("currency", settings.Currency, "Of all money here.");
-        AddLimits(table, settings.Limits, settings.Notation);
+        ReportTable table = new ReportTable($"What the figures of {season.CropYear} rest on", season.Notation)
+            .Column("Assumption").Column("Value").Column("What it means");
+        foreach ((string assumption, ReportCell value, string meaning) in OfTime(season).Concat(OfCost(season.Settings)))
+        {
+            table.Row(assumption, value, meaning);
+        }
 
+        AddLimits(table, season.Settings.Limits, season.Notation);
         foreach (TableSchema schema in RecordSchema.Tables.Where(schema => !schema.Required && !season.Records.Has(schema.Name)))
         {
             table.Row($"{schema.Name}.csv", ReportCell.Missing("there is no such file in the records"), schema.Without);
@@ -143,6 +80,75 @@ public static class ProofTables
 
         return table;
     }
+
+    private static (string, ReportCell, string)[] OfTime(SeasonReview season)
+    {
+        FarmSettings settings = season.Settings;
+        string first = Looks.Day(settings.StartOf(season.CropYear)), last = Looks.Day(settings.EndOf(season.CropYear).AddDays(-1));
+        bool none = settings.UnpaidHours == UnpaidHours.None;
+        return
+        [
+            ("crop year", $"{first} to {last}", "A planting counts in the year of its first harvest, with all its costs and sales."),
+            (
+                "as_of",
+                Looks.Day(season.Records.AsOf),
+                settings.AsOf is null
+                    ? "The last date in the records."
+                    : "Uses records through this day, as farm.csv says; later rows are counted, not used."
+            ),
+            ("owner_wage", OwnerWage(season), "Value of an unpaid hour, unless workers.csv gives one."),
+            (
+                "unpaid_hours",
+                none ? "none" : "as-logged",
+                none ? "A season without wages and hours took no labor." : "A season without a log has unknown hours."
+            ),
+            (
+                "payroll_burden_percent",
+                settings.Notation.Number(settings.PayrollBurdenPercent, Look.Exact),
+                "Only used where the books carry neither wages nor what is paid on top of them."
+            ),
+        ];
+    }
+
+    private static (string, ReportCell, string)[] OfCost(FarmSettings settings) =>
+    [
+        (
+            "interest_percent",
+            settings.InterestPercent is { } interest
+                ? settings.Notation.Number(interest, Look.Exact)
+                : ReportCell.Missing("no interest_percent in farm.csv: the cost of owning can't be told"),
+            "Interest on money tied up in equipment and buildings."
+        ),
+        (
+            "ownership_method",
+            settings.OwnershipMethod == OwnershipMethod.CapitalRecovery ? "capital-recovery" : "depreciation-and-interest",
+            "How the cost of equipment and buildings is spread over the years."
+        ),
+        (
+            "idle_capacity",
+            settings.IdleCapacity.ToString().ToLowerInvariant(),
+            settings.IdleCapacity == IdleCapacity.Separate
+                ? "No crop pays for capacity you didn't use."
+                : "Those who used a thing also pay for what nobody used of it."
+        ),
+        ("closing_stock", settings.ClosingStock.ToString().ToLowerInvariant(), "Whether what is still in store counts as brought in."),
+        (
+            settings.LengthUnit == LengthUnit.M ? "standard_bed_width_cm" : "standard_bed_width_in",
+            settings.Notation.Number(settings.StandardBedWidthIn, Look.Exact),
+            settings.LengthUnit.Label("One bed-foot is a foot of bed this many inches wide.")
+        ),
+        (
+            "shared costs",
+            settings.SharingMethod switch
+            {
+                SharingMethod.Reciprocal => "reciprocal",
+                SharingMethod.StepDown => "step-down",
+                _ => "direct",
+            },
+            "How shared costs that serve each other are divided, such as a boiler and panels."
+        ),
+        ("currency", settings.Currency, "Of all money here."),
+    ];
 
     private static void AddLimits(ReportTable table, TracingLimits limits, Notation notation) =>
         table
@@ -161,7 +167,8 @@ public static class ProofTables
                 "plantings without an end",
                 $"{limits.TimesMedianStay} x the crop's usual stay",
                 notation.Text(
-                    $"Taken as out of the bed then; at least the {limits.LongestStayPercentile:0}th percentile of its stays, {limits.ShortestBound} days, {limits.BoundWithoutHistory} where nothing tells; ours."
+                    $"Taken as out of the bed then; at least the {limits.LongestStayPercentile:0}th percentile of its stays, "
+                        + $"{limits.ShortestBound} days, {limits.BoundWithoutHistory} where nothing tells; ours."
                 )
             );
 
@@ -201,7 +208,8 @@ public static class ProofTables
         List<ReconciliationCheck> broken = season.Reconciliation.Where(check => !check.Holds).ToList();
         return broken.Count == 0
             ? season.Notation.Text(
-                $"All {season.Reconciliation.Count:#,0} checks of {season.CropYear} hold: every cent, hour and unit in the records stands in the results exactly once."
+                $"All {season.Reconciliation.Count:#,0} checks of {season.CropYear} hold: "
+                    + $"every cent, hour and unit in the records stands in the results exactly once."
             )
             : throw new InvalidOperationException(
                 "These sums don't agree, so don't trust the figures: "
@@ -226,6 +234,8 @@ public static class ProofTables
     }
 
     /// <summary>What every report must say about itself.</summary>
-    public const string Cautions = "These figures rest on the grower's own records. They are not tax, legal, lending or food-safety advice. Tax lines and depreciation "
-        + "need the grower's tax preparer and the current official forms; holding and washing produce follows local food-safety rules; local codes and licensed practice come first.";
+    public const string Cautions = "These figures rest on the grower's own records. "
+        + "They are not tax, legal, lending or food-safety advice. Tax lines and depreciation "
+        + "need the grower's tax preparer and the current official forms; holding and washing produce follows local food-safety rules; "
+        + "local codes and licensed practice come first.";
 }

@@ -22,7 +22,9 @@ public static class SeasonTables
                     .ThenBy(budget => budget.Name, StringComparer.Ordinal)
             )
             .Note(
-                "Gross margin = brought in less seed, supplies and selling, before labor. Return to labor = what an hour earned after all other costs, paid and unpaid hours alike. Left over = after every cost. "
+                "Gross margin = brought in less seed, supplies and selling, before labor. "
+                    + "Return to labor = what an hour earned after all other costs, paid and unpaid hours alike. "
+                    + "Left over = after every cost. "
                     + season.Settings.LengthUnit.Label("Bed-feet count every planting: a bed planted three times counts three times.")
             )
             .Opens();
@@ -60,7 +62,8 @@ public static class SeasonTables
             .Column("Gross margin", Look.Rate, channel => channel.MarginPerHour, per: "hour")
             .Rows(season.Channels.Where(channel => channel.Channel.Kind != ChannelKind.Other))
             .Note(
-                "Costs and hours are those that name the channel; picking and packing stand with the crops. Household use stands at list value, donations and waste at 0."
+                "Costs and hours are those that name the channel; picking and packing stand with the crops. "
+                    + "Household use stands at list value, donations and waste at 0."
             );
 
     private static ReportTable Budgets(SeasonReview season, string title, string what, IEnumerable<EnterpriseBudget> budgets)

@@ -23,8 +23,11 @@ public static class SowingTables
         IReadOnlyList<Sowing> worst = sowings.WorstOfGoodCrops;
         return new Prose(worst.Count == 0
             ? "No sowing of a crop that pays its way fell short."
-            : $"{Phrase.Sentence(notation.Count(worst.Count, "sowing"))} of crops that pay their way fell short, by {notation.InWords(-worst.Sum(sowing => sowing.Budget.NetReturn.Amount), Look.WholeMoney)} together. The worst: "
-                + $"{Phrase.List([.. worst.Take(3).Select(sowing => $"{Phrase.Bold(sowing.Budget.Name)} ({notation.InWords(sowing.Budget.NetReturn.Amount, Look.WholeMoney)})")])}.");
+            : $"{Phrase.Sentence(notation.Count(worst.Count, "sowing"))} of crops that pay their way fell short, "
+                + $"by {notation.InWords(-worst.Sum(sowing => sowing.Budget.NetReturn.Amount), Look.WholeMoney)} together. The worst: "
+                + $"{Phrase.List(worst.Take(3), sowing => sowing.Budget.Name, Net)}.");
+
+        string Net(Sowing sowing) => notation.InWords(sowing.Budget.NetReturn.Amount, Look.WholeMoney);
     }
 
     /// <summary>The worst sowings of good crops first; then, where wanted, all others.</summary>
@@ -39,7 +42,8 @@ public static class SowingTables
             .Opens()
             .Column("Crop").Column("Sowings", Look.Count).Column("Paid", Look.Count).Column("Sown from", Look.Date).Column("to", Look.Date)
                 .Column("First that paid", Look.Date).Column("Last that paid", Look.Date)
-            .Note("Paid = met its full cost. The day is that of the sowing, else of setting into the bed. Crops sown once and perennials are left out.");
+            .Note("Paid = met its full cost. The day is that of the sowing, else of setting into the bed. "
+                + "Crops sown once and perennials are left out.");
         foreach ((EnterpriseBudget crop, IReadOnlyList<Sowing> all, Sowing? first, Sowing? last) in sowings.ByCrop)
         {
             string? why = all.Select(sowing => sowing.NetReturn.Reason).FirstOrDefault(reason => reason is not null);
@@ -72,7 +76,9 @@ public static class SowingTables
             ]);
         }
 
-        return table.Note(season.Notation.Text($"Picking, packing and selling per crate picked, the rest per bed-foot planted that year, of the crops the task was logged for; of all crops where a part of its hours names none. General work is left out; hours filled in from standards are too."));
+        return table.Note(season.Notation.Text($"Picking, packing and selling per crate picked, the rest per bed-foot planted that year, "
+            + $"of the crops the task was logged for; of all crops where a part of its hours names none. General work is left out; "
+            + $"hours filled in from standards are too."));
     }
 
     private static int Year(Sowings sowings) => (sowings ?? throw new ArgumentNullException(nameof(sowings))).Season.CropYear;
@@ -87,7 +93,8 @@ public static class SowingTables
                 .Column("Crop's", Look.Exact, unit: $"per {perFoot}")
             .Column("Hours", Look.Exact, unit: $"per {perFoot}").Column("Crop's", Look.Exact, unit: $"per {perFoot}")
                 .Column("Not sold", Look.Percent).Column("Crop's", Look.Percent)
-            .Note("Left over = after every cost. Price and picked are per unit of the crop. Not sold = the part of what was picked, culled included, that wasn't sold.");
+            .Note("Left over = after every cost. Price and picked are per unit of the crop. Not sold = the part of what was picked, "
+                + "culled included, that wasn't sold.");
         foreach (Sowing sowing in shown)
         {
             EnterpriseBudget own = sowing.Budget;

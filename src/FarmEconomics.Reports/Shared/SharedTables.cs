@@ -88,7 +88,8 @@ public static class SharedTables
         bases = bases.Count > 0 ? bases : UsualBases;
         return Compare(
             season,
-            $"Left over in {season.CropYear} with {result.Pool.Name} ({season.Notation.InWords(result.Total.Amount, Look.WholeMoney)}) divided another way",
+            $"Left over in {season.CropYear} with {result.Pool.Name} ({season.Notation.InWords(result.Total.Amount, Look.WholeMoney)}) "
+                + $"divided another way",
             [
                 ($"{season.Settings.LengthUnit.Label(now)}, as it is", season),
                 .. bases
@@ -107,7 +108,10 @@ public static class SharedTables
 
     internal static PoolResult Find(SeasonReview season, string pool) =>
         season.Pools.FirstOrDefault(each => string.Equals(each.Pool.Name, pool.Trim(), StringComparison.OrdinalIgnoreCase))
-        ?? throw new ArgumentException($"There is no pool '{pool}'. Pools that hold anything: {string.Join(", ", Season.PoolTables.Busy(season).Select(each => each.Pool.Name))}.", nameof(pool));
+        ?? throw new ArgumentException(
+            $"There is no pool '{pool}'. Pools that hold anything: "
+                + $"{string.Join(", ", Season.PoolTables.Busy(season).Select(each => each.Pool.Name))}.",
+            nameof(pool));
 
     internal static List<(string Name, decimal Weight)> Users(SeasonReview season, PoolResult result)
     {
@@ -154,7 +158,10 @@ public static class SharedTables
         }
 
         int flips = rows.Count(row => row.Net.Any(net => net.Amount < 0m) && row.Net.Any(net => net.Amount >= 0m));
-        return table.Note(reason is not null ? null : $"{Phrase.Sentence(season.Notation.Count(flips, "crop changes", "crops change"))} from gain to loss or back with the choice. The {season.Known.NetReturnLabel} is shown.");
+        return table.Note(reason is not null
+            ? null
+            : $"{Phrase.Sentence(season.Notation.Count(flips, "crop changes", "crops change"))} from gain to loss or back with the "
+                + $"choice. The {season.Known.NetReturnLabel} is shown.");
     }
 
     private static decimal Spread(Money[] net) => net.Max(value => value.Amount) - net.Min(value => value.Amount);

@@ -50,7 +50,8 @@ public static class SupplyTables
         ReportTable table = new ReportTable($"Water by block, {supply.Season.CropYear}", notation).InOrder().Column("Block")
             .Column("Rain", Look.Quantity, volume).Column("Watering", Look.Quantity, volume).Column("Used", Look.Quantity, volume)
             .Column("Drained", Look.Quantity, volume).Column("Missed", Look.Quantity, volume).Column("Lost as watered", Look.WholeMoney)
-            .Note("Rain and watering in are used, drained or kept in the soil. At the roots: what didn't reach them isn't in it. Weeks without a note are left out.");
+            .Note("Rain and watering in are used, drained or kept in the soil. At the roots: what didn't reach them isn't in it. "
+                + "Weeks without a note are left out.");
         foreach (IGrouping<WaterBlock, BlockDay> block in (supply.Water?.BlockDays() ?? []).GroupBy(day => day.Block))
         {
             decimal Sum(Func<BlockDay, double> of) => (decimal)(block.Sum(of) / supply.LitersPerUnit / 1000);

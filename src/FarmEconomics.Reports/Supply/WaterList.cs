@@ -135,7 +135,7 @@ public sealed class WaterList
 
         foreach (IGrouping<string, (SowingWater Sowing, string Why)> why in triage.NotRanked.GroupBy(one => one.Why))
         {
-            yield return $"Not ranked, {why.Key}: {Names(why.Select(one => IsWithoutSprinklers(one.Sowing.Block) ? one.Sowing.Block.Name : $"{one.Sowing.Planting.Name} in {one.Sowing.Block.Name}"))}.";
+            yield return $"Not ranked, {why.Key}: {Names(why.Select(one => Named(one.Sowing)))}.";
         }
 
         foreach (string taken in Taken())
@@ -201,10 +201,14 @@ public sealed class WaterList
             .Sum(day => supply.LimitOn(hand.From.AddDays(day)).SprinklerHours ?? double.PositiveInfinity);
         return takes > there
             ? notation.Text(
-                $"That takes {(decimal)takes:#,0} sprinkler-hours; by limits.csv there are {(decimal)there.Value:#,0}. Ask with --sprinklers and --hours instead."
+                $"That takes {(decimal)takes:#,0} sprinkler-hours; by limits.csv there are {(decimal)there.Value:#,0}. "
+                    + $"Ask with --sprinklers and --hours instead."
             )
             : null;
     }
+
+    private string Named(SowingWater sowing) =>
+        IsWithoutSprinklers(sowing.Block) ? sowing.Block.Name : $"{sowing.Planting.Name} in {sowing.Block.Name}";
 
     private bool IsWithoutSprinklers(WaterBlock block) => hand.InSprinklerHours && block.SprinklerLiters is null;
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using FarmEconomics.Records;
 
 namespace FarmEconomics.Reports.Tables;
@@ -78,6 +79,9 @@ public static class Looks
 
     /// <summary>A day in ISO 8601.</summary>
     public static string Day(DateOnly day) => day.ToString("yyyy-MM-dd");
+
+    /// <summary>A month with its year, as a sentence has it.</summary>
+    internal static string Month(DateOnly month) => month.ToString("MMMM yyyy", CultureInfo.InvariantCulture);
 
     private static decimal Rounded(decimal value, int decimals)
     {

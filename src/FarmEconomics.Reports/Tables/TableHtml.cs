@@ -13,23 +13,14 @@ internal static class TableHtml
     {
         if (table.Rows.Count == 0 && table.TotalRow is null)
         {
-            return $"<p class=\"table-note\"><strong>{Encode(table.Title)}:</strong> {Encode(table.Notes.Count > 0 ? string.Join(' ', table.Notes) : "nothing.")}</p>\n";
+            return $"<p class=\"table-note\"><strong>{Encode(table.Title)}:</strong>"
+                + $" {Encode(table.Notes.Count > 0 ? string.Join(' ', table.Notes) : "nothing.")}</p>\n";
         }
 
         List<string> footnotes = table.Footnotes();
         StringBuilder html = new(table.KeepsOrder ? "<table data-order=\"kept\">\n<caption>" : "<table>\n<caption>");
         html.Append(Encode(table.Title)).Append("</caption>\n<thead><tr>");
-        foreach (ReportColumn column in table.Columns)
-        {
-            html.Append("<th scope=\"col\"").Append(column.IsNumeric ? " class=\"num\">" : ">").Append(Encode(column.Heading));
-            if (column.Unit is not null)
-            {
-                html.Append(" <span class=\"unit\">").Append(Encode(column.Unit)).Append("</span>");
-            }
-
-            html.Append("</th>");
-        }
-
+        WriteHeadings(html, table);
         html.Append("</tr></thead>\n<tbody>\n");
         foreach (IReadOnlyList<ReportCell> row in table.Rows)
         {
@@ -58,47 +49,32 @@ internal static class TableHtml
         return html.ToString();
     }
 
+    private static void WriteHeadings(StringBuilder html, ReportTable table)
+    {
+        foreach (ReportColumn column in table.Columns)
+        {
+            html.Append("<th scope=\"col\"").Append(column.IsNumeric ? " class=\"num\">" : ">").Append(Encode(column.Heading));
+            if (column.Unit is not null)
+            {
+                html.Append(" <span class=\"unit\">").Append(Encode(column.Unit)).Append("</span>");
+            }
+
+            html.Append("</th>");
+        }
+    }
+
     private static void WriteRow(
-        StringBuilder html,
-        ReportTable table,
-        IReadOnlyList<ReportCell> row,
-        List<string> footnotes,
-        string? opens
-    )
+        StringBuilder html, ReportTable table, IReadOnlyList<ReportCell> row, List<string> footnotes, string? opens)
     {
         html.Append(opens is null ? "<tr>" : $"<tr data-opens=\"{Encode(opens)}\">");
         for (int i = 0; i < row.Count; i++)
         {
             ReportColumn column = table.Columns[i];
-            ReportCell cell = row[i];
             bool heads = i == 0 && !column.IsNumeric && column.Look != Look.Date;
-            string classes = string.Join(
-                ' ',
-                new[]
-                {
-                    column.IsNumeric ? "num"
-                    : column.Look == Look.Date ? "date"
-                    : null,
-                    cell.Reason is null ? null : "missing",
-                }.Where(name => name is not null)
-            );
-            html.Append(heads ? "<th scope=\"row\"" : "<td").Append(classes.Length > 0 ? $" class=\"{classes}\"" : "");
-            if (cell.Number is { } number && column.IsNumeric)
-            {
-                // For a page that sorts: what shows may be rounded, and written with another mark.
-                html.Append(" data-value=\"")
-                    .Append(number.ToString("0.####", CultureInfo.InvariantCulture))
-                    .Append('"')
-                    .Append(opens is null ? "" : $" data-part=\"{column.Part.ToString().ToLowerInvariant()}\"");
-            }
-
-            if ((cell.Reason ?? cell.Mark) is { } why)
-            {
-                html.Append(" title=\"").Append(Encode(why)).Append('"');
-            }
-
-            html.Append('>').Append(Encode(column.Show(cell, table.Notation)));
-            foreach (string note in new[] { cell.Reason, cell.Mark }.OfType<string>())
+            html.Append(heads ? "<th scope=\"row\"" : "<td");
+            WriteAttributes(html, column, row[i], opens is not null);
+            html.Append('>').Append(Encode(column.Show(row[i], table.Notation)));
+            foreach (string note in new[] { row[i].Reason, row[i].Mark }.OfType<string>())
             {
                 html.Append("<sup>").Append(footnotes.IndexOf(note) + 1).Append("</sup>");
             }
@@ -107,6 +83,26 @@ internal static class TableHtml
         }
 
         html.Append("</tr>\n");
+    }
+
+    private static void WriteAttributes(StringBuilder html, ReportColumn column, ReportCell cell, bool opens)
+    {
+        string? look = column.IsNumeric ? "num" : column.Look == Look.Date ? "date" : null;
+        string classes = string.Join(' ', new[] { look, cell.Reason is null ? null : "missing" }.OfType<string>());
+        html.Append(classes.Length > 0 ? $" class=\"{classes}\"" : "");
+        if (cell.Number is { } number && column.IsNumeric)
+        {
+            // For a page that sorts: what shows may be rounded, and written with another mark.
+            html.Append(" data-value=\"")
+                .Append(number.ToString("0.####", CultureInfo.InvariantCulture))
+                .Append('"')
+                .Append(opens ? $" data-part=\"{column.Part.ToString().ToLowerInvariant()}\"" : "");
+        }
+
+        if ((cell.Reason ?? cell.Mark) is { } why)
+        {
+            html.Append(" title=\"").Append(Encode(why)).Append('"');
+        }
     }
 
     private static string Encode(string text) => WebUtility.HtmlEncode(text);

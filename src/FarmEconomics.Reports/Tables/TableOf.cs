@@ -16,6 +16,8 @@ internal sealed class TableOf<T>(ReportTable table)
         return this;
     }
 
+    internal TableOf<T> As(Enum key) => Last(table.As(key));
+
     internal TableOf<T> WithBar() => Last(table.WithBar());
 
     internal TableOf<T> HiddenOnPhone() => Last(table.HiddenOnPhone());

@@ -1,5 +1,6 @@
 using FarmEconomics.Decisions.Scenarios;
 using FarmEconomics.Records;
+using FarmEconomics.Reports.Decisions;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Plots;
 using FarmEconomics.Reports.Tables;
@@ -39,28 +40,14 @@ public static class WhatIfPlot
         Draw(canvas, shown, $"{what} in {notation.Currency}, {outcome.Before.CropYear}", notation);
         if (moved.Count > shown.Count && !onPhone)
         {
-            canvas.Text(
-                $"{moved.Count - shown.Count} crops that move less are in the table",
-                canvas.Width - 12,
-                12,
-                11,
-                Palette.Soft,
-                Alignment.MiddleRight
-            );
+            string others = $"{moved.Count - shown.Count} crops that move less are in the table";
+            canvas.Text(others, canvas.Width - 12, 12, 11, Palette.Soft, Alignment.MiddleRight);
         }
 
-        return canvas.ToFigure(
-            $"Dumbbells: {what} of {notation.Count(shown.Count, "crop")} as it was and as it would be. {finding}. Largest changes: "
-                + Phrase.List(
-                    moved
-                        .Take(5)
-                        .Select(crop =>
-                            $"{crop.Name} {notation.InWords(crop.Before, Look.WholeMoney)} to {notation.InWords(crop.After, Look.WholeMoney)}"
-                        )
-                        .ToList()
-                )
-                + "."
-        );
+        IEnumerable<string> largest = moved.Take(5).Select(crop =>
+            $"{crop.Name} {notation.InWords(crop.Before, Look.WholeMoney)} to {notation.InWords(crop.After, Look.WholeMoney)}");
+        return canvas.ToFigure($"Dumbbells: {what} of {notation.Count(shown.Count, "crop")} as it was and as it would be. {finding}. "
+            + $"Largest changes: {Phrase.List([.. largest])}.");
     }
 
     private static string Finding(ScenarioOutcome outcome, List<(string Name, decimal Before, decimal After)> moved, bool net)
@@ -83,20 +70,13 @@ public static class WhatIfPlot
     {
         double names = crops.Max(crop => canvas.Measure(crop.Name, 11.5)) + 20;
         double bottom = canvas.Bottom - 40;
-        double[] values = [.. crops.SelectMany(crop => new[] { (double)crop.Before, (double)crop.After }), 0];
-        double room = Math.Max((values.Max() - values.Min()) * 0.03, 1);
-        Scale scale = new(values.Min() - room, values.Max() + room, names + 14, canvas.Width - (canvas.OnPhone ? 66 : 230));
-        Ring(canvas, 16, 12);
+        IEnumerable<decimal> amounts = crops.SelectMany(crop => new[] { crop.Before, crop.After });
+        Scale scale = DecisionPlots.Covering(amounts.Append(0m), names + 14, canvas.Width - (canvas.OnPhone ? 66 : 230));
+        DecisionPlots.Ring(canvas, 16, 12);
         canvas.Text("as it was", 26, 12, 11.5);
         canvas.Dot(106, 12, 9, Palette.Dark, Palette.Dark);
         canvas.Text("would be (red: less)", 116, 12, 11.5);
-        foreach (double tick in scale.Ticks(canvas.OnPhone ? 2 : 7))
-        {
-            canvas.Line(scale[tick], Top, scale[tick], bottom + 3, Math.Abs(tick) < 1e-9 ? Palette.Soft : Palette.Rule);
-            canvas.Centered(notation.Text($"{tick:#,0}"), scale[tick], bottom + 11, 10.5, Palette.Soft);
-        }
-
-        canvas.Centered(axis, (scale.From + scale.To) / 2, bottom + 26, 10.5, Palette.Soft);
+        DecisionPlots.Axis(canvas, notation, scale, Top, bottom, axis, canvas.OnPhone ? 2 : 7);
         double row = (bottom - Top) / crops.Count;
         for (int i = 0; i < crops.Count; i++)
         {
@@ -105,27 +85,15 @@ public static class WhatIfPlot
             Color color = after < before ? Palette.Loss : Palette.Dark;
             canvas.Text(name, names, y, 11.5, Palette.Ink, Alignment.MiddleRight);
             canvas.Line(scale[(double)before], y, scale[(double)after], y, color, 3);
-            Ring(canvas, scale[(double)before], y);
+            DecisionPlots.Ring(canvas, scale[(double)before], y);
             canvas.Dot(scale[(double)after], y, 9, color, color);
-            canvas.Text(
-                $"{(after > before ? "+" : "")}{notation.Number(after - before, Look.WholeMoney)}",
-                canvas.Width - (canvas.OnPhone ? 4 : 150),
-                y,
-                11,
-                Palette.Ink,
-                Alignment.MiddleRight
-            );
+            string by = $"{(after > before ? "+" : "")}{notation.Number(after - before, Look.WholeMoney)}";
+            canvas.Text(by, canvas.Width - (canvas.OnPhone ? 4 : 150), y, 11, Palette.Ink, Alignment.MiddleRight);
             if (!canvas.OnPhone)
             {
                 string both = $"{notation.Number(before, Look.WholeMoney)} > {notation.Number(after, Look.WholeMoney)}";
                 canvas.Text(both, canvas.Width - 12, y, 11, Palette.Soft, Alignment.MiddleRight);
             }
         }
-    }
-
-    private static void Ring(Canvas canvas, double x, double y)
-    {
-        canvas.Dot(x, y, 9, Palette.Dark, Palette.Dark);
-        canvas.Dot(x, y, 5, Palette.White, Palette.White);
     }
 }

@@ -44,7 +44,11 @@ public sealed class WhatIfReport
         }
         catch (ScenarioTextException wrong)
         {
-            throw new ArgumentException($"The changes can't be read. {wrong.Message}{Environment.NewLine}A change is one of:{Environment.NewLine}{string.Join(Environment.NewLine, ScenarioText.Forms)}", nameof(changes), wrong);
+            throw new ArgumentException(
+                $"The changes can't be read. {wrong.Message}{Environment.NewLine}A change is one "
+                    + $"of:{Environment.NewLine}{string.Join(Environment.NewLine, ScenarioText.Forms)}",
+                nameof(changes),
+                wrong);
         }
 
         return Of(review, season, scenario, example, further);
@@ -103,6 +107,8 @@ public sealed class WhatIfReport
             _ = ProofTables.RequireProof(outcome.After);
         }
 
-        return $"{ProofTables.RequireProof(Comparison.Season)} They hold in {(Comparison.Outcomes.Count == 1 ? "the scenario" : $"each of the {Comparison.Outcomes.Count} scenarios")} too. Nothing was written to the records.";
+        return $"{ProofTables.RequireProof(Comparison.Season)} They hold in "
+            + $"{(Comparison.Outcomes.Count == 1 ? "the scenario" : $"each of the {Comparison.Outcomes.Count} scenarios")} too. "
+            + $"Nothing was written to the records.";
     }
 }

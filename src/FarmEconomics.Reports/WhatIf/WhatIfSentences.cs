@@ -32,15 +32,19 @@ public static class WhatIfSentences
         {
             if (outcome.AllCrops.Output.Difference.Value is not { } output)
             {
-                return new Prose($"{example}With **{with}**, what {Phrase.Bold(season.Farm.Name)} would have earned in {season.CropYear} is not known ({outcome.AllCrops.Output.Difference.Reason}). "
+                return new Prose($"{example}With **{with}**, what {Phrase.Bold(season.Farm.Name)} would have earned in {season.CropYear} "
+                    + $"is not known ({outcome.AllCrops.Output.Difference.Reason}). "
                     + "The lines that are known stand in the tables.");
             }
 
-            return new Prose($"{example}With **{with}**, the crops of {Phrase.Bold(season.Farm.Name)} in {season.CropYear} would bring in {notation.InWords(outcome.After.Farm.Output.Amount, Look.WholeMoney)} instead of "
-                + $"{notation.InWords(season.Farm.Output.Amount, Look.WholeMoney)}: **{ByHowMuch(output, notation)}**. What would be left over is not known ({outcome.FarmNet.Difference.Reason}).");
+            return new Prose($"{example}With **{with}**, the crops of {Phrase.Bold(season.Farm.Name)} in {season.CropYear} would bring in "
+                + $"{notation.InWords(outcome.After.Farm.Output.Amount, Look.WholeMoney)} instead of "
+                + $"{notation.InWords(season.Farm.Output.Amount, Look.WholeMoney)}: **{ByHowMuch(output, notation)}**. "
+                + $"What would be left over is not known ({outcome.FarmNet.Difference.Reason}).");
         }
 
-        string text = $"{example}With **{with}**, {Phrase.Bold(season.Farm.Name)} would have had **{notation.InWords(outcome.FarmNet.After.Value ?? 0m, Look.WholeMoney)}** left over in {season.CropYear} instead of "
+        string text = $"{example}With **{with}**, {Phrase.Bold(season.Farm.Name)} would have had "
+            + $"**{notation.InWords(outcome.FarmNet.After.Value ?? 0m, Look.WholeMoney)}** left over in {season.CropYear} instead of "
             + $"**{notation.InWords(outcome.FarmNet.Before.Value ?? 0m, Look.WholeMoney)}**{label}: **{ByHowMuch(difference, notation)}**.";
         return new Prose(text + Sources(outcome, notation));
     }
@@ -55,9 +59,13 @@ public static class WhatIfSentences
         Notation notation = outcome.Before.Notation;
         decimal apart = (outcome.FarmNet.Difference.Value ?? 0m) - (outcome.Without?.AvoidableChange.Amount ?? 0m);
         return new Prose(Prose.Text(
-            $"Worked through all records again, the farm would have had {notation.InWords(outcome.FarmNet.After.Value ?? 0m, Look.WholeMoney)} left over in {outcome.Before.CropYear} "
+            $"Worked through all records again, the farm would have had "
+                + $"{notation.InWords(outcome.FarmNet.After.Value ?? 0m, Look.WholeMoney)} left over in {outcome.Before.CropYear} "
             + $"instead of {notation.InWords(outcome.FarmNet.Before.Value ?? 0m, Look.WholeMoney)}"
-            + (Math.Abs(apart) < 0.5m ? "." : $"; {notation.InWords(Math.Abs(apart), Look.WholeMoney)} of the difference is shared cost that moves {(apart > 0m ? "to" : "from")} the household, and other crops' stock valued again.")));
+            + (Math.Abs(apart) < 0.5m
+                ? "."
+                : $"; {notation.InWords(Math.Abs(apart), Look.WholeMoney)} of the difference is shared cost that moves "
+                    + $"{(apart > 0m ? "to" : "from")} the household, and other crops' stock valued again.")));
     }
 
     /// <summary>Below the figure: who gains, who loses, who changes sides.</summary>
@@ -76,8 +84,12 @@ public static class WhatIfSentences
         CropDifference most = moved[0];
         bool net = most.NetReturn.Difference.IsAvailable;
         BeforeAfter figure = net ? most.NetReturn : most.Output;
-        string text = $"{Phrase.Bold(most.Name)} moves most: {(net ? $"what is {LineWords.Net(outcome.Before.Farm.Known)} of it" : "what it brings in")} goes from {notation.InWords(figure.Before.Value ?? 0m, Look.WholeMoney)} to {notation.InWords(figure.After.Value ?? 0m, Look.WholeMoney)}. "
-            + $"{Phrase.Sentence(notation.Count(moved.Count(crop => WhatIfTables.Moved(crop).Value > 0m), "crop"))} would earn more, {moved.Count(crop => WhatIfTables.Moved(crop).Value < 0m)} less.";
+        string text = $"{Phrase.Bold(most.Name)} moves most: "
+            + $"{(net ? $"what is {LineWords.Net(outcome.Before.Farm.Known)} of it" : "what it brings in")} goes from "
+            + $"{notation.InWords(figure.Before.Value ?? 0m, Look.WholeMoney)} to "
+            + $"{notation.InWords(figure.After.Value ?? 0m, Look.WholeMoney)}. "
+            + $"{Phrase.Sentence(notation.Count(moved.Count(crop => WhatIfTables.Moved(crop).Value > 0m), "crop"))} would earn more, "
+            + $"{moved.Count(crop => WhatIfTables.Moved(crop).Value < 0m)} less.";
         List<CropDifference> fallen = moved.Where(crop => crop.NetReturn.Before.Value >= 0m && crop.NetReturn.After.Value < 0m).ToList();
         List<CropDifference> risen = moved.Where(crop => crop.NetReturn.Before.Value < 0m && crop.NetReturn.After.Value >= 0m).ToList();
         return new Prose(
@@ -94,18 +106,19 @@ public static class WhatIfSentences
         Notation notation = outcome.Before.Settings.Notation;
         List<string> points =
         [
-            "what is not changed stays as the records have it: nobody buys less because a price rises, and nobody works faster because a wage does, unless a change of its own says so",
+            "what is not changed stays as the records have it: nobody buys less because a price rises, "
+                + "and nobody works faster because a wage does, unless a change of its own says so",
         ];
         IReadOnlyList<ChangeEffect> effects = outcome.Effects;
         if (
-            effects.Count > 1
-            && outcome.FarmNet.Difference.Value is { } together
+            effects.Count > 1 && outcome.FarmNet.Difference.Value is { } together
             && effects.All(effect => effect.FarmNet.Difference.IsAvailable)
         )
         {
             decimal apart = effects.Sum(effect => effect.FarmNet.Difference.Value!.Value);
             points.Add(together == apart ? "the changes add up: together they do exactly what they do one by one"
-                : $"one by one the changes come to {WhatIfTables.Signed(apart, notation, Look.Money)}, together to {WhatIfTables.Signed(together, notation, Look.Money)}, because they act on each other");
+                : $"one by one the changes come to {WhatIfTables.Signed(apart, notation, Look.Money)}, "
+                    + $"together to {WhatIfTables.Signed(together, notation, Look.Money)}, because they act on each other");
         }
 
         List<string> idle = effects
@@ -123,13 +136,15 @@ public static class WhatIfSentences
                 : $"labor hours: not available ({outcome.Before.Farm.EstimatedShare.Reason})"
         );
         points.Add(
-            $"{outcome.After.Reconciliation.Count(check => check.Holds)} of {outcome.After.Reconciliation.Count} totals of the scenario agree, made in two ways"
+            $"{outcome.After.Reconciliation.Count(check => check.Holds)} of {outcome.After.Reconciliation.Count} totals of the scenario "
+                + $"agree, made in two ways"
         );
         return new Prose(string.Join("\n", points.Select(point => $"- {Phrase.Sentence(point)}.")));
     }
 
     private static string ByHowMuch(decimal difference, Notation notation) => difference == 0m ? "no difference"
-        : $"{notation.InWords(Math.Abs(difference), Math.Abs(difference) < 100m ? Look.Money : Look.WholeMoney)} {(difference > 0m ? "more" : "less")}";
+        : $"{notation.InWords(Math.Abs(difference), Math.Abs(difference) < 100m ? Look.Money : Look.WholeMoney)} "
+            + $"{(difference > 0m ? "more" : "less")}";
 
     /// <summary>Where the difference comes from, and which change does most of it; empty where it isn't known.</summary>
     internal static string Sources(ScenarioOutcome outcome, Notation notation) =>
@@ -156,7 +171,7 @@ public static class WhatIfSentences
         bool most = Math.Abs(first) * 2m > Math.Abs(difference);
         List<CropDifference> told = most ? same.Take(1).ToList() : same;
         return $" {(most ? "Most of it comes from" : "It is spread wide; the largest parts come from")} "
-            + $"{Phrase.List(told.ConvertAll(crop => $"{Phrase.Bold(crop.Name)} ({WhatIfTables.Signed(crop.NetReturn.Difference.Value!.Value, notation)})"))}.";
+            + $"{Phrase.List(told, crop => crop.Name, crop => WhatIfTables.Signed(crop.NetReturn.Difference.Value!.Value, notation))}.";
     }
 
     private static string Alone(ScenarioOutcome outcome, string crop, decimal first, decimal others)
@@ -166,7 +181,8 @@ public static class WhatIfSentences
         string because = outcome.Scenario.Changes.All(change => change.Subject == ScenarioSubject.Price)
             ? ", because costs divided by sales move between them"
             : "";
-        return $" {Phrase.Bold(crop)} {(first < 0m ? "loses" : "gains")} {notation.InWords(Math.Abs(first), Look.WholeMoney)}; the others together {(others < 0m ? "lose" : "gain")} {notation.InWords(Math.Abs(others), Look.WholeMoney)}{because}.";
+        return $" {Phrase.Bold(crop)} {(first < 0m ? "loses" : "gains")} {notation.InWords(Math.Abs(first), Look.WholeMoney)}; "
+            + $"the others together {(others < 0m ? "lose" : "gain")} {notation.InWords(Math.Abs(others), Look.WholeMoney)}{because}.";
     }
 
     private static string Singles(ScenarioOutcome outcome, Notation notation)
@@ -178,7 +194,8 @@ public static class WhatIfSentences
 
         ChangeEffect most = outcome.Effects.MaxBy(effect => Math.Abs(effect.FarmNet.Difference.Value ?? 0m))!;
         return most.FarmNet.Difference.Value is { } alone
-            ? $" Of the {outcome.Effects.Count} changes, {Prose.Text(ChangeWords.Of(most.Change, outcome.Before.Records))} does most: {WhatIfTables.Signed(alone, notation)} by itself."
+            ? $" Of the {outcome.Effects.Count} changes, {Prose.Text(ChangeWords.Of(most.Change, outcome.Before.Records))} does most: "
+                + $"{WhatIfTables.Signed(alone, notation)} by itself."
             : "";
     }
 

@@ -39,7 +39,8 @@ public static class WhatIfTables
             }
         }
 
-        return table.Note("A change holds for all years in the records, so that goods carried over a year's end keep matching; the figures here are of this season. Amounts are rounded to the cent, half a cent away from zero, once per row.");
+        return table.Note("A change holds for all years in the records, so that goods carried over a year's end keep matching; "
+            + "the figures here are of this season. Amounts are rounded to the cent, half a cent away from zero, once per row.");
     }
 
     /// <summary>The whole-farm statement, line by line.</summary>

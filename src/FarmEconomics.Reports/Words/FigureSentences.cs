@@ -20,8 +20,11 @@ public static class FigureSentences
 
         decimal bedFeet = season.Records.Tables.Beds.Sum(bed => bed.LengthFt);
         decimal planted = season.Farm.Sums.BedFeet.Value;
-        return new Prose(season.Notation.Text($"{Phrase.Bold(shares[0].Place)} was used most, {shares[0].Share * 100:0}% of the year; {Phrase.Bold(shares[^1].Place)} least, {shares[^1].Share * 100:0}%. ")
-            + season.Notation.Text($"The crops of {season.CropYear} took {season.Notation.Number(planted, Look.Count)} bed-feet on {season.Notation.Number(bedFeet, Look.Count)} feet of bed: {season.Notation.Number(bedFeet > 0m ? planted / bedFeet : 0m, Look.Quantity)} plantings a foot."));
+        return new Prose(season.Notation.Text($"{Phrase.Bold(shares[0].Place)} was used most, {shares[0].Share * 100:0}% of the year; "
+            + $"{Phrase.Bold(shares[^1].Place)} least, {shares[^1].Share * 100:0}%. ")
+            + season.Notation.Text($"The crops of {season.CropYear} took {season.Notation.Number(planted, Look.Count)} bed-feet on "
+                + $"{season.Notation.Number(bedFeet, Look.Count)} feet of bed: "
+                + $"{season.Notation.Number(bedFeet > 0m ? planted / bedFeet : 0m, Look.Quantity)} plantings a foot."));
     }
 
     /// <summary>Below the hours by month: the busiest month, and months without a log.</summary>
@@ -35,7 +38,8 @@ public static class FigureSentences
 
         (DateOnly busiest, decimal named, decimal other) = months.MaxBy(month => month.Named + month.Other);
         List<string> silent = months.Where(month => month.Named + month.Other == 0m).Select(month => month.Month.ToString("MMMM")).ToList();
-        return new Prose($"{busiest:MMMM} was the busiest month, {season.Notation.Number(named + other, Look.Hours)} hours, of which {Phrase.Percent(named / (named + other))} name a crop or planting. "
+        return new Prose($"{busiest:MMMM} was the busiest month, {season.Notation.Number(named + other, Look.Hours)} hours, "
+            + $"of which {Phrase.Percent(named / (named + other))} name a crop or planting. "
             + (silent.Count == 0 ? "Every month has hours." : $"No hours are written down for {Phrase.List(silent)}."));
     }
 }

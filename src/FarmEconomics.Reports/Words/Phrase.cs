@@ -26,6 +26,10 @@ internal static class Phrase
     /// <summary>A name from the records, safe in Markdown, in bold.</summary>
     internal static string Bold(string name) => $"**{Prose.Text(name)}**";
 
+    /// <summary>Names in bold, each with what is said of it: <c>**Carrots** ($120) and **Kale** ($80)</c>.</summary>
+    internal static string List<T>(IEnumerable<T> items, Func<T, string> name, Func<T, string> said) =>
+        List([.. items.Select(item => $"{Bold(name(item))} ({said(item)})")]);
+
     /// <summary>A rate in words, or "not available (why)".</summary>
     internal static string Of(Result rate, Notation notation) =>
         rate.Value is { } value ? notation.InWords(value, Look.Rate) : $"not available ({rate.Reason})";

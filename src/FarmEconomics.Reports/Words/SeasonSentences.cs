@@ -26,11 +26,14 @@ public static class SeasonSentences
             return new Prose(ValueUnknown(season));
         }
 
-        string text = $"In **{season.CropYear}** the {notation.Count(season.Crops.Count, "crop")} of {Phrase.Bold(farm.Name)} brought in **{notation.InWords(farm.Output.Amount, Look.WholeMoney)}**";
+        string text = $"In **{season.CropYear}** the {notation.Count(season.Crops.Count, "crop")} of {Phrase.Bold(farm.Name)} brought in "
+            + $"**{notation.InWords(farm.Output.Amount, Look.WholeMoney)}**";
         text += season.Known.Costs is { } why
             ? $". What was left after costs isn't known ({why})."
             : season.Notation.Text(
-                $". Seed, supplies and selling took {notation.InWords(farm.Output.Amount - farm.GrossMargin.Amount, Look.WholeMoney)}; the gross margin was **{notation.InWords(farm.GrossMargin.Amount, Look.WholeMoney)}**: {Phrase.Of(farm.GrossMarginPerBedFoot, notation)} per bed-foot, "
+                $". Seed, supplies and selling took {notation.InWords(farm.Output.Amount - farm.GrossMargin.Amount, Look.WholeMoney)}; "
+                    + $"the gross margin was **{notation.InWords(farm.GrossMargin.Amount, Look.WholeMoney)}**: "
+                    + $"{Phrase.Of(farm.GrossMarginPerBedFoot, notation)} per bed-foot, "
                     + $"{Phrase.Of(farm.GrossMarginPerBedFootWeek, notation)} per bed-foot-week{PerHour(farm, notation)}."
             );
         text +=
@@ -39,8 +42,8 @@ public static class SeasonSentences
         return new Prose(text + Losses(season));
     }
 
-    private static string PerHour(EnterpriseBudget farm, Notation notation) => farm.GrossMarginPerLaborHour is { Value: null, Reason: { } why }
-        ? $"; what it was per labor hour isn't known ({why})"
+    private static string PerHour(EnterpriseBudget farm, Notation notation) =>
+        farm.GrossMarginPerLaborHour is { Value: null, Reason: { } why } ? $"; what it was per labor hour isn't known ({why})"
         : $" and {Phrase.Of(farm.GrossMarginPerLaborHour, notation)} per labor hour";
 
     /// <summary>How sure the figures are: estimated hours, prices missing, sales without a harvest, money not assigned.</summary>
@@ -62,17 +65,22 @@ public static class SeasonSentences
         }
 
         List<EnterpriseBudget> incomplete = season.Crops.Where(crop => crop.Known.Value is not null).ToList();
-        points.Add(incomplete.Count == 0 ? "everything that left has a price or a list value" : $"no price is on record for {Names(incomplete)}, at least for a part of it: what they brought in is not available, nor anything that rests on it");
+        points.Add(incomplete.Count == 0
+            ? "everything that left has a price or a list value"
+            : $"no price is on record for {Names(incomplete)}, at least for a part of it: what they brought in is not available, "
+                + $"nor anything that rests on it");
         List<EnterpriseBudget> unmatched = season.Crops.Where(crop => crop.Sums.Unmatched > 0m).ToList();
         points.Add(unmatched.Count == 0 ? "every sale is matched with a harvest" : $"more left than was picked of {Names(unmatched)}");
         decimal unassigned = season.UnallocatedTotal(Costing.Unallocated.NotAssigned);
         points.Add(
             unassigned == 0m
                 ? "no cost is left without a crop"
-                : $"{notation.InWords(unassigned, Look.Money)} of cost{season.Known.OwnershipLeftOut}{(season.Known.Ownership is null ? "" : ",")} found no crop and is charged to none"
+                : $"{notation.InWords(unassigned, Look.Money)} of cost{season.Known.OwnershipLeftOut}"
+                    + $"{(season.Known.Ownership is null ? "" : ",")} found no crop and is charged to none"
         );
         points.Add(
-            $"{season.Reconciliation.Count(check => check.Holds)} of {season.Reconciliation.Count} totals agree with your records to the cent, the hour and the unit"
+            $"{season.Reconciliation.Count(check => check.Holds)} of {season.Reconciliation.Count} totals agree with your records to the "
+                + $"cent, the hour and the unit"
         );
         return new Prose(string.Join("\n", points.Select(point => $"- {Phrase.Sentence(point)}.")));
     }
@@ -86,9 +94,11 @@ public static class SeasonSentences
         Notation notation = season.Notation;
         List<EnterpriseBudget> valued = Valued(season).ToList();
         List<EnterpriseBudget> unknown = season.Crops.Where(crop => crop.Known.Value is not null).ToList();
-        string text = $"In **{season.CropYear}** {Phrase.Bold(season.Farm.Name)} grew **{notation.Count(season.Crops.Count, "crop")}, with prices for {valued.Count}**. ";
+        string text = $"In **{season.CropYear}** {Phrase.Bold(season.Farm.Name)} grew **{notation.Count(season.Crops.Count, "crop")}, "
+            + $"with prices for {valued.Count}**. ";
         text += valued.Count == 0 ? "What they brought in is not available."
-            : $"Those {valued.Count} brought in {notation.InWords(valued.Sum(crop => crop.Output.Amount), Look.WholeMoney)}; what the whole farm brought in is not available.";
+            : $"Those {valued.Count} brought in {notation.InWords(valued.Sum(crop => crop.Output.Amount), Look.WholeMoney)}; "
+                + $"what the whole farm brought in is not available.";
         text += $" Without a price, at least for a part, and so in no ranking: {Names(unknown)}. Put a price of each into prices.csv.";
         return text
             + Leading(season, season.Settings.LengthUnit.Label("bed-foot-week"), budget => budget.GrossMarginPerBedFootWeek)
@@ -104,7 +114,8 @@ public static class SeasonSentences
             .ToList();
         return best.Count == 0
             ? ""
-            : $" Per {per}, {Phrase.List(best.ConvertAll(crop => $"{Phrase.Bold(crop.Name)} ({season.Notation.InWords(rate(crop).Value!.Value, Look.Rate)})"))} led.";
+            : $" Per {per}, {Phrase.List(best, crop => crop.Name, crop => season.Notation.InWords(rate(crop).Value!.Value, Look.Rate))} "
+                + $"led.";
     }
 
     private static string Losses(SeasonReview season)
@@ -125,7 +136,10 @@ public static class SeasonSentences
             : $" After every cost, your own hours included, **{notation.InWords(left, Look.WholeMoney)}** was left";
         return losers.Count == 0
             ? $"{total}; every crop paid its way."
-            : $"{total}. {Phrase.Sentence(notation.Count(losers.Count, "crop"))} didn't pay {(losers.Count == 1 ? "its" : "their")} way, most of all {Phrase.List(losers.Take(Leaders).Select(crop => $"{Phrase.Bold(crop.Name)} ({notation.InWords(crop.NetReturn.Amount, Look.WholeMoney)})").ToList())}.";
+            : $"{total}. {Phrase.Sentence(notation.Count(losers.Count, "crop"))} didn't pay {(losers.Count == 1 ? "its" : "their")} way, "
+                + $"most of all {Phrase.List(losers.Take(Leaders), crop => crop.Name, Net)}.";
+
+        string Net(EnterpriseBudget crop) => notation.InWords(crop.NetReturn.Amount, Look.WholeMoney);
     }
 
     private static string Names(IReadOnlyList<EnterpriseBudget> crops) =>

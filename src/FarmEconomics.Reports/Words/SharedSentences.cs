@@ -23,7 +23,9 @@ public static class SharedSentences
         return new Prose(
             largest is null || owning <= 0m
                 ? "No equipment or buildings are in the records (no assets.csv, or nothing in service)."
-                : $"Owning equipment and buildings costs {season.Notation.InWords(owning, Look.WholeMoney)} a year, used or not; the largest part is {Phrase.Bold(largest.Pool.Name)}, {season.Notation.InWords(largest.Ownership.Amount, Look.WholeMoney)}."
+                : $"Owning equipment and buildings costs {season.Notation.InWords(owning, Look.WholeMoney)} a year, used or not; "
+                    + $"the largest part is {Phrase.Bold(largest.Pool.Name)}, "
+                    + $"{season.Notation.InWords(largest.Ownership.Amount, Look.WholeMoney)}."
         );
     }
 
@@ -33,7 +35,8 @@ public static class SharedSentences
         decimal Used(PoolResult pool) => pool.Users.Total / season.Network.Capacity[pool.Pool.Index]!.Value;
         List<PoolResult> known = season.Pools.Where(pool => season.Network.Capacity[pool.Pool.Index] is > 0m).OrderBy(Used).ToList();
         return new Prose(known.Count == 0 ? "No capacity is given in pools.csv, so what stood idle isn't known."
-            : $"{Phrase.Bold(known[0].Pool.Name)} was used least, {Phrase.Percent(Used(known[0]))} of what it can give; all capacity not used cost {season.Notation.InWords(known.Sum(pool => pool.Unused.Amount), Look.WholeMoney)}.");
+            : $"{Phrase.Bold(known[0].Pool.Name)} was used least, {Phrase.Percent(Used(known[0]))} of what it can give; "
+                + $"all capacity not used cost {season.Notation.InWords(known.Sum(pool => pool.Unused.Amount), Look.WholeMoney)}.");
     }
 
     /// <summary>Below the power figure.</summary>
@@ -47,7 +50,8 @@ public static class SharedSentences
         }
 
         (DateOnly most, decimal drawn, _) = months.MaxBy(month => month.Used);
-        return new Prose($"The loads drew {season.Notation.Number(used, Look.Count)} kWh in the year, most in {most:MMMM}: {season.Notation.Number(drawn, Look.Count)} kWh.");
+        return new Prose($"The loads drew {season.Notation.Number(used, Look.Count)} kWh in the year, most in {most:MMMM}: "
+            + $"{season.Notation.Number(drawn, Look.Count)} kWh.");
     }
 
     /// <summary>Below a comparison of methods or bases.</summary>
@@ -65,7 +69,9 @@ public static class SharedSentences
         List<string> flips = Turns(table).ConvertAll(Phrase.Bold);
         int close = rows.Count(row => row.Spread < 25m);
         return new Prose(
-            $"{Phrase.Bold(rows[0].Name)} moves most, by {season.Notation.InWords(rows[0].Spread, Look.WholeMoney)}; {close} of {season.Notation.Count(rows.Count, "crop")} move by less than {season.Notation.InWords(25m, Look.WholeMoney)}. "
+            $"{Phrase.Bold(rows[0].Name)} moves most, by {season.Notation.InWords(rows[0].Spread, Look.WholeMoney)}; "
+                + $"{close} of {season.Notation.Count(rows.Count, "crop")} move by less than "
+                + $"{season.Notation.InWords(25m, Look.WholeMoney)}. "
                 + (
                     flips.Count == 0
                         ? "Every crop pays its way, or doesn't, whichever way is chosen."
@@ -97,7 +103,9 @@ public static class SharedSentences
         decimal all = result.Users.Total;
         string others = all > days ? $" and {season.Notation.Number(all - days, Look.Quantity)} of other users" : "";
         return new Prose(all <= 0m ? $"Nothing was held in {Phrase.Bold(result.Pool.Name)}."
-            : $"{Phrase.Bold(result.Pool.Name)} held {season.Notation.Number(days, Look.Quantity)} crate-days of produce{others}; with what other shared costs gave it, a crate-day cost {season.Notation.InWords(CostOfUse(season, result) / all, Look.Rate)}.");
+            : $"{Phrase.Bold(result.Pool.Name)} held {season.Notation.Number(days, Look.Quantity)} crate-days of produce{others}; "
+                + $"with what other shared costs gave it, a crate-day cost "
+                + $"{season.Notation.InWords(CostOfUse(season, result) / all, Look.Rate)}.");
     }
 
     /// <summary>Below the users of a measured pool: what one unit of use cost.</summary>
@@ -116,7 +124,10 @@ public static class SharedSentences
         }
 
         string unit = SharedTables.Unit(season, result) == "kWh" ? "kWh" : "unit of use";
-        return new Prose($"{Phrase.Bold(Phrase.Sentence(users[0].Name))} took most, {season.Notation.Number(users[0].Weight, Look.Quantity)} of {season.Notation.Number(result.Users.Total, Look.Quantity)}. With {season.Notation.Number(result.Hours, Look.Hours)} hours of work and what other shared costs gave it, a {unit} cost {season.Notation.InWords(CostOfUse(season, result) / result.Users.Total, Look.Rate)}.");
+        return new Prose($"{Phrase.Bold(Phrase.Sentence(users[0].Name))} took most, "
+            + $"{season.Notation.Number(users[0].Weight, Look.Quantity)} of {season.Notation.Number(result.Users.Total, Look.Quantity)}. "
+            + $"With {season.Notation.Number(result.Hours, Look.Hours)} hours of work and what other shared costs gave it, "
+            + $"a {unit} cost {season.Notation.InWords(CostOfUse(season, result) / result.Users.Total, Look.Rate)}.");
     }
 
     /// <summary>Below the flow picture.</summary>
@@ -126,12 +137,12 @@ public static class SharedSentences
             .Pools.Where(pool => pool.PassedToPools.Amount > 0m)
             .OrderByDescending(pool => pool.PassedToPools.Amount)
             .ToList();
-        return new Prose(
-            givers.Count == 0
-                ? "No shared cost serves another."
-                : $"Some serve others: {Phrase.List(givers.ConvertAll(pool => $"{Phrase.Bold(pool.Pool.Name)} passed {season.Notation.InWords(pool.PassedToPools.Amount, Look.WholeMoney)} on"))}"
-                    + $"{(Circle(season) ? ". Some also serve each other; that is worked out exactly" : "")}."
-        );
+        List<string> passed = givers.ConvertAll(pool =>
+            $"{Phrase.Bold(pool.Pool.Name)} passed {season.Notation.InWords(pool.PassedToPools.Amount, Look.WholeMoney)} on");
+        string circle = Circle(season) ? ". Some also serve each other; that is worked out exactly" : "";
+        return new Prose(givers.Count == 0
+            ? "No shared cost serves another."
+            : $"Some serve others: {Phrase.List(passed)}{circle}.");
     }
 
     /// <summary>What a pool held and was given, less its own cost of capacity nobody used.</summary>

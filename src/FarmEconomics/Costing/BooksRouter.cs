@@ -28,7 +28,7 @@ internal sealed class BooksRouter
     }
 
     /// <summary>Hired money that names nothing, row by row, to be spread over hired hours.</summary>
-    internal List<(ExpenseRow Row, int Year, Money Amount)> HiredMoney { get; } = [];
+    internal List<HiredBill> HiredMoney { get; } = [];
 
     /// <summary>Crop years whose books hold wages: hired hours then cost what the books say.</summary>
     internal HashSet<int> YearsWithWages { get; }
@@ -90,7 +90,7 @@ internal sealed class BooksRouter
         }
         else if (stream == CostStream.HiredLabor)
         {
-            HiredMoney.Add((row, year, farm));
+            HiredMoney.Add(new HiredBill(row, year, farm));
         }
         else
         {
@@ -148,3 +148,7 @@ internal sealed class BooksRouter
         }
     }
 }
+
+/// <summary>What the books paid for hired work in a year.</summary>
+/// <remarks>A class: lists of it are compiled ahead of time, which those of a tuple are not.</remarks>
+internal sealed record HiredBill(ExpenseRow Row, int Year, Money Amount);

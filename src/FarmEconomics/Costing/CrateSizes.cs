@@ -17,18 +17,14 @@ internal sealed class CrateSizes
 
     internal CrateSizes(IReadOnlyList<Enterprise> enterprises)
     {
-        List<(Crop Crop, double Picked, double Value)> crops =
+        List<PickedCrop> crops =
         [
-            .. enterprises
-                .GroupBy(enterprise => enterprise.Crop)
-                .Select(crop =>
-                    (
-                        crop.Key,
-                        (double)crop.Sum(enterprise => enterprise.Harvested),
-                        (double)crop.Sum(enterprise => enterprise.SalesValue.Amount)
-                    )
-                )
-                .Where(crop => crop.Item2 > 0d && crop.Item3 > 0d),
+            .. enterprises.GroupBy(enterprise => enterprise.Crop)
+                .Select(crop => new PickedCrop(
+                    crop.Key,
+                    (double)crop.Sum(enterprise => enterprise.Harvested),
+                    (double)crop.Sum(enterprise => enterprise.SalesValue.Amount)))
+                .Where(crop => crop.Picked > 0d && crop.Value > 0d),
         ];
         double[] perValue =
         [
@@ -43,9 +39,9 @@ internal sealed class CrateSizes
         }
 
         double median = (perValue[(perValue.Length - 1) / 2] + perValue[perValue.Length / 2]) / 2d;
-        foreach ((Crop crop, double picked, double value) in crops.Where(crop => !IsKnown(crop.Crop)))
+        foreach (PickedCrop crop in crops.Where(crop => !IsKnown(crop.Crop)))
         {
-            estimated[crop] = (decimal)Math.Clamp(picked / (median * value), Smallest, Largest);
+            estimated[crop.Crop] = (decimal)Math.Clamp(crop.Picked / (median * crop.Value), Smallest, Largest);
         }
     }
 
@@ -53,4 +49,7 @@ internal sealed class CrateSizes
 
     /// <summary>Units that fill a crate; null when nothing tells.</summary>
     internal decimal? Of(Crop crop) => IsKnown(crop) ? crop.Row.UnitsPerCrate : estimated.TryGetValue(crop, out decimal size) ? size : null;
+
+    // A class: lists of it are compiled ahead of time, which those of a tuple are not.
+    private sealed record PickedCrop(Crop Crop, double Picked, double Value);
 }

@@ -56,7 +56,7 @@ internal sealed class LaborCost
     private void PayHired(BooksRouter books)
     {
         ILookup<int, LaborUse> byYear = trace.Labor.Where(use => use.Kind == WorkerKind.Hired).ToLookup(use => use.Window);
-        foreach (IGrouping<int, (ExpenseRow Row, int Year, Money Amount)> money in books.HiredMoney.GroupBy(item => item.Year))
+        foreach (IGrouping<int, HiredBill> money in books.HiredMoney.GroupBy(item => item.Year))
         {
             List<LaborUse> hired = byYear[money.Key].ToList();
             if (hired.Sum(use => use.Hours) > 0m)
@@ -65,9 +65,10 @@ internal sealed class LaborCost
                 continue;
             }
 
-            foreach ((ExpenseRow row, int year, Money amount) in money)
+            foreach (HiredBill bill in money)
             {
-                charges.Add(new Charge(row, year, CostStream.HiredLabor, amount) { Pool = records.Pool(DefaultPools.UnloggedLabor) });
+                Pool unlogged = records.Pool(DefaultPools.UnloggedLabor);
+                charges.Add(new Charge(bill.Row, bill.Year, CostStream.HiredLabor, bill.Amount) { Pool = unlogged });
             }
         }
 

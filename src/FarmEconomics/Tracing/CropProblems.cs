@@ -16,12 +16,13 @@ internal delegate Problem TellDisposition(int disposition, long detail);
 /// </summary>
 internal sealed class CropProblems
 {
-    private readonly List<(int Disposition, long Detail, TellDisposition Tell)>[] found;
+    private readonly List<Found>[] found;
 
-    internal CropProblems(int crops) => found = [.. Enumerable.Range(0, crops).Select(_ => new List<(int, long, TellDisposition)>())];
+    internal CropProblems(int crops) => found = [.. Enumerable.Range(0, crops).Select(_ => new List<Found>())];
 
     /// <summary>Adds a problem; all of one kind name the same teller.</summary>
-    internal void Add(int crop, int disposition, TellDisposition tell, long detail = 0) => found[crop].Add((disposition, detail, tell));
+    internal void Add(int crop, int disposition, TellDisposition tell, long detail = 0) =>
+        found[crop].Add(new Found(disposition, detail, tell));
 
     /// <summary>All of them, in order.</summary>
     internal List<Problem> Tell(DispositionTable dispositions)
@@ -29,17 +30,14 @@ internal sealed class CropProblems
         RecordTable sales = dispositions.Records.Sales.Table;
         List<Problem> problems = [];
         Dictionary<(TellDisposition Tell, string File), Told> causes = [];
-        foreach (
-            (int disposition, long detail, TellDisposition tell) in found
-                .SelectMany(crop => crop)
-                .OrderBy(item => dispositions.Day[item.Disposition])
-                .ThenBy(item => dispositions.Row[item.Disposition])
-        )
+        IEnumerable<Found> inOrder = found.SelectMany(crop => crop)
+            .OrderBy(one => dispositions.Day[one.Disposition]).ThenBy(one => dispositions.Row[one.Disposition]);
+        foreach (Found one in inOrder)
         {
-            string file = sales.Source(dispositions.Records.Sales.IndexOf(dispositions.Row[disposition])).File;
-            if (!causes.TryGetValue((tell, file), out Told? told))
+            string file = sales.Source(dispositions.Records.Sales.IndexOf(dispositions.Row[one.Disposition])).File;
+            if (!causes.TryGetValue((one.Tell, file), out Told? told))
             {
-                causes.Add((tell, file), told = new Told());
+                causes.Add((one.Tell, file), told = new Told());
             }
 
             if (told.Count == ProblemLog.KeptPerCause)
@@ -50,7 +48,7 @@ internal sealed class CropProblems
 
             told.Count++;
             told.Last = problems.Count;
-            problems.Add(tell(disposition, detail));
+            problems.Add(one.Tell(one.Disposition, one.Detail));
         }
 
         foreach (Told told in causes.Values.Where(told => told.Further > 0))
@@ -60,6 +58,9 @@ internal sealed class CropProblems
 
         return problems;
     }
+
+    // A class: lists of it are compiled ahead of time, which those of a tuple are not.
+    private sealed record Found(int Disposition, long Detail, TellDisposition Tell);
 
     private sealed class Told
     {

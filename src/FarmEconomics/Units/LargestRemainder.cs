@@ -177,14 +177,15 @@ public static class LargestRemainder
 
         // Nearly always the products fit into 128 bits; where they don't, they are made exactly all the same.
         double reach = ((double)units + 1.0) * sum * Math.Pow(10.0, scale);
-        List<(int Part, decimal Units)> given = reach < MostIn64Bits ? Whole<long>(units, weights, shared, scale)
-            : reach < MostIn128Bits ? Whole<Int128>(units, weights, shared, scale) : Whole<BigInteger>(units, weights, shared, scale);
-        foreach ((int part, decimal own) in given)
+        int first = reach < MostIn64Bits ? Whole<long>(units, weights, shared, scale, parts)
+            : reach < MostIn128Bits ? Whole<Int128>(units, weights, shared, scale, parts)
+            : Whole<BigInteger>(units, weights, shared, scale, parts);
+        foreach (int part in shared)
         {
-            parts[part] = Math.Sign(total) * (own / UnitsOfOne);
+            parts[part] = Math.Sign(total) * (parts[part] / UnitsOfOne);
         }
 
-        parts[given[0].Part] += Math.Sign(total) * dust;
+        parts[first] += Math.Sign(total) * dust;
         return parts;
     }
 
@@ -207,31 +208,36 @@ public static class LargestRemainder
         return parts.Count > 0 ? (parts, sum, scale) : throw new ArgumentException("No weight is above 0.", nameof(weights));
     }
 
-    /// <summary>Whole units for each part that has a weight, the part rounded up first standing first.</summary>
-    private static List<(int Part, decimal Units)> Whole<T>(decimal units, IReadOnlyList<decimal> weights, List<int> shared, int scale)
+    /// <summary>Whole units for each part that has a weight.</summary>
+    /// <returns>The part rounded up first.</returns>
+    private static int Whole<T>(decimal units, IReadOnlyList<decimal> weights, List<int> shared, int scale, decimal[] parts)
         where T : IBinaryInteger<T>
     {
-        T all = T.CreateChecked(units);
+        T[] scaled = new T[shared.Count];
         T sum = T.Zero;
-        List<(int Part, T Floor, T Over)> floors = new(shared.Count);
-        foreach (int part in shared)
+        for (int i = 0; i < scaled.Length; i++)
         {
-            T weight = Scaled<T>(weights[part], scale);
-            sum += weight;
-            floors.Add((part, weight, T.Zero));
+            sum += scaled[i] = Scaled<T>(weights[shared[i]], scale);
         }
 
+        T all = T.CreateChecked(units);
         T left = all;
-        for (int i = 0; i < floors.Count; i++)
+        T[] over = new T[scaled.Length];
+        for (int i = 0; i < scaled.Length; i++)
         {
-            (int part, T weight, _) = floors[i];
-            (T floor, T over) = T.DivRem(all * weight, sum);
-            floors[i] = (part, floor, over);
+            (T floor, over[i]) = T.DivRem(all * scaled[i], sum);
+            parts[shared[i]] = decimal.CreateChecked(floor);
             left -= floor;
         }
 
-        floors.Sort((a, b) => a.Over != b.Over ? b.Over.CompareTo(a.Over) : a.Part.CompareTo(b.Part));
-        return floors.ConvertAll(floor => (floor.Part, decimal.CreateChecked(floor.Floor + (left-- > T.Zero ? T.One : T.Zero))));
+        int[] order = [.. Enumerable.Range(0, over.Length)];
+        Array.Sort(order, (a, b) => over[a] != over[b] ? over[b].CompareTo(over[a]) : a.CompareTo(b));
+        for (int i = 0; i < order.Length && left > T.Zero; i++, left--)
+        {
+            parts[shared[order[i]]] += 1m;
+        }
+
+        return shared[order[0]];
     }
 
     /// <summary>A weight as a whole number of 10^-scale.</summary>

@@ -211,7 +211,7 @@ public static class FarmSettingsReader
     {
         var settings = new FarmSettings();
         var seen = new Dictionary<string, SourceLine>();
-        var entries = new List<(string Name, string Value, SourceLine? Source)>();
+        var entries = new List<Entry>();
         foreach (SettingRow row in rows)
         {
             string key = HeadingKey.Of(row.Setting);
@@ -222,17 +222,13 @@ public static class FarmSettingsReader
                 continue;
             }
 
-            entries.Add((row.Setting, row.Value, row.Source));
+            entries.Add(new Entry(row.Setting, row.Value, row.Source));
         }
 
-        entries.AddRange(overrides.Select(pair => (pair.Key, pair.Value, (SourceLine?)null)));
-        foreach (
-            (string name, string value, SourceLine? source) in entries
-                .Where(entry => IsFormat(entry.Name))
-                .Concat(entries.Where(entry => !IsFormat(entry.Name)))
-        )
+        entries.AddRange(overrides.Select(pair => new Entry(pair.Key, pair.Value, null)));
+        foreach (Entry entry in entries.Where(entry => IsFormat(entry.Name)).Concat(entries.Where(entry => !IsFormat(entry.Name))))
         {
-            settings = Apply(settings, name, value, out Problem? problem, source);
+            settings = Apply(settings, entry.Name, entry.Value, out Problem? problem, entry.Source);
             if (problem is not null)
             {
                 problems.Add(problem);
@@ -241,6 +237,9 @@ public static class FarmSettingsReader
 
         return settings;
     }
+
+    // A class: lists of it are compiled ahead of time, which those of a tuple are not.
+    private sealed record Entry(string Name, string Value, SourceLine? Source);
 
     private static bool IsFormat(string name) => HeadingKey.Of(name) is "dateformat" or "decimalmark" or "lengthunit";
 
