@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text;
 using FarmEconomics.Page.Farm;
 using FarmEconomics.Reports.Frame;
 
