@@ -131,7 +131,8 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
             new Chart((ReportTable?)null)
             {
                 Bars = new BarList(
-                    $"Price of {crop.Name} by channel", bars) { Mark = even, MarkText = even is { } mark ? $"break-even {Rate(mark)}" : "" }
+                    $"Price of {crop.Name} by channel", bars)
+                { Mark = even, MarkText = even is { } mark ? $"break-even {Rate(mark)}" : "" }
             });
     }
 

@@ -73,7 +73,7 @@ internal static class BlockJson
                 break;
             case FiguresBlock figures:
                 json["figures"] = Array(figures.Figures, figure => new()
-                    { ["name"] = figure.Name, ["value"] = Raw(figure.Value), ["words"] = figure.Words });
+                { ["name"] = figure.Name, ["value"] = Raw(figure.Value), ["words"] = figure.Words });
                 break;
             case ProseBlock prose:
                 json["heading"] = prose.Heading;
@@ -81,11 +81,11 @@ internal static class BlockJson
                 break;
             case AnswersBlock answers:
                 json["answers"] = Array(answers.Answers, one => new()
-                    { ["question"] = one.Question, ["answer"] = one.Answer.ToPlainText() });
+                { ["question"] = one.Question, ["answer"] = one.Answer.ToPlainText() });
                 break;
             case CardsBlock cards:
                 json["cards"] = Array(cards.Cards, card => new()
-                    { ["name"] = card.Name, ["title"] = card.Title, ["lines"] = Lines(card.Lines) });
+                { ["name"] = card.Name, ["title"] = card.Title, ["lines"] = Lines(card.Lines) });
                 break;
         }
     }
