@@ -35,12 +35,11 @@ public static class ProofTables
             .Row("- overhead", On(BudgetLine.Overhead))
             .Row("- establishment of perennials (no cash)", On(BudgetLine.Establishment))
             .Row("Left over", On(BudgetLine.NetReturn));
-        string before = farm.Known.OwnershipLeftOut;
         foreach ((Unallocated where, string words) in Outside)
         {
             decimal amount = season.UnallocatedTotal(where);
             table.Row(
-                "Outside the crops: " + words + (where is Unallocated.Household or Unallocated.NotAssigned ? before : ""),
+                "Outside the crops: " + words + (where is Unallocated.Household or Unallocated.NotAssigned ? farm.Known.OwnershipLeftOut : ""),
                 where == Unallocated.Unused ? ReportCell.Known(amount, farm.Known.Ownership) : amount);
         }
 

@@ -64,7 +64,10 @@ public static class FarmStatement
             Line(FarmStatementItem.OtherIncome, "other income", season.OtherIncome.Sum(income => income.Amount.Amount)),
             Line(FarmStatementItem.UnassignedSales, "sales not assigned to a crop", season.UnassignedSales),
             Line(FarmStatementItem.UnusedCapacity, "unused capacity", season.UnallocatedTotal(Unallocated.Unused), farm.Known.Ownership),
-            Line(FarmStatementItem.UnassignedCost, $"cost not assigned to a crop{before}", season.UnallocatedTotal(Unallocated.NotAssigned)),
+            Line(
+                FarmStatementItem.UnassignedCost,
+                $"cost not assigned to a crop{before}",
+                season.UnallocatedTotal(Unallocated.NotAssigned)),
             Line(FarmStatementItem.NetReturnOfFarm, "net return of the farm", season.FarmNet, net, isTotal: true),
             Line(
                 FarmStatementItem.HouseholdPart,

@@ -22,8 +22,8 @@ internal static class CostingProblems
 
     internal static Problem CratesUnknown(Pool pool, int year, decimal part, Notation notation) => ProblemCatalog.Make(
         ProblemCodes.CratesUnknown, pool.Row.Source, "basis",
-        notation.Text($"Crops with {part * 100m:0}% of the sales value in {year} of what the pool {pool.Name} handled have no units_per_crate: "
-            + $"it is divided by sales value."));
+        notation.Text($"Crops with {part * 100m:0}% of the sales value in {year} of what the pool {pool.Name} handled "
+            + $"have no units_per_crate: it is divided by sales value."));
 
     internal static Problem MissingStore(Pool pool, Crop crop) => ProblemCatalog.Make(
         ProblemCodes.NoStore, crop.Row.Source, "store",

@@ -62,7 +62,7 @@ public class FactsByHandTests
             )
         );
         PlanCrop garlic = Crop("Garlic");
-        Assert.Equal((52, "lb", 0.0, 0.0), (garlic.Keeps, garlic.Unit, garlic.HandlingHours, garlic.SoldCost));
+        Assert.Equal((52, 0.0, 0.0), (garlic.Keeps, garlic.HandlingHours, garlic.SoldCost));
         Assert.Equal(("Alliums", null), (leeks.Family, Crop("Rhubarb").Family));
         Assert.Equal((0.0, double.PositiveInfinity), leeks.Wish);
         PlanSettings wishes = new() { Least = Named(" leeks", 25m), Most = Named("LEEKS", 60m) };
