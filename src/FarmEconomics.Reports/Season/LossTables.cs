@@ -74,10 +74,10 @@ public static class LossTables
 
         ReportCell[] Cells(string name, Func<PickedPart, bool> which)
         {
-            List<PickedPart> parts = [.. tree.Parts.Where(part => part.Value is not null && which(part))];
-            return [name, FarmEconomics.Units.Money.Sum(parts.Select(part => part.Amount!.Value)),
-                FarmEconomics.Units.Money.Sum(parts.Select(part => part.Deducted!.Value)),
-                FarmEconomics.Units.Money.Sum(parts.Select(part => part.Value!.Value))];
+            List<PickedPart> parts = [.. tree.Parts.Where(which)];
+            return [name, Of(part => part.Amount), Of(part => part.Deducted), Of(part => part.Value)];
+
+            ReportCell Of(Func<PickedPart, Units.Money?> amount) => Known(parts, amount, null);
         }
     }
 
@@ -210,8 +210,13 @@ public static class LossTables
     {
         List<PickedPart> own = [.. parts];
         return [name, .. Seen(tree)
-            .Select(fate => ReportCell.Known(Sum(own.Where(part => part.Fate == fate)), why)), ReportCell.Known(Sum(own), why)];
+            .Select(fate => Known(own.FindAll(part => part.Fate == fate), part => part.Value, why)), Known(own, part => part.Value, why)];
     }
+
+    // Of parts none of which has a value nothing is known: no sum of theirs is 0.
+    private static ReportCell Known(List<PickedPart> parts, Func<PickedPart, Units.Money?> amount, string? why) => ReportCell.Known(
+        parts.Sum(part => part.Value is null ? 0m : amount(part)!.Value.Amount),
+        why ?? (parts.Count > 0 && parts.TrueForAll(part => part.Value is null) ? parts[0].WhyUnknown : null));
 
     private static IEnumerable<Fate> Seen(PickedTree tree) => Fates.Where(fate => tree.Parts.Any(part => part.Fate == fate));
 

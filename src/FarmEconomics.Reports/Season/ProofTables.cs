@@ -27,8 +27,7 @@ public static class ProofTables
             .Row("Brought in", On(BudgetLine.Output))
             .Row("- materials", On(BudgetLine.Materials)).Row("- selling", On(BudgetLine.Selling))
             .Row("Gross margin", On(BudgetLine.GrossMargin))
-            .Row("- hired labor", On(BudgetLine.HiredLabor))
-            .Row("- your own hours (no cash)", On(BudgetLine.OwnerLabor))
+            .Row("- hired labor", On(BudgetLine.HiredLabor)).Row("- your own hours (no cash)", On(BudgetLine.OwnerLabor))
             .Row("Margin after labor", On(BudgetLine.MarginAfterLabor))
             .Row("- infrastructure", On(BudgetLine.Infrastructure))
             .Row("Margin after infrastructure", On(BudgetLine.MarginAfterInfrastructure))
@@ -38,8 +37,9 @@ public static class ProofTables
         foreach ((Unallocated where, string words) in Outside)
         {
             decimal amount = season.UnallocatedTotal(where);
+            string before = where is Unallocated.Household or Unallocated.NotAssigned ? farm.Known.OwnershipLeftOut : "";
             table.Row(
-                "Outside the crops: " + words + (where is Unallocated.Household or Unallocated.NotAssigned ? farm.Known.OwnershipLeftOut : ""),
+                $"Outside the crops: {words}{before}",
                 where == Unallocated.Unused ? ReportCell.Known(amount, farm.Known.Ownership) : amount);
         }
 
