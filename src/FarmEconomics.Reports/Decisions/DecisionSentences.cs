@@ -119,9 +119,8 @@ public static class DecisionSentences
             Direction.DropOrChange =>
                 $"drop it, or change how it is grown: in {verdict.Seasons.Count(season => season.Contribution.Amount < 0m)} of "
                     + $"{verdict.Seasons.Count} seasons it brought less than the costs that go with it.",
-            Direction.Grow when verdict.InPlaceOf.Count > 0 =>
-                $"grow it in the beds of "
-                    + $"{Phrase.List([.. verdict.InPlaceOf.Select(one => $"{one.Crop} ({Feet(one.BedFeet)} bed-feet)")])}.",
+            Direction.Grow when verdict.InPlaceOf.Count > 0 => $"grow it in the beds of "
+                + $"{Phrase.List([.. verdict.InPlaceOf.Select(one => notation.Text($"{one.Crop} ({Feet(one.BedFeet)} bed-feet)"))])}.",
             Direction.Grow when verdict.More!.StopsAtElasticity.Value is { } turns => notation.Text(
                 $"grow {Feet(verdict.More.BedFeet)} bed-feet more; it stops paying at an elasticity of {turns:0.##}."),
             Direction.Grow => notation.Text($"grow {Feet(verdict.More!.BedFeet)} bed-feet more."),

@@ -62,10 +62,10 @@ public static class ProjectSheets
         (Notation notation, FarmSettings settings) = (writeUp.Season.Notation, writeUp.Season.Settings);
         string width = settings.LengthUnit.WidthShort();
         string path = notation.Number(writeUp.Assumptions.NextSeason.PathWidthIn(settings.LengthUnit), Look.Exact);
-        return $"Per bed: {notation.Number(any.BedLength, Look.Quantity)} bed-feet, the length most beds have. "
+        return notation.Text($"Per bed: {notation.Number(any.BedLength, Look.Quantity)} bed-feet, the length most beds have. "
             + $"Per acre: {notation.Number(any.BedFeetPerAcre, Look.Quantity)} bed-feet, "
             + $"beds of {notation.Number(settings.StandardBedWidthIn, Look.Quantity)} {width} with paths of {path} {width}. "
-            + $"An acre of beds planted several times a year holds several such acres.";
+            + $"An acre of beds planted several times a year holds several such acres.");
     }
 
     /// <summary>The crops' main lines side by side, one row a crop.</summary>
