@@ -11,9 +11,14 @@ namespace FarmEconomics.Tests.Planning;
 /// </summary>
 public class FactsByHandTests
 {
-    private static readonly PlanModel Model = ModelOf(Farm());
+    // Worked out for every test, not kept: a mutation tester sees only what happens while a test runs.
+    private static PlanModel Model => ModelOf(Farm());
 
-    private static PlanSowing[] Of(string crop) => [.. Model.Sowings.Where(sowing => Model.Crops[sowing.Crop].Name == crop)];
+    private static PlanSowing[] Of(string crop)
+    {
+        PlanModel model = Model;
+        return [.. model.Sowings.Where(sowing => model.Crops[sowing.Crop].Name == crop)];
+    }
 
     private static PlanCrop Crop(string name) => Model.Crops.Single(crop => crop.Name == name);
 
