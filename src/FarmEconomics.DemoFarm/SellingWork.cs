@@ -5,7 +5,7 @@ internal static class SellingWork
 {
     public static IEnumerable<Chore> Chores(IReadOnlyList<SalesBook.Sale> sales) => MarketsLost().Concat(Days(sales));
 
-    // A market called off by the weather still took the drive there and back.
+    // A market lost to the weather still took the drive there and back.
     private static IEnumerable<Chore> MarketsLost()
     {
         for (var day = FarmFacts.FirstDay; day <= FarmFacts.AsOf; day = day.AddDays(1))

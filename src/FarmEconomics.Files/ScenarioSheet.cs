@@ -43,19 +43,7 @@ internal sealed class ScenarioSheet
     /// <exception cref="FormatException">It is no plain file.</exception>
     internal static ScenarioSheet Read(string path)
     {
-        if (!File.Exists(path))
-        {
-            throw new FileNotFoundException($"There is no file {path}.", path);
-        }
-
-        try
-        {
-            PlainFile.Require(path, path);
-        }
-        catch (InputException fault)
-        {
-            throw new FormatException(fault.Message, fault);
-        }
+        PlainFile.RequireGiven(path);
 
         if (new FileInfo(path).Length > CsvInput.MaxBytes)
         {

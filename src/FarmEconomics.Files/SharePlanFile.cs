@@ -21,7 +21,7 @@ public static class SharePlanFile
     /// <exception cref="FormatException">Lines that can't be read, all of them, each with file, line and what was expected.</exception>
     public static IReadOnlyList<PlannedItem> Read(string path)
     {
-        Require(path);
+        PlainFile.RequireGiven(path);
         List<PlannedItem> items = [];
         List<string> faults = [];
         int[]? places = null;
@@ -54,23 +54,6 @@ public static class SharePlanFile
         return faults.Count > 0 ? throw new FormatException(string.Join('\n', faults))
             : items.Count > 0 ? items
             : throw new FormatException($"{path}: the plan holds no line.");
-    }
-
-    private static void Require(string path)
-    {
-        if (!File.Exists(path))
-        {
-            throw new FileNotFoundException($"There is no file {path}.", path);
-        }
-
-        try
-        {
-            PlainFile.Require(path, path);
-        }
-        catch (InputException fault)
-        {
-            throw new FormatException(fault.Message, fault);
-        }
     }
 
     /// <summary>Adds a line to the items, or tells what is wrong with it.</summary>

@@ -25,6 +25,27 @@ internal static class PlainFile
         }
     }
 
+    /// <summary>Refuses what somebody names, no table of the records, where it isn't there or is no plain file.</summary>
+    /// <param name="path">The path as it was given; a link is followed.</param>
+    /// <exception cref="FileNotFoundException">There is no such file.</exception>
+    /// <exception cref="FormatException">It is no plain file.</exception>
+    public static void RequireGiven(string path)
+    {
+        if (!File.Exists(path))
+        {
+            throw new FileNotFoundException($"There is no file {path}.", path);
+        }
+
+        try
+        {
+            Require(path, path);
+        }
+        catch (InputException fault)
+        {
+            throw new FormatException(fault.Message, fault);
+        }
+    }
+
     /// <summary>
     /// False for a pipe, a socket or a device, without opening it; what isn't there counts as plain, since opening it tells.
     /// </summary>

@@ -91,8 +91,8 @@ public sealed record NextYearParameters : ReportParameters
     [Field("Lengths in multiples of", "", Unit = "length of bed", Lowest = 1, Highest = 1000)]
     public decimal Piece { get; init; } = 5m;
 
-    /// <summary>True: plans that look at bad seasons stand beside the best mix.</summary>
-    [Field("How safe?", "plans that look at bad seasons stand beside the best mix; takes about a minute")]
+    /// <summary>True: plans that look at bad seasons, next to the best mix.</summary>
+    [Field("How safe?", "plans that look at bad seasons, next to the best mix; takes about a minute")]
     public bool HowSafe { get; init; }
 }
 

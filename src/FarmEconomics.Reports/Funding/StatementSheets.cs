@@ -69,7 +69,8 @@ public static class StatementSheets
                     + $"labels for a tax preparer, who uses the form of the year. Channels' fees stand among other expenses."
             )
             .Note(
-                "Purchases of what lasts, loan principal, income tax, drawings and the household's part of bills are not in it. "
+                "Purchases of equipment and buildings, loan principal, income tax, drawings and the household's part of bills "
+                    + "are not in it. "
                     + "Accrual adjustments stand apart, in the table of income."
             );
     }

@@ -32,7 +32,7 @@ public enum CashKind
     /// <summary>The household's part of shared bills.</summary>
     HouseholdPart,
 
-    /// <summary>Purchases of what lasts.</summary>
+    /// <summary>Purchases of equipment and buildings.</summary>
     Capital,
 
     /// <summary>Loan principal paid back.</summary>

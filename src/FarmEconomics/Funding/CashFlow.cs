@@ -188,7 +188,7 @@ public sealed class CashFlow
         (CashKind.Labor, "Wages and payroll", false),
         (CashKind.Interest, "Interest on loans for assets", false),
         (CashKind.Principal, "Loan principal", false),
-        (CashKind.Capital, "Purchases of what lasts", false),
+        (CashKind.Capital, "Purchases of equipment and buildings", false),
         (CashKind.HouseholdPart, "Household, its part of shared bills", false),
         (CashKind.Drawings, "Household drawings", false),
         (CashKind.IncomeTax, "Income tax", false),

@@ -36,8 +36,10 @@ public class FarmWithoutCostsTests
     [Fact]
     public void HarvestWithoutHours_IsToldInWordsAndInNoTableOfZeros()
     {
-        FoldBlock harvest = new SeasonReport().Make(Farm, new SeasonParameters(), Token).OfType<FoldBlock>().Single(fold => fold.Key == BlockKey.Of(SeasonBlock.Harvest));
-        Assert.Contains("can't be told in money", Assert.IsType<ProseBlock>(Assert.Single(harvest.Blocks)).Text.ToPlainText(), StringComparison.Ordinal);
+        FoldBlock harvest = new SeasonReport().Make(Farm, new SeasonParameters(), Token).OfType<FoldBlock>()
+            .Single(fold => fold.Key == BlockKey.Of(SeasonBlock.Harvest));
+        ProseBlock told = Assert.IsType<ProseBlock>(Assert.Single(harvest.Blocks));
+        Assert.Contains("can't be told in money", told.Text.ToPlainText(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -46,10 +48,14 @@ public class FarmWithoutCostsTests
         ReviewedFarm farm = AnswerFarms.Of(
             ("crops.csv", "crop,unit\nKale,bunch\n"),
             ("beds.csv", "bed,length_ft\nB,50\n"),
-            ("plantings.csv", "planting,crop,bed,bed_feet,in_bed,out_of_bed\nK4,Kale,B,50,2024-05-01,2024-07-31\nK5,Kale,B,50,2025-05-01,2025-07-31\n"),
+            (
+                "plantings.csv",
+                "planting,crop,bed,bed_feet,in_bed,out_of_bed\nK4,Kale,B,50,2024-05-01,2024-07-31\nK5,Kale,B,50,2025-05-01,2025-07-31\n"
+            ),
             ("harvests.csv", "date,planting,quantity\n2024-07-01,K4,60\n2025-07-01,K5,65\n"),
             ("sales.csv", "date,crop,channel,quantity,unit_price\n2024-07-02,Kale,Stall,60,2\n2025-07-02,Kale,Stall,65,2\n"));
-        TableBlock years = new CropReport().Make(farm, new CropParameters { Crop = "Kale" }, Token).OfType<TableBlock>().Single(block => block.Key == BlockKey.Of(CropBlock.Years));
+        TableBlock years = new CropReport().Make(farm, new CropParameters { Crop = "Kale" }, Token).OfType<TableBlock>()
+            .Single(block => block.Key == BlockKey.Of(CropBlock.Years));
         Assert.Equal("What it sold for, over two years", years.Heading);
     }
 

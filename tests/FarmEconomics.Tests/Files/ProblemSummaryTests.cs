@@ -60,7 +60,8 @@ public class ProblemSummaryTests
     {
         string folder = TestFolders.MakeBad("sound");
         File.WriteAllText(Path.Combine(folder, "sales.csv"), "Date;Crop;Channel;Qty;Amount\n2025-06-10;kale;market;3;6.00\n");
-        File.WriteAllText(Path.Combine(folder, "expenses.csv"), "date,category,amount\n" + string.Concat(Enumerable.Repeat("6/31/2025,seed,90.00\n", 9)));
+        string expenses = "date,category,amount\n" + string.Concat(Enumerable.Repeat("6/31/2025,seed,90.00\n", 9));
+        File.WriteAllText(Path.Combine(folder, "expenses.csv"), expenses);
 
         string[] lines = [.. ProblemSummary.Lines(FarmFolder.Open(folder).Problems, folder, Notation.Default)];
 

@@ -37,9 +37,9 @@ internal static class CodeSize
     };
 
     /// <summary>
-    /// A body that only lists: one expression after <c>=></c> and no statement anywhere in it, and that expression is a collection, an object
-    /// or array with its members, a switch, or a call or chain of calls that is given such (a table's columns). It has no steps that a reader
-    /// must follow one after another, however many rows it has.
+    /// A body that only lists: one expression after <c>=></c> and no statement anywhere in it, and that expression is a collection, an
+    /// object or array with its members, a switch, or a call or chain of calls that is given such (a table's columns). It has no steps
+    /// that a reader must follow one after another, however many rows it has.
     /// </summary>
     private static bool IsDataTable(SyntaxNode body) =>
         Expression(body) is { } expression
@@ -59,7 +59,9 @@ internal static class CodeSize
 
     private static FileLinePositionSpan Lines(SyntaxNode body)
     {
-        int start = body is MemberDeclarationSyntax { AttributeLists: [.., var last] } ? last.GetLastToken().GetNextToken().SpanStart : body.SpanStart;
+        int start = body is MemberDeclarationSyntax { AttributeLists: [.., var last] }
+            ? last.GetLastToken().GetNextToken().SpanStart
+            : body.SpanStart;
         return body.SyntaxTree.GetLineSpan(Microsoft.CodeAnalysis.Text.TextSpan.FromBounds(start, body.Span.End));
     }
 
@@ -69,7 +71,8 @@ internal static class CodeSize
         ConstructorDeclarationSyntax constructor => $"{constructor.Identifier.Text}()",
         LocalFunctionStatementSyntax local => local.Identifier.Text,
         PropertyDeclarationSyntax property => property.Identifier.Text,
-        AccessorDeclarationSyntax { Parent.Parent: PropertyDeclarationSyntax property } accessor => $"{property.Identifier.Text}.{accessor.Keyword.Text}",
+        AccessorDeclarationSyntax { Parent.Parent: PropertyDeclarationSyntax property } accessor =>
+            $"{property.Identifier.Text}.{accessor.Keyword.Text}",
         AnonymousFunctionExpressionSyntax => "a lambda",
         _ => body.Kind().ToString(),
     };

@@ -89,7 +89,11 @@ public class DecisionTests
         decimal acres = file.Number("acres");
         Money Returns(string crop) => new(file.GetProperty(crop).Number("yield") * file.GetProperty(crop).Number("price") * acres);
         Money Costs(string crop) => new(file.GetProperty(crop).Number("cost_per_acre") * acres);
-        PartialBudget budget = new([new("corn", Returns("corn"))], [new("beans", Costs("dry_beans"))], [new("corn", Costs("corn"))], [new("beans", Returns("dry_beans"))]);
+        PartialBudget budget = new(
+            [new("corn", Returns("corn"))],
+            [new("beans", Costs("dry_beans"))],
+            [new("corn", Costs("corn"))],
+            [new("beans", Returns("dry_beans"))]);
 
         JsonElement answers = file.GetProperty("answers");
         answers.Check("total_benefits", budget.Positive.Amount);

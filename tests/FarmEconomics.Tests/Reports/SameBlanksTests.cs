@@ -34,7 +34,10 @@ public class SameBlanksTests
         SeasonReview season = Farm().Spend("2025-06-01", 6, "seed", crop: "kale").Spend("2025-05-01", 20, "insurance", farmPercent: 75)
             .With(settings => settings with { InterestPercent = interest }).Season(2025);
         string[] statement = [$"cost not assigned to a crop{leftOut}", $"household's part of costs, not a farm cost{leftOut}"];
-        Assert.Equal(statement, FarmStatement.Of(season).Where(line => line.Item is FarmStatementItem.UnassignedCost or FarmStatementItem.HouseholdPart).Select(line => line.Name));
+        Assert.Equal(
+            statement,
+            FarmStatement.Of(season).Where(line => line.Item is FarmStatementItem.UnassignedCost or FarmStatementItem.HouseholdPart)
+                .Select(line => line.Name));
         string[] page = [.. ProofTables.Statement(season).Rows.Select(row => (string)row[0].Value!)];
         Assert.Contains($"Outside the crops: the household's part{leftOut}", page);
         Assert.Contains($"Outside the crops: not assigned{leftOut}", page);
@@ -57,7 +60,9 @@ public class SameBlanksTests
         Assert.Equal(Of(beets, Explained), CropExplanation.Of(season, "beets").Budget.Rows.Select(row => row[1].Number));
         Assert.Equal(Of(season.Farm, Page), ProofTables.Statement(season).Rows.Take(Page.Length).Select(row => row[1].Number));
         Assert.Equal(Of(beets, [BudgetLine.Output, BudgetLine.GrossMargin, BudgetLine.NetReturn]), Ranking(season));
-        Assert.Equal(blank.Contains(BudgetLine.NetReturn), SeasonSentences.Answer(season).ToPlainText().Contains("which crops lost money, isn't known", StringComparison.Ordinal));
+        Assert.Equal(
+            blank.Contains(BudgetLine.NetReturn),
+            SeasonSentences.Answer(season).ToPlainText().Contains("which crops lost money, isn't known", StringComparison.Ordinal));
     }
 
     private static readonly Dictionary<BudgetLine, string> TableColumns = new()

@@ -40,7 +40,7 @@ public static class CompletenessReview
             (known.OwnerLabor, "Unpaid hours carry no value",
                 "Labor and net return are not available; by gross margin alone crops that take much of the owner's time look better "
                     + "than they are."),
-            (known.Ownership, "The cost of owning what lasts is not known",
+            (known.Ownership, "The cost of owning equipment and buildings is not known",
                 "Infrastructure and net return are not available; by gross margin alone crops under cover and in the cold room look "
                     + "better than they are."),
         ];

@@ -47,7 +47,7 @@ public class GapTests
 
     [Fact]
     public void AssetsWithoutInterest_AreAGap() => Assert.Equal(
-        ("The cost of owning what lasts is not known: no interest_percent among the settings.", 200m),
+        ("The cost of owning equipment and buildings is not known: no interest_percent among the settings.", 200m),
         Only(Farm().With(settings => settings with { InterestPercent = null }).Pool("room", "bed-feet").Asset("cooler", "room", "2025-01-01", 1000, 10)));
 
     [Fact]
