@@ -38,7 +38,9 @@ CREATE VIEW statement_result AS
 WITH f AS (SELECT year, coalesce(COLUMNS(* EXCLUDE year), 0) FROM farm_sums),
 m AS (SELECT *, sales + share_income + household + closing AS output, sales + share_income + household + closing - materials - selling AS gross FROM f)
 SELECT m.year AS crop_year,
-    line || CASE WHEN NOT ownership_known AND (line LIKE 'cost not assigned%' OR line LIKE 'household''s part%') THEN ', before ownership cost' ELSE '' END AS line, money(CASE WHEN with_worth AND worth_unknown <> 0 THEN NULL ELSE CASE needs WHEN 'costs' THEN CASE WHEN costs_known THEN units END WHEN 'labor' THEN CASE WHEN labor_known THEN units END
+    line || CASE WHEN NOT ownership_known AND (line LIKE 'cost not assigned%' OR line LIKE 'household''s part%')
+        THEN ', before ownership cost' ELSE '' END AS line,
+    money(CASE WHEN with_worth AND worth_unknown <> 0 THEN NULL ELSE CASE needs WHEN 'costs' THEN CASE WHEN costs_known THEN units END WHEN 'labor' THEN CASE WHEN labor_known THEN units END
     WHEN 'costs and labor' THEN CASE WHEN costs_known AND labor_known THEN units END WHEN 'hired' THEN CASE WHEN hired_known THEN units END
     WHEN 'infrastructure' THEN CASE WHEN costs_known AND ownership_known THEN units END WHEN 'ownership' THEN CASE WHEN ownership_known THEN units END
     WHEN 'overhead' THEN CASE WHEN overhead_known THEN units END WHEN 'establishment' THEN CASE WHEN establishment_unknown = 0 THEN units END WHEN 'net' THEN CASE WHEN net_known THEN units END
