@@ -13,15 +13,25 @@ namespace FarmEconomics.Tests.Planning;
 /// </summary>
 public class PlanByHandTests
 {
-    private static readonly FarmReview Review = Farm().Review();
-    private static readonly SeasonReview Season = Review.Season(2025);
-    private static readonly PlanModel Model = PlanFacts.Of(Review, SeasonCosts.Of(Season));
+    // Worked out for every test: a mutation tester sees only what happens while a test runs.
+    public PlanByHandTests()
+    {
+        Review = Farm().Review();
+        Season = Review.Season(2025);
+        Model = PlanFacts.Of(Review, SeasonCosts.Of(Season));
+    }
+
+    private FarmReview Review { get; }
+
+    private SeasonReview Season { get; }
+
+    private PlanModel Model { get; }
 
     // May 1 is day 121 of the year, July 10 day 191, July 17 day 198, October 16 day 289: weeks from 0.
     private const int May = 17;
     private const int July = 27;
 
-    private static PlanSowing Carrots => Model.Sowings.Single(sowing => Model.Crops[sowing.Crop].Name == "Carrots");
+    private PlanSowing Carrots => Model.Sowings.Single(sowing => Model.Crops[sowing.Crop].Name == "Carrots");
 
     /// <summary>
     /// Second half of 2025: 5 + 3 hours in the week of July 10, 4 in that of October 16, though they were for next year's garlic. 90th
@@ -259,7 +269,7 @@ public class PlanByHandTests
         );
     }
 
-    private static PlanOutlook Outlook(PlanDraft? draft = null) => PlanOutlook.Of(Season, Model, draft ?? Draft());
+    private PlanOutlook Outlook(PlanDraft? draft = null) => PlanOutlook.Of(Season, Model, draft ?? Draft());
 
     internal static PlanModel ModelOf(FarmBuilder farm, PlanSettings? settings = null)
     {

@@ -6,7 +6,8 @@ namespace FarmEconomics.Tests.Water;
 /// <summary>Five days of a battery of 4 kWh, four fifths stored of what goes in, with a generator of 1 kWh a day, by hand.</summary>
 public class BatteryByHandTests
 {
-    private static readonly PowerDay[] Days = BatteryBalance.Run(
+    // Worked out for every test: a mutation tester sees only what happens while a test runs.
+    private PowerDay[] Days { get; } = BatteryBalance.Run(
         [5, 4, 1, 0, 1, 2], [2, 1, 3, 5, 1, 0], day => new Battery(day < 4 ? 4 : 3, 0.8, GeneratorKwhPerDay: 1));
 
     [Fact]

@@ -6,7 +6,8 @@ namespace FarmEconomics.Tests.Water;
 /// <summary>A crop of stages of 20, 30, 40 and 10 days with coefficients of 0.4, 1.2 and 0.8, by hand (FAO-56, Eq. 66).</summary>
 public class CurveByHandTests
 {
-    private static readonly CropCurve Curve = new(new CropCoefficients(0.4, 1.2, 0.8), new StageDays(20, 30, 40, 10));
+    // Worked out for every test: a mutation tester sees only what happens while a test runs.
+    private CropCurve Curve { get; } = new(new CropCoefficients(0.4, 1.2, 0.8), new StageDays(20, 30, 40, 10));
 
     /// <summary>Level to day 20, up by 0.8 over 30 days, level to day 90, down by 0.4 over 10.</summary>
     [Theory]

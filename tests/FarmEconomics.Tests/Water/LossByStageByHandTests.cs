@@ -12,8 +12,9 @@ namespace FarmEconomics.Tests.Water;
 public class LossByStageByHandTests
 {
     private static readonly CropWater Crop = new(new CropCoefficients(0.7, 1.0, 0.9), new StageDays(2, 2, 2, 2), 0.3, 0.3, 0.9);
-    private static readonly SowingLoss Staged = Of(Crop with { ByStage = new StageResponse(0.5, null, 1.1, null) }, 30.0);
-    private static readonly SowingLoss Whole = Of(Crop, 30.0);
+    // Worked out for every test: a mutation tester sees only what happens while a test runs.
+    private SowingLoss Staged { get; } = Of(Crop with { ByStage = new StageResponse(0.5, null, 1.1, null) }, 30.0);
+    private SowingLoss Whole { get; } = Of(Crop, 30.0);
 
     private static SowingLoss Of(CropWater crop, double potential, double first = 4.0) =>
         new(crop, crop.Stages, ([first, 0.0, 4.0, 4.0, 4.0, 4.0, 4.0, 4.0], [true, false, true, true, true, true, true, true]), potential);

@@ -14,7 +14,8 @@ namespace FarmEconomics.Tests.Water;
 /// </summary>
 public class PowerByHandTests
 {
-    private static readonly PowerSeason Power = Of(Farm());
+    // Worked out for every test: a mutation tester sees only what happens while a test runs.
+    private PowerSeason Power { get; } = Of(Farm());
 
     [Fact]
     public void Days_AreLoggedElseByYield()

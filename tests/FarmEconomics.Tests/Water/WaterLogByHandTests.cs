@@ -13,7 +13,8 @@ namespace FarmEconomics.Tests.Water;
 /// </summary>
 public class WaterLogByHandTests
 {
-    private static readonly FarmWater Farm = Of(
+    // Worked out for every test: a mutation tester sees only what happens while a test runs.
+    private FarmWater Farm { get; } = Of(
         Built()
             .Add<WateringRow>(Row("2025-06-02", "North", null, 1000m, null))
             .Add<WateringRow>(Row("2025-06-02", null, "N1", 250m, null))
@@ -25,7 +26,7 @@ public class WaterLogByHandTests
             .Add<WateringRow>(Row("2025-06-24", null, "Far", 70m, null))
     );
 
-    private static SowingWater Sowing(string planting) => Farm.Sowings.Single(one => one.Planting.Name == planting);
+    private SowingWater Sowing(string planting) => Farm.Sowings.Single(one => one.Planting.Name == planting);
 
     [Fact]
     public void Blocks_HaveTheAreaOfTheirBeds()
