@@ -19,6 +19,9 @@ switch (args.FirstOrDefault())
     case "draws":
         Measured.Draws(int.Parse(args[1]));
         return 0;
+    case "opened":
+        await Opened.MeasureAsync(args[1], args[2]);
+        return 0;
     case "plans":
         Measured.Plans(args[1]);
         return 0;

@@ -33,6 +33,7 @@ internal static class Report
             Draws(times, 200_000 / part);
             Water(times);
             Pages(times, scratch);
+            PagesInTheBrowser(times);
             Plans(times);
             Summary();
             if (part > 1)
@@ -172,6 +173,33 @@ internal static class Report
         Table([pages, tables], pages);
         Aims.Add(new Aim("pages and tables of the demo farm, s", "at most 1.5", pages.Missing, () => (pages.Wall, pages.Wall <= 1.55)));
     }
+
+    private static void PagesInTheBrowser(int times)
+    {
+        Side side = new("`open demo-data`", "dotnet", Own, "opened", Cli, "demo-data");
+        Side.Measure(times, side);
+        Heading(
+            "Pages in the browser",
+            "Asked for over HTTP of `open demo-data`, whatever the browser then takes to draw them. "
+                + "A changed field reads the records with another interest rate and works the season out again: the middle of seven."
+        );
+        Line("| | seconds |");
+        Line("|---|--:|");
+        if (side.Missing is null)
+        {
+            Line($"| from the start of the program to its address | {side.Value("address")} |");
+            Line($"| the first page, once the address is there | {side.Value("first")} |");
+            Line($"| the slowest of {side.Value("tabs")} pages, looked at again | {side.Value("page")} |");
+            Line($"| the season with a changed field | {side.Value("seconds")} |");
+        }
+
+        Aims.Add(new Aim("first page of `open`, s", "at most 0.30", side.Missing, () => Within(side, "first", 0.3)));
+        Aims.Add(new Aim("any page of `open` looked at again, s", "at most 0.25", side.Missing, () => Within(side, "page", 0.25)));
+        Aims.Add(new Aim("the season with a changed field, s", "at most 0.25", side.Missing, () => Within(side, "seconds", 0.25)));
+    }
+
+    private static (double, bool?) Within(Side side, string value, double bound) =>
+        double.Parse(side.Value(value), CultureInfo.InvariantCulture) is var seconds ? (seconds, seconds <= bound + 0.005) : default;
 
     private static void Plans(int times)
     {
