@@ -11,25 +11,32 @@ internal sealed class CropLayout
     /// <param name="dayOf">The day of each row.</param>
     internal CropLayout(int crops, int[] cropOf, int[] dayOf)
     {
-        Starts = new int[crops + 1];
-        foreach (int crop in cropOf)
+        // Notes are mostly kept in the order of their dates.
+        int[]? byDate = IsByDate(dayOf) ? null : InOrderOfDate(dayOf);
+        int[][] next = new int[RowRanges.PiecesOf(cropOf.Length)][];
+        RowRanges.ForEach(cropOf.Length, (from, to) => next[from / RowRanges.RowsPerPiece] = Counted(from, to));
+        Starts = TurnedToPlaces(next, crops);
+        (RowOf, ByDate) = (new int[cropOf.Length], new int[cropOf.Length]);
+        RowRanges.ForEach(cropOf.Length, (from, to) =>
         {
-            Starts[crop + 1]++;
-        }
+            int[] places = next[from / RowRanges.RowsPerPiece];
+            for (int i = from; i < to; i++)
+            {
+                int row = byDate is null ? i : byDate[i];
+                int place = places[cropOf[row]]++;
+                (RowOf[place], ByDate[i]) = (row, place);
+            }
+        });
 
-        for (int i = 0; i < crops; i++)
+        int[] Counted(int from, int to)
         {
-            Starts[i + 1] += Starts[i];
-        }
+            int[] counts = new int[crops];
+            for (int i = from; i < to; i++)
+            {
+                counts[cropOf[byDate is null ? i : byDate[i]]]++;
+            }
 
-        ByDate = InOrderOfDate(dayOf);
-        RowOf = new int[cropOf.Length];
-        int[] next = Starts[..^1];
-        for (int i = 0; i < ByDate.Length; i++)
-        {
-            int row = ByDate[i];
-            int place = next[cropOf[row]]++;
-            (RowOf[place], ByDate[i]) = (row, place);
+            return counts;
         }
     }
 
@@ -69,15 +76,42 @@ internal sealed class CropLayout
         return low;
     }
 
+    /// <summary>How many rows of each crop a piece has becomes where the piece's rows of it begin.</summary>
+    /// <returns>The first place of each crop, then the number of rows.</returns>
+    private static int[] TurnedToPlaces(int[][] pieces, int crops)
+    {
+        int[] starts = new int[crops + 1];
+        int place = 0;
+        for (int crop = 0; crop < crops; crop++)
+        {
+            starts[crop] = place;
+            foreach (int[] piece in pieces)
+            {
+                (piece[crop], place) = (place, place + piece[crop]);
+            }
+        }
+
+        starts[crops] = place;
+        return starts;
+    }
+
+    private static bool IsByDate(int[] dayOf)
+    {
+        for (int row = 1; row < dayOf.Length; row++)
+        {
+            if (dayOf[row] < dayOf[row - 1])
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
     /// <summary>Row numbers by day, file order within a day; counted out, not compared, because there may be millions.</summary>
     private static int[] InOrderOfDate(int[] dayOf)
     {
         int[] rows = new int[dayOf.Length];
-        if (rows.Length == 0)
-        {
-            return rows;
-        }
-
         int first = dayOf.Min();
         int[] next = new int[dayOf.Max() - first + 2];
         foreach (int day in dayOf)

@@ -58,11 +58,12 @@ internal sealed class CropTimes
     private (DateOnly First, DateOnly Last)?[] NamedHarvests(FarmRecords records)
     {
         (DateOnly First, DateOnly Last)?[] spans = new (DateOnly, DateOnly)?[records.Plantings.Count];
+        DayCells days = HarvestRow.DateColumn.Cells(records.Harvests.Table);
         for (int i = 0; i < plantingOfHarvest.Length; i++)
         {
             if (plantingOfHarvest[i] is >= 0 and int planting)
             {
-                DateOnly day = records.Harvests[i].Date;
+                DateOnly day = DateOnly.FromDayNumber(days.DayNumber(records.Harvests.IndexOf(i)));
                 (DateOnly First, DateOnly Last) known = spans[planting] ?? (day, day);
                 spans[planting] = (day < known.First ? day : known.First, day > known.Last ? day : known.Last);
             }

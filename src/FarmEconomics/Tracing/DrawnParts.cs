@@ -40,14 +40,20 @@ internal sealed class DrawnParts
     /// <param name="starts">Where each crop's parts begin, then how many there are.</param>
     internal (int[] Source, long[] Quantity) Joined(int[] starts)
     {
-        bool inPlace = Array.TrueForAll(Crops, crop => crop.IsInPlace);
-        (int[] sources, long[] quantities) = inPlace ? (source, quantity) : (new int[starts[^1]], new long[starts[^1]]);
-        for (int crop = 0; crop < Crops.Length; crop++)
+        if (!Array.TrueForAll(Crops, crop => crop.IsInPlace))
         {
-            Crops[crop].CopyTo(sources, quantities, starts[crop]);
+            (int[] sources, long[] quantities) = (new int[starts[^1]], new long[starts[^1]]);
+            RowRanges.Run(Crops.Length, crop => Crops[crop].CopyTo(sources, quantities, starts[crop]));
+            return (sources, quantities);
         }
 
-        return (sources, quantities);
+        // One after another: a crop's parts move down to where those of the crop before may have been.
+        for (int crop = 0; crop < Crops.Length; crop++)
+        {
+            Crops[crop].CopyTo(source, quantity, starts[crop]);
+        }
+
+        return (source, quantity);
     }
 }
 

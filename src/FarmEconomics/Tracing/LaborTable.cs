@@ -39,11 +39,12 @@ internal sealed class LaborTable
         added = built.AddedFrom;
         Uses = [.. built.Uses];
         First = new int[Uses.Length + 1];
-        int count = 0;
-        foreach (LaborShare share in built.Shares)
+        foreach (ArraySegment<LaborShare> some in built.Shares)
         {
-            First[share.Use + 1]++;
-            count++;
+            foreach (ref readonly LaborShare share in some.AsSpan())
+            {
+                First[share.Use + 1]++;
+            }
         }
 
         for (int i = 0; i < Uses.Length; i++)
@@ -52,10 +53,13 @@ internal sealed class LaborTable
         }
 
         int[] next = First[..^1];
-        Shares = new LaborShare[count];
-        foreach (LaborShare share in built.Shares)
+        Shares = new LaborShare[First[^1]];
+        foreach (ArraySegment<LaborShare> some in built.Shares)
         {
-            Shares[next[share.Use]++] = share;
+            foreach (ref readonly LaborShare share in some.AsSpan())
+            {
+                Shares[next[share.Use]++] = share;
+            }
         }
     }
 
@@ -101,7 +105,9 @@ internal sealed class LaborBuilder
 
     internal List<LaborHours> Uses { get; } = [];
 
-    internal IEnumerable<LaborShare> Shares => shares.SelectMany(some => new ArraySegment<LaborShare>(some.Items, 0, some.Count));
+    /// <summary>The parts found, some at a time.</summary>
+    internal IEnumerable<ArraySegment<LaborShare>> Shares =>
+        shares.Select(some => new ArraySegment<LaborShare>(some.Items, 0, some.Count));
 
     internal List<IRecordRow> AddedFrom { get; } = [];
 

@@ -90,16 +90,19 @@ internal sealed class PlantingCalendar
     {
         Picks split = new(records.Harvests.Count);
         CropHarvests cropHarvests = new(records.Settings, times, BedsByCrop, problems);
+        DayCells days = HarvestRow.DateColumn.Cells(records.Harvests.Table);
         for (int i = 0; i < records.Harvests.Count; i++)
         {
-            HarvestRow row = records.Harvests[i];
             if (times.PlantingNamed(i) is >= 0 and int named)
             {
                 Planting planting = records.Plantings[named];
                 (long quantity, long culled) = InUnits(planting.Crop, i);
-                split.Add(i, planting, row.Date, quantity, culled);
+                split.Add(i, planting, days.DayNumber(records.Harvests.IndexOf(i)), quantity, culled);
+                continue;
             }
-            else if (!string.IsNullOrWhiteSpace(row.Planting))
+
+            HarvestRow row = records.Harvests[i];
+            if (!string.IsNullOrWhiteSpace(row.Planting))
             {
                 throw new RecordsException(TracingProblems.HarvestBeforePlanting(row));
             }
@@ -134,7 +137,7 @@ internal sealed class PlantingCalendar
 
         if (beds.Count <= 1)
         {
-            beds.ForEach(bed => split.Add(row, bed.Planting, day, quantity, culled));
+            beds.ForEach(bed => split.Add(row, bed.Planting, day.DayNumber, quantity, culled));
             return;
         }
 
@@ -146,7 +149,7 @@ internal sealed class PlantingCalendar
         {
             if (quantities[i] != 0m || culls[i] != 0m)
             {
-                split.Add(row, plantings[i], day, ExactUnits.Of(quantities[i]), ExactUnits.Of(culls[i]));
+                split.Add(row, plantings[i], day.DayNumber, ExactUnits.Of(quantities[i]), ExactUnits.Of(culls[i]));
             }
         }
     }
@@ -283,11 +286,11 @@ internal sealed class Picks(int room)
 
     internal List<long> Culled { get; } = new(room);
 
-    internal void Add(int row, Planting planting, DateOnly day, long quantity, long culled)
+    internal void Add(int row, Planting planting, int day, long quantity, long culled)
     {
         Row.Add(row);
         Planting.Add(planting.Index);
-        Day.Add(day.DayNumber);
+        Day.Add(day);
         Quantity.Add(quantity);
         Culled.Add(culled);
     }

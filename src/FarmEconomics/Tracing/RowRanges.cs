@@ -5,16 +5,19 @@ namespace FarmEconomics.Tracing;
 /// </summary>
 internal static class RowRanges
 {
-    private const int RowsPerPiece = 65_536;
+    internal const int RowsPerPiece = 65_536;
     private const int FewRows = 4_096;
 
     /// <param name="rows">How many rows there are.</param>
     /// <param name="work">Does the rows from the first to before the second.</param>
     internal static void ForEach(int rows, Action<int, int> work)
     {
-        int pieces = (rows + RowsPerPiece - 1) / RowsPerPiece;
+        int pieces = PiecesOf(rows);
         Run(pieces, piece => work(piece * RowsPerPiece, Math.Min(rows, (piece + 1) * RowsPerPiece)));
     }
+
+    /// <summary>How many pieces so many rows make.</summary>
+    internal static int PiecesOf(int rows) => (rows + RowsPerPiece - 1) / RowsPerPiece;
 
     /// <summary>What pieces of a few thousand rows give, in the order of the rows.</summary>
     /// <param name="rows">How many rows there are.</param>

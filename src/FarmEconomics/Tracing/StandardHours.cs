@@ -76,7 +76,7 @@ internal sealed class StandardHours
         {
             // A stage nobody logged at all for a planting takes the standard itself; a planting with logged hours needs none.
             HashSet<int> logged = labor
-                .Shares.Where(share => labor.Uses[share.Use].Stage == stage && share.Target >= 0)
+                .Shares.SelectMany(some => some).Where(share => labor.Uses[share.Use].Stage == stage && share.Target >= 0)
                 .Select(share => share.Target)
                 .ToHashSet();
             List<(Enterprise Enterprise, decimal Weight)> missing = standard.FindAll(item => !logged.Contains(item.Enterprise.Index));
