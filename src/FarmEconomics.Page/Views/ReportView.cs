@@ -15,8 +15,11 @@ internal static class ReportView
     /// <param name="query">Year and settings, which go along.</param>
     internal static string Body(IReadOnlyList<Block> blocks, string form, string query)
     {
+        // Somebody waits for this one page: its blocks are written and drawn side by side.
+        string[] written = new string[blocks.Count];
+        Parallel.For(0, blocks.Count, i => written[i] = BlockHtml.Of(blocks[i]).Text);
         int split = blocks.TakeWhile(block => block is not FoldBlock).Count();
-        string html = BlockHtml.Of(blocks.Take(split)).Text + form + BlockHtml.Of(blocks.Skip(split)).Text;
+        string html = string.Concat([.. written[..split], form, .. written[split..]]);
         return PageShell.WithAddresses(html, target => Nav.Address(PathOf(target), query));
     }
 

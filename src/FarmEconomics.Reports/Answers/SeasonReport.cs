@@ -152,6 +152,9 @@ public sealed class SeasonReport : Report<SeasonParameters>
             farm.BeginAside();
         }
 
+        // The folds ask for nothing of what stands above them: they are made beside it.
+        Task<FoldBlock[]> folds =
+            farm.Season.Crops.Count > 0 ? Task.Run(() => Folds(farm, parameters), cancellation) : Task.FromResult<FoldBlock[]>([]);
         List<Block> blocks = [];
         if (farm.Folder.Skipped.Count > 0)
         {
@@ -167,7 +170,7 @@ public sealed class SeasonReport : Report<SeasonParameters>
             blocks.AddRange(Standing(farm));
             cancellation.ThrowIfCancellationRequested();
             blocks.Add(new AnswersBlock(SeasonBlock.Answers, "The other questions, answered", [.. ReportCatalog.Answers(farm)]));
-            blocks.AddRange(Folds(farm, parameters));
+            blocks.AddRange(folds.GetAwaiter().GetResult());
         }
 
         return blocks;
@@ -192,7 +195,7 @@ public sealed class SeasonReport : Report<SeasonParameters>
         yield return SeasonCrops.Of(farm);
     }
 
-    private static IEnumerable<FoldBlock> Folds(ReviewedFarm farm, SeasonParameters parameters) =>
+    private static FoldBlock[] Folds(ReviewedFarm farm, SeasonParameters parameters) =>
     [
         Parts(farm),
         Work(farm.Season),

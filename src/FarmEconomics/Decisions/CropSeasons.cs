@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using FarmEconomics.Budgets;
 using FarmEconomics.Costing;
 using FarmEconomics.Records;
@@ -14,7 +15,7 @@ public sealed record SeasonContribution(int CropYear, Money Contribution);
 /// <summary>
 /// What crops added to the farm in the seasons on record, at the level of the reviewed one (docs/methods.md, section 17): sales by list
 /// price now over list price then, hours at the cost of an hour now, other costs by a yearly rate; per bed-foot, times the reviewed
-/// season's bed-feet, with what refilling the boxes takes now.
+/// season's bed-feet, with what refilling the boxes takes now. Several threads may ask.
 /// </summary>
 internal sealed class CropSeasons
 {
@@ -24,7 +25,7 @@ internal sealed class CropSeasons
     private readonly decimal priceChange;
     private readonly Dictionary<int, SeasonCosts> seasons = [];
     private readonly Dictionary<int, decimal> farmRatio = [];
-    private readonly Dictionary<(int Year, WorkerKind Kind), decimal?> hourCosts = [];
+    private readonly ConcurrentDictionary<(int Year, WorkerKind Kind), decimal?> hourCosts = [];
     private readonly ListPrices prices;
 
     internal CropSeasons(FarmReview review, SeasonCosts costs, VerdictSettings settings)
@@ -34,10 +35,12 @@ internal sealed class CropSeasons
         now = costs.Season;
         prices = now.Trace.Valuer.Prices;
         priceChange = 1m + ((settings.PriceChangePercent ?? now.Settings.PriceChangePercent ?? 0m) / 100m);
-        foreach (int year in review.CropYears.Where(year => year < now.CropYear))
+        int[] years = [.. review.CropYears.Where(year => year < now.CropYear)];
+        (SeasonCosts Costs, decimal Ratio)[] past = new (SeasonCosts, decimal)[years.Length];
+        RowRanges.Run(years.Length, i => past[i] = (SeasonCosts.Of(review.Season(years[i])), FarmRatio(review.Season(years[i]))));
+        for (int i = 0; i < years.Length; i++)
         {
-            seasons[year] = SeasonCosts.Of(review.Season(year));
-            farmRatio[year] = FarmRatio(review.Season(year));
+            (seasons[years[i]], farmRatio[years[i]]) = past[i];
         }
     }
 
@@ -155,13 +158,12 @@ internal sealed class CropSeasons
     private decimal? CostOfHour(SeasonReview season, CostStream stream)
     {
         WorkerKind kind = stream == CostStream.OwnerLabor ? WorkerKind.Owner : WorkerKind.Hired;
-        if (!hourCosts.TryGetValue((season.CropYear, kind), out decimal? cost))
-        {
-            List<LaborUse> work = [.. review.Trace.LaborByWindow[season.CropYear].Where(use => use.Kind == kind && use.Hours > 0m)];
-            hourCosts[(season.CropYear, kind)] = cost =
-                work.Count > 0 ? work.Sum(use => review.Charges.AmountOf(use)?.Amount ?? 0m) / work.Sum(use => use.Hours) : null;
-        }
+        return hourCosts.GetOrAdd((season.CropYear, kind), FindCostOfHour);
+    }
 
-        return cost;
+    private decimal? FindCostOfHour((int Year, WorkerKind Kind) of)
+    {
+        List<LaborUse> work = [.. review.Trace.LaborByWindow[of.Year].Where(use => use.Kind == of.Kind && use.Hours > 0m)];
+        return work.Count > 0 ? work.Sum(use => review.Charges.AmountOf(use)?.Amount ?? 0m) / work.Sum(use => use.Hours) : null;
     }
 }

@@ -1,6 +1,7 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Decisions.Chances;
 using FarmEconomics.Decisions.Changes;
+using FarmEconomics.Tracing;
 using FarmEconomics.Units;
 
 namespace FarmEconomics.Decisions;
@@ -28,9 +29,12 @@ internal sealed class VerdictMaker
         this.simulation = simulation;
         this.settings = settings;
         CropSeasons past = new(review, costs, settings);
-        foreach (EnterpriseBudget crop in costs.Season.Crops)
+        IReadOnlyList<EnterpriseBudget> crops = costs.Season.Crops;
+        List<SeasonContribution>[] found = new List<SeasonContribution>[crops.Count];
+        RowRanges.Run(found.Length, i => found[i] = past.Of(crops[i]));
+        for (int i = 0; i < found.Length; i++)
         {
-            seasons[crop.Name] = past.Of(crop);
+            seasons[crops[i].Name] = found[i];
         }
 
         variance = CropSeasons.PooledVariance(
@@ -45,9 +49,10 @@ internal sealed class VerdictMaker
     /// in their place first, and what they give to the market is no longer there for the next. A crop that goes takes no other's place, one
     /// that takes a place stays.
     /// </summary>
-    internal IEnumerable<Verdict> All()
+    internal IReadOnlyList<Verdict> All()
     {
-        Verdict[] found = [.. costs.Season.Crops.Select((crop, index) => Make(crop, simulation.Crops[index]))];
+        Verdict[] found = new Verdict[costs.Season.Crops.Count];
+        RowRanges.Run(found.Length, i => found[i] = Make(costs.Season.Crops[i], simulation.Crops[i]));
         foreach (
             int i in Enumerable
                 .Range(0, found.Length)
@@ -58,13 +63,9 @@ internal sealed class VerdictMaker
             found[i] = WithMix(found[i]);
         }
 
-        for (int i = 0; i < found.Length; i++)
-        {
-            found[i] = found[i].WhyUnknown is null
-                ? Judged(found[i] with { InPlaceOf = places.GetValueOrDefault(found[i].Budget.Name) ?? [] })
-                : found[i];
-        }
-
+        RowRanges.Run(found.Length, i => found[i] = found[i].WhyUnknown is null
+            ? Judged(found[i] with { InPlaceOf = places.GetValueOrDefault(found[i].Budget.Name) ?? [] })
+            : found[i]);
         return found;
     }
 

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using FarmEconomics.Budgets;
 using FarmEconomics.Records;
 
@@ -14,7 +15,7 @@ public sealed class PriceLevel
     private readonly FarmReview review;
     private readonly double? yearly;
     private readonly ILookup<(Crop Crop, string Channel), PriceRow> lists;
-    private readonly Dictionary<int, double?> farm = [];
+    private readonly ConcurrentDictionary<int, double?> farm = [];
 
     internal PriceLevel(FarmReview review, int cropYear, double? changePercent)
     {
@@ -57,28 +58,25 @@ public sealed class PriceLevel
         return Ratio(crop, source.ToUpperInvariant(), season) ?? Ratio(crop, "", season);
     }
 
-    private double? OfFarm(int season)
-    {
-        if (!farm.TryGetValue(season, out double? known))
-        {
-            double weights = 0.0;
-            double sum = 0.0;
-            foreach (EnterpriseBudget crop in review.Season(CropYear).Crops.Where(crop => crop.Output.Amount > 0m))
-            {
-                List<double> ratios =
-                    [.. lists.Where(list => list.Key.Crop == crop.Crop)
-                    .Select(list => Ratio(crop.Crop!, list.Key.Channel, season)).OfType<double>()];
-                if (ratios.Count > 0)
-                {
-                    weights += (double)crop.Output.Amount;
-                    sum += (double)crop.Output.Amount * ratios.Average();
-                }
-            }
+    private double? OfFarm(int season) => farm.GetOrAdd(season, FindOfFarm);
 
-            farm[season] = known = weights > 0.0 ? sum / weights : null;
+    private double? FindOfFarm(int season)
+    {
+        double weights = 0.0;
+        double sum = 0.0;
+        foreach (EnterpriseBudget crop in review.Season(CropYear).Crops.Where(crop => crop.Output.Amount > 0m))
+        {
+            List<double> ratios =
+                [.. lists.Where(list => list.Key.Crop == crop.Crop)
+                .Select(list => Ratio(crop.Crop!, list.Key.Channel, season)).OfType<double>()];
+            if (ratios.Count > 0)
+            {
+                weights += (double)crop.Output.Amount;
+                sum += (double)crop.Output.Amount * ratios.Average();
+            }
         }
 
-        return known;
+        return weights > 0.0 ? sum / weights : null;
     }
 
     private double? Ratio(Crop crop, string channel, int season)

@@ -1,4 +1,5 @@
 using FarmEconomics.Budgets;
+using FarmEconomics.Tracing;
 using FarmEconomics.Units;
 
 namespace FarmEconomics.Decisions.Chances;
@@ -57,7 +58,9 @@ public sealed class Simulation
         settings ??= new SimulationSettings();
         settings.Check();
         PastSeasons past = PastSeasons.Of(review, costs.Season, settings);
-        return Run([.. costs.Season.Crops.Select(crop => CropRisk.Of(past, costs, crop))], settings, past);
+        CropRisk[] risks = new CropRisk[costs.Season.Crops.Count];
+        RowRanges.Run(risks.Length, i => risks[i] = CropRisk.Of(past, costs, costs.Season.Crops[i]));
+        return Run(risks, settings, past);
     }
 
     /// <summary>Draws given crops.</summary>

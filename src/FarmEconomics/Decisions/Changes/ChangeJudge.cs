@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using FarmEconomics.Budgets;
 using FarmEconomics.Decisions.Avoidable;
 using FarmEconomics.Units;
@@ -15,7 +16,7 @@ public sealed class ChangeJudge
     private readonly BedTime beds;
     private readonly LaborLimits limits;
     private readonly HoursShift hours;
-    private readonly Dictionary<(string Crop, decimal? Elasticity), CropGrowth> growths = [];
+    private readonly ConcurrentDictionary<(string Crop, decimal? Elasticity), CropGrowth> growths = [];
 
     /// <summary>Prepares to judge changes of a season.</summary>
     /// <param name="costs">The season's costs.</param>
@@ -220,15 +221,8 @@ public sealed class ChangeJudge
         _ => null,
     };
 
-    private CropGrowth GrowthOf(EnterpriseBudget crop, decimal? elasticity)
-    {
-        if (!growths.TryGetValue((crop.Name, elasticity), out CropGrowth? growth))
-        {
-            growths[(crop.Name, elasticity)] = growth = new CropGrowth(costs, crop, elasticity);
-        }
-
-        return growth;
-    }
+    private CropGrowth GrowthOf(EnterpriseBudget crop, decimal? elasticity) =>
+        growths.GetOrAdd((crop.Name, elasticity), _ => new CropGrowth(costs, crop, elasticity));
 
     private (decimal Hired, decimal Own) Undated(ChangeParts parts, decimal growth)
     {

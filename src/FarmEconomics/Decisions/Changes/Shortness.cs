@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using FarmEconomics.Budgets;
 using FarmEconomics.Costing;
 using FarmEconomics.Records;
@@ -36,7 +37,7 @@ public interface IShortness
 /// <summary>From the records' limits and the use of beds, hours and crates as it was.</summary>
 internal sealed class RecordedShortness(SeasonCosts costs, BedTime beds, LaborLimits limits) : IShortness
 {
-    private readonly Dictionary<string, Dictionary<DateOnly, decimal>> crates = new(StringComparer.OrdinalIgnoreCase);
+    private readonly ConcurrentDictionary<string, Dictionary<DateOnly, decimal>> crates = new(StringComparer.OrdinalIgnoreCase);
 
     public decimal RoomFor(EnterpriseBudget crop) => beds.RoomFor(crop);
 
@@ -69,11 +70,7 @@ internal sealed class RecordedShortness(SeasonCosts costs, BedTime beds, LaborLi
             return false;
         }
 
-        if (!crates.TryGetValue(store, out Dictionary<DateOnly, decimal>? held))
-        {
-            crates[store] = held = Held(store, _ => true);
-        }
-
+        Dictionary<DateOnly, decimal> held = crates.GetOrAdd(store, name => Held(name, _ => true));
         return Held(store, other => other == crop).Any(day => day.Value > 0m && held[day.Key] + (day.Value * growth) > limits[0].Amount);
     }
 
