@@ -1,6 +1,6 @@
 namespace FarmEconomics.DemoFarm;
 
-/// <summary>What lasts.</summary>
+/// <summary>Equipment and buildings.</summary>
 /// <param name="Name">Its name.</param>
 /// <param name="Pool">The pool it serves.</param>
 /// <param name="Since">In service from.</param>
@@ -31,7 +31,7 @@ internal sealed record Asset(string Name, string Pool, DateOnly Since, decimal C
             : (Cost - (Grant ?? 0m) - (Salvage ?? 0m)) / Life * (FarmPercent ?? 100m) / 100m;
 }
 
-/// <summary>What lasts: buildings, machines, and the one thing retired and the one bought while the records run.</summary>
+/// <summary>Buildings, machines, and the one thing retired and the one bought while the records run.</summary>
 internal static class Assets
 {
     public const string Washer = "Barrel root washer";

@@ -115,7 +115,6 @@ internal static class PricesCommand
         CommonOptions.PrintSkipped(farm, Console.Error);
         using OutputFolder? sheets =
             asked.Output is null ? null : OutputFolder.Start(new OutputPlace(asked.Output, OutputPlace.Prices), folder);
-        Console.Out.WriteLine(PriceTables.Assumptions(book).ToPlainText());
         foreach (Channel one in channels)
         {
             PrintChannel(book, one, members, elasticity);
@@ -130,6 +129,8 @@ internal static class PricesCommand
         {
             Console.Out.WriteLine(PriceTables.Channels(book).ToPlainText());
         }
+
+        Console.Out.WriteLine(PriceTables.Assumptions(book).ToPlainText());
 
         if (sheets is not null)
         {

@@ -13,6 +13,7 @@ internal sealed class OpenedFarm
 {
     private readonly Lock gate = new();
     private readonly Dictionary<int, ReviewedFarm> reviewed = [];
+    private readonly Dictionary<int, SeasonTables> tables = [];
     private readonly FarmFolder folder;
     private readonly Dictionary<string, IReadOnlyList<string>> choices;
 
@@ -89,6 +90,12 @@ internal sealed class OpenedFarm
             return farm;
         }
     }
+
+    /// <summary>A season's tables to take along; 0: the latest. Made once: who looks at their list then fetches some of them.</summary>
+    /// <returns>The tables, or null when errors stop the review or there is no such year.</returns>
+    internal SeasonTables? Tables(int year) =>
+        WithSeason(year, (farm, season) => tables.TryGetValue(season.CropYear, out SeasonTables? made)
+            ? made : tables[season.CropYear] = SeasonTables.Of(farm, season));
 
     /// <summary>Works with a season; 0: the latest.</summary>
     /// <returns>The work's result, or null when errors stop the review or there is no such year.</returns>

@@ -192,7 +192,7 @@ public static class ChangeTables
             );
         }
 
-        return table.Top(count);
+        return table.Top(count, addsUp: false);
     }
 
     /// <summary>Bed-foot-weeks and hours freed or taken, week by week.</summary>

@@ -67,7 +67,7 @@ public sealed class WaterList
     public ReportTable First()
     {
         bool sets = triage.Lines.Any(line => line.Sets is not null);
-        ReportTable table = new ReportTable("Water these, the first first", notation).InOrder().Column("Block").Column("Stands there")
+        ReportTable table = new ReportTable("Water these, from the top down", notation).InOrder().Column("Block").Column("Stands there")
             .Column(Heading, hand.InSprinklerHours ? Look.Quantity : Look.Count).Column("Saves", Look.WholeMoney)
             .Column("By each", Look.Rate, per: hand.InSprinklerHours ? "sprinkler-hour" : notation.Label("1,000 gallons"))
             .Column("Still loses", Look.WholeMoney);

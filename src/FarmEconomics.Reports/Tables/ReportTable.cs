@@ -142,7 +142,9 @@ public sealed class ReportTable : IHtmlDisplay
     /// <summary>
     /// The first rows only; what is left out is counted below, and its sum per money or hours column is said, so nothing vanishes.
     /// </summary>
-    public ReportTable Top(int count)
+    /// <param name="count">How many.</param>
+    /// <param name="addsUp">False where rows are alternatives or prices of one more, whose sum means nothing.</param>
+    public ReportTable Top(int count, bool addsUp = true)
     {
         if (rows.Count <= count)
         {
@@ -155,7 +157,7 @@ public sealed class ReportTable : IHtmlDisplay
         top.notes.AddRange(notes);
         IEnumerable<string> sums = Enumerable
             .Range(0, columns.Count)
-            .Where(i => columns[i].Look is Look.Money or Look.WholeMoney or Look.Hours)
+            .Where(i => addsUp && columns[i].Look is (Look.Money or Look.WholeMoney or Look.Hours))
             .Select(i =>
                 $"{columns[i].Heading.ToLowerInvariant()} {columns[i].Show(rows.Skip(count).Sum(row => row[i].Number ?? 0m), Notation)}"
             );

@@ -10,7 +10,7 @@ public enum CostStream
     /// <summary>Paid, out of the books or as a channel's fee.</summary>
     Cash,
 
-    /// <summary>Imputed: the yearly cost of what lasts.</summary>
+    /// <summary>Imputed: the yearly cost of equipment and buildings.</summary>
     Ownership,
 
     /// <summary>Hired labor: what the books say, or wage times hours where they say nothing.</summary>

@@ -5,7 +5,8 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Costing;
 
 /// <summary>
-/// Every charge of every year: the books, the labor and the yearly cost of what lasts, and the fees as they follow from the sales.
+/// Every charge of every year: the books, the labor and the yearly cost of equipment and buildings, and the fees
+/// as they follow from the sales.
 /// </summary>
 public sealed class ChargeBook
 {

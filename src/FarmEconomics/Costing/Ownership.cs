@@ -11,7 +11,7 @@ namespace FarmEconomics.Costing;
 public sealed record OwnershipPart(string Part, int Months, Money Farm, Money Household);
 
 /// <summary>
-/// The yearly cost of what lasts. Capital recovery: (cost - grant - salvage) x CRF(i, n) + salvage x i, with
+/// The yearly cost of equipment and buildings. Capital recovery: (cost - grant - salvage) x CRF(i, n) + salvage x i, with
 /// CRF(i, n) = i / (1 - (1 + i)^-n) and CRF(0, n) = 1 / n. Or straight-line depreciation (cost - grant - salvage) / n plus interest
 /// i x (cost - grant + salvage) / 2. Source: the standard engineering-economics definitions, as in extension guides on machinery cost.
 /// </summary>

@@ -72,7 +72,7 @@ public sealed class StatementBridge
             new("Costs, fees and labor of this year spent on other crop years, less theirs spent on this",
                 (season.Carried - season.Brought).Amount),
             new("Interest on loans for assets, outside the enterprise budget", -book.Sum(CashKind.Interest)),
-            new("Yearly cost of what lasts, the farm's part", -Imputed(CostStream.Ownership)),
+            new("Yearly cost of equipment and buildings, the farm's part", -Imputed(CostStream.Ownership)),
             new("Hired labor reckoned from wages, where the books hold none", -Imputed(CostStream.HiredLabor)),
             new("Unpaid owner labor", -Imputed(CostStream.OwnerLabor)),
             new("Establishment of perennials: carried to later years, less what bearing seasons take",

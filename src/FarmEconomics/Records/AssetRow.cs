@@ -18,7 +18,7 @@ public readonly record struct AssetRow(RecordTable Home, int Index) : IRecordRow
         UnknownName = ProblemCodes.UnknownAsset,
         NamesOnce = true,
         Money = "cost",
-        Without = "Without assets.csv nothing is charged for what lasts.",
+        Without = "Without assets.csv nothing is charged for equipment and buildings.",
         Day = "in_service",
         Checks = () => SharedCostChecks.OfAssets,
     };

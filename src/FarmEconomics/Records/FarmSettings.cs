@@ -12,7 +12,7 @@ public enum LengthUnit
     M,
 }
 
-/// <summary>How the yearly cost of what lasts is worked out; two published definitions, never a silent choice.</summary>
+/// <summary>How the yearly cost of equipment and buildings is worked out; two published definitions, never a silent choice.</summary>
 public enum OwnershipMethod
 {
     /// <summary>Capital recovery: one level yearly amount that returns the outlay with interest.</summary>

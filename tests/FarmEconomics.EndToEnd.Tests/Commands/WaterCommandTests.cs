@@ -12,7 +12,7 @@ public class WaterCommandTests
     {
         ProgramRun run = await Program.RunAsync("water", Demo, "--date", "2025-08-12", "--gallons", "4200");
         Assert.Equal(0, run.ExitCode);
-        Assert.Contains("Water these, the first first", run.Output, StringComparison.Ordinal);
+        Assert.Contains("Water these, from the top down", run.Output, StringComparison.Ordinal);
         Assert.Contains("100 gallons more would save $", run.Output, StringComparison.Ordinal);
         Assert.Contains("Water rights, wells and wiring", run.Output, StringComparison.Ordinal);
     }

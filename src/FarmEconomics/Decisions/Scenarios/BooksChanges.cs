@@ -2,7 +2,8 @@ using FarmEconomics.Records;
 
 namespace FarmEconomics.Decisions.Scenarios;
 
-/// <summary>Changes of the books, of money that names no crop, and of fees. The yearly cost of what lasts stays.</summary>
+/// <summary>Changes of the books, of money that names no crop, and of fees. The yearly cost of equipment and
+/// buildings stays.</summary>
 internal static class BooksChanges
 {
     internal static void Expenses(RecordsCopy copy, ScenarioChange change)

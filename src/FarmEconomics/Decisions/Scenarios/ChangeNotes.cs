@@ -106,7 +106,7 @@ internal static class ChangeNotes
             && records.Tables.Assets.Exists(row => string.Equals(row.Pool.Trim(), change.Name, StringComparison.OrdinalIgnoreCase))
         )
         {
-            yield return "The yearly cost of what lasts in the pool (assets.csv) stays.";
+            yield return "The yearly cost of equipment and buildings in the pool (assets.csv) stays.";
         }
 
         List<CategoryRow> categories = copy.Touched.OfType<ExpenseRow>().Select(row => records.Category(row.Category)).Distinct().ToList();

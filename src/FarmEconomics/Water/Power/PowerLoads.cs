@@ -2,7 +2,7 @@ using FarmEconomics.Records;
 
 namespace FarmEconomics.Water.Power;
 
-/// <summary>What a load protects, in the order in which loads give way when power is short: the first first.</summary>
+/// <summary>What a load protects, in the order in which loads give way when power is short.</summary>
 public enum LoadPurpose
 {
     /// <summary>House, office and whatever serves no crop by itself.</summary>

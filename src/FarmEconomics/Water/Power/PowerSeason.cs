@@ -84,7 +84,7 @@ public sealed class PowerSeason
     /// <summary>The months.</summary>
     public IReadOnlyList<PowerMonth> Months { get; }
 
-    /// <summary>The loads of the pool, those that give way first first.</summary>
+    /// <summary>The loads of the pool, in the order they give way.</summary>
     public IReadOnlyList<PowerLoad> Loads { get; }
 
     /// <summary>What each load had to give up, in that order; loads that gave up nothing are in it.</summary>
