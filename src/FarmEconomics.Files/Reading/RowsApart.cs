@@ -93,6 +93,11 @@ internal sealed class RowsApart(TableSchema schema, ColumnSchema?[] columns, str
     // What looked like a remark is followed by a record, so it is a row in error after all; its one text may be a name.
     private void KeepNotes()
     {
+        if (notes.Count == 0)
+        {
+            return;
+        }
+
         namesInError.AddRange(notes.Select(note => note.Text));
         notes.Clear();
     }

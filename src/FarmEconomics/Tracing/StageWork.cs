@@ -68,21 +68,36 @@ internal sealed class StageWork
 
     private List<(Enterprise Enterprise, decimal Weight)> Nearest(bool sold, Crop crop, DateOnly day)
     {
-        for (int distance = 0; distance <= DaysAround; distance++)
+        List<(Enterprise Enterprise, decimal Weight)> list = OnDay(sold, crop.Index, day.DayNumber);
+        int known = HasWeight(list) ? 0 : DaysKnown(sold, crop.Index, day.DayNumber);
+        for (int distance = 1; known != 0 && distance <= DaysAround && !HasWeight(list); distance++)
         {
             // The earlier day first: on a tie it counts.
-            foreach (
-                int candidate in (ReadOnlySpan<int>)(distance == 0 ? [day.DayNumber] : [day.DayNumber - distance, day.DayNumber + distance])
-            )
-            {
-                if (OnDay(sold, crop.Index, candidate) is var list && list.Exists(item => item.Weight > 0m))
-                {
-                    return list;
-                }
-            }
+            list = OnKnownDay(-distance);
+            list = HasWeight(list) ? list : OnKnownDay(distance);
         }
 
-        return [];
+        return HasWeight(list) ? list : [];
+
+        List<(Enterprise Enterprise, decimal Weight)> OnKnownDay(int distance) =>
+            (known & (1 << (distance + DaysAround))) == 0 ? None : OnDay(sold, crop.Index, day.DayNumber + distance);
+    }
+
+    private static bool HasWeight(List<(Enterprise Enterprise, decimal Weight)> list) => list.Exists(item => item.Weight > 0m);
+
+    /// <summary>A bit for each day around one on which anything of a crop was picked, or sold, the earliest first.</summary>
+    private int DaysKnown(bool sold, int crop, int day)
+    {
+        (CropLayout layout, int[] dayOf) =
+            sold ? (ledger.Dispositions.Layout, ledger.Dispositions.Day) : (ledger.Lots.Layout, ledger.Lots.Day);
+        int known = 0;
+        int first = day - DaysAround;
+        for (int i = layout.FirstFrom(crop, dayOf, first); i < layout.Starts[crop + 1] && dayOf[i] <= day + DaysAround; i++)
+        {
+            known |= 1 << (dayOf[i] - first);
+        }
+
+        return known;
     }
 
     /// <summary>
