@@ -115,11 +115,7 @@ internal static class PricesCommand
         CommonOptions.PrintSkipped(farm, Console.Error);
         using OutputFolder? sheets =
             asked.Output is null ? null : OutputFolder.Start(new OutputPlace(asked.Output, OutputPlace.Prices), folder);
-        foreach (Channel one in channels)
-        {
-            PrintChannel(book, one, members, elasticity);
-        }
-
+        channels.ForEach(one => PrintChannel(book, one, members, elasticity));
         if (planned is not null)
         {
             PrintPlan(book, planned, members!.Value);
@@ -131,7 +127,6 @@ internal static class PricesCommand
         }
 
         Console.Out.WriteLine(PriceTables.Assumptions(book).ToPlainText());
-
         if (sheets is not null)
         {
             WriteSheets(book, channels, new ShareTerms { Members = members }, sheets, asked.Output!);
