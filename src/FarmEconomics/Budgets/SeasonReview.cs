@@ -77,7 +77,8 @@ public sealed class SeasonReview
     public Money? AmountOf(LaborUse use) => book.AmountOf(use);
 
     /// <summary>
-    /// What an employer paid for the hours of a row: what they cost, and what the books hold on top of wages that are worked out from hours.
+    /// What an employer paid for the hours of a row: what they cost, and what the books hold on top of wages worked out from hours; 0 where
+    /// nothing is known.
     /// </summary>
     internal decimal PaidFor(LaborUse use) => (AmountOf(use)?.Amount ?? 0m) + book.BurdenOf(use).Amount;
 
