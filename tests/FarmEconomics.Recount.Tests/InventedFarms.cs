@@ -10,13 +10,15 @@ namespace FarmEconomics.Recount.Tests;
 internal static class InventedFarms
 {
     /// <summary>Writes the records of a farm.</summary>
-    internal static RecordsCopy Make(int seed)
+    /// <param name="seed">The farm.</param>
+    /// <param name="more">What is changed last.</param>
+    internal static RecordsCopy Make(int seed, params IEnumerable<string> more)
     {
         string folder = Directory.CreateTempSubdirectory("farm-invented-").FullName;
         try
         {
             RecordsWriter.Write(FarmMaker.Make(seed), folder);
-            return new RecordsCopy(folder, seed, Ground.Concat(Chosen(seed).SelectMany(change => Changes[change].Statements)).Concat(Last));
+            return new RecordsCopy(folder, seed, Ground.Concat(Chosen(seed).SelectMany(change => Changes[change].Statements)).Concat(Last).Concat(more));
         }
         finally
         {

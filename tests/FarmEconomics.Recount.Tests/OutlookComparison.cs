@@ -8,6 +8,9 @@ namespace FarmEconomics.Recount.Tests;
 /// <summary>Holds the outlook of a plan on file against the recount: cash by month, what to buy, hours, break-even.</summary>
 internal static class OutlookComparison
 {
+    // Hours of a week are told to four decimals; beyond them the two ways agree to a millionth.
+    private const double Rounding = 0.00005 + 1e-6;
+
     /// <summary>How many figures were compared, and those that differ.</summary>
     internal static (int Compared, List<string> Differences) Of(Reviewed reviewed, Recount recount, int year)
     {
@@ -25,11 +28,8 @@ internal static class OutlookComparison
                 Plantings = [.. draft.Plantings.Where(one => one.CropYear == year)],
             }
         );
-        recount.Ask($"CREATE TABLE outlook AS SELECT {year} AS year");
-        recount.Ask(
-            "CREATE TABLE week_hours(week BIGINT, hours DOUBLE); INSERT INTO week_hours VALUES "
-                + string.Join(", ", outlook.Weeks.Select((week, i) => string.Create(CultureInfo.InvariantCulture, $"({i}, {week.Hours})")))
-        );
+        recount.Ask($"CREATE OR REPLACE TABLE outlook AS SELECT {year} AS year");
+        recount.RunApart("plan-weeks");
         recount.RunApart("plan-outlook");
 
         int compared = 0;
@@ -54,6 +54,7 @@ internal static class OutlookComparison
         foreach (Dictionary<string, object?> row in recount.Rows("FROM outlook_weeks"))
         {
             PlanWeek week = outlook.Weeks[Convert.ToInt32(row["week"], CultureInfo.InvariantCulture)];
+            Same($"{week.From:yyyy-MM-dd} hours", week.Hours, row["hours"], Rounding);
             Same($"{week.From:yyyy-MM-dd} own hours", week.Own, row["own"], 0.0001);
             Same($"{week.From:yyyy-MM-dd} hired hours", week.Hired, row["hired"], 0.0001);
             Same($"{week.From:yyyy-MM-dd} sales", week.Sales, row["sales"], 0.0001);
@@ -70,7 +71,11 @@ internal static class OutlookComparison
         }
 
         Dictionary<string, object?> sums = recount.Rows("FROM outlook_sums")[0];
-        Same("break-even", outlook.BreakEven.Value ?? 0m, sums["break_even"], 1.0);
+
+        // Months are told to the cent: what half a cent in each of 84 figures moves, where little is left of the money.
+        decimal breakEven = outlook.BreakEven.Value ?? 0m;
+        double left = Convert.ToDouble(sums["left_of_it"], CultureInfo.InvariantCulture);
+        Same("break-even", breakEven, sums["break_even"], Math.Max(1.0, 0.42 * Math.Abs((double)breakEven) / left));
         Same("hours", ofTheYear.Weeks.Sum(week => week.Hours), sums["hours"], 0.005);
         Assert.Equal(outlook.Supplies.Count, recount.Count("FROM outlook_supplies"));
         return (compared, differences);

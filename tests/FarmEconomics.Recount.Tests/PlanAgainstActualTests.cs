@@ -9,7 +9,7 @@ public sealed class PlanAgainstActualTests
     private static readonly Dictionary<string, string[]> Changes = new()
     {
         ["an early close"] = ["UPDATE farm SET value = '2025-08-10' WHERE setting = 'as_of'"],
-        ["culls, units, widths and what wasn't planned"] =
+        ["culls, units, widths, what wasn't planned, and wages worked out from hours beside what is paid on top of them"] =
         [
             "UPDATE harvests SET culled = CAST(CAST(CAST(quantity AS DOUBLE) * chance(row, 1) / 400.0 AS DECIMAL(9, 2)) AS VARCHAR) WHERE chance(row, 2) < 30",
             "UPDATE farm SET value = '28' WHERE setting = 'standard_bed_width_in'",
@@ -20,6 +20,7 @@ public sealed class PlanAgainstActualTests
             "ALTER TABLE plan_sales ADD COLUMN unit VARCHAR",
             "INSERT INTO plan_sales (row, crop_year, crop, channel, quantity, unit, price, \"from\") VALUES (9001, '2025', 'Salad mix', 'Saturday Market', '12', 'bag', '4.5', '2025-06-07')",
             "DELETE FROM labor WHERE date < '2024-01-01'",
+            "DELETE FROM expenses WHERE category = 'wages' AND date < '2025-01-01'",
         ],
     };
 

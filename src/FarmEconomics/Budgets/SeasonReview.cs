@@ -76,6 +76,12 @@ public sealed class SeasonReview
     /// <returns>The money.</returns>
     public Money? AmountOf(LaborUse use) => book.AmountOf(use);
 
+    /// <summary>
+    /// What an employer paid for the hours of a row: what they cost, and what the books hold on top of wages worked out from hours; 0 where
+    /// nothing is known.
+    /// </summary>
+    internal decimal PaidFor(LaborUse use) => (AmountOf(use)?.Amount ?? 0m) + book.BurdenOf(use).Amount;
+
     /// <summary>What the records can't tell.</summary>
     public Availability Known { get; }
 

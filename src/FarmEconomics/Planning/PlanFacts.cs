@@ -178,7 +178,7 @@ public sealed class PlanFacts
     private PlanSowing SowingAt(Crop crop, (int Crop, int Cover) at, SowingFacts facts, (int Week, PlantingHours Grow, double Today) sown)
     {
         bool next = sown.Week < 0;
-        int week = next ? sown.Week + PlanModel.Weeks : sown.Week;
+        int week = next ? WeekOfTheYear(sown.Week) : Math.Min(sown.Week, PlanModel.Weeks - 1);
         bool later = next || week + facts.First >= PlanModel.Weeks;
         double[] yields = new double[PlanModel.Weeks];
         double units = later ? 0.0 : facts.YieldAt(sown.Week);
@@ -190,7 +190,7 @@ public sealed class PlanFacts
             }
         }
 
-        return new PlanSowing(at.Crop, at.Cover, Math.Max(0, week), facts.WeeksInBed)
+        return new PlanSowing(at.Crop, at.Cover, week, facts.WeeksInBed)
         {
             Yield = yields,
             Hours = GrowHours(week, facts, sown.Grow),
@@ -202,6 +202,9 @@ public sealed class PlanFacts
             NurseryWeeks = facts.NurseryWeeks,
         };
     }
+
+    // Weeks before a crop year; a crop year on record may lie more than a year after the planting came in.
+    private static int WeekOfTheYear(int before) => ((before % PlanModel.Weeks) + PlanModel.Weeks) % PlanModel.Weeks;
 
     /// <summary>
     /// What stands at the end of the season and is picked in the year planned, as it is, with its expected harvest; in the year planned

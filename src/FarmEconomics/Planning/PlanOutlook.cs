@@ -90,11 +90,13 @@ public sealed class PlanOutlook
     private readonly PlanModel model;
     private readonly PlanDraft draft;
     private readonly DateOnly start;
+    private readonly Dictionary<string, BedRow> beds;
 
     private PlanOutlook(SeasonReview season, PlanModel model, PlanDraft draft)
     {
         (this.season, this.model, this.draft) = (season, model, draft);
         start = season.Settings.StartOf(model.CropYear);
+        beds = season.Records.Tables.Beds.ToDictionary(bed => bed.Bed.Trim(), StringComparer.OrdinalIgnoreCase);
         Weeks = FindWeeks();
         Months = FindMonths();
         Supplies =
@@ -228,9 +230,10 @@ public sealed class PlanOutlook
         if (near is not null && one.CropYear > model.CropYear)
         {
             // Picked in the year after: only what it takes of this one.
+            double feet = (double)(one.BedFeet * Width(one.Bed));
             for (int at = 0; at < PlanModel.Weeks; at++)
             {
-                hours[at] += (double)one.BedFeet * near.Hours[at];
+                hours[at] += feet * near.Hours[at];
             }
 
             return;
@@ -239,7 +242,8 @@ public sealed class PlanOutlook
         double[] pattern = near is null ? [] : [.. near.Hours.Select((grow, at) => grow + (near.Yield[at] * handling))];
         if (pattern.Sum() <= 0.0)
         {
-            pattern = [.. Enumerable.Range(0, PlanModel.Weeks).Select(at => at >= Math.Max(0, week) && at <= last ? 1.0 : 0.0)];
+            int first = Math.Clamp(week, 0, PlanModel.Weeks - 1);
+            pattern = [.. Enumerable.Range(0, PlanModel.Weeks).Select(at => at >= first && at <= last ? 1.0 : 0.0)];
         }
 
         double all = pattern.Sum();
@@ -311,7 +315,6 @@ public sealed class PlanOutlook
     /// <summary>Beds whose plantings take over half a percent more length than there is, each from its first such day.</summary>
     private IEnumerable<PlanProblem> Overfull()
     {
-        Dictionary<string, BedRow> beds = season.Records.Tables.Beds.ToDictionary(bed => bed.Bed.Trim(), StringComparer.OrdinalIgnoreCase);
         foreach (IGrouping<string, DraftPlanting> bed in draft.Plantings.GroupBy(one => one.Bed.Trim(), StringComparer.OrdinalIgnoreCase))
         {
             decimal length = beds.TryGetValue(bed.Key, out BedRow row) ? row.LengthFt : 0m;
@@ -336,12 +339,11 @@ public sealed class PlanOutlook
     /// <summary>Families laid into beds that aren't free of them, or over more length of a bed in the year than it has.</summary>
     private IEnumerable<PlanProblem> TooSoon()
     {
-        Dictionary<string, BedRow> beds = season.Records.Tables.Beds.ToDictionary(bed => bed.Bed.Trim(), StringComparer.OrdinalIgnoreCase);
         foreach (PlanRotation rotation in model.Rotation)
         {
             foreach (
                 IGrouping<string, DraftPlanting> bed in draft
-                    .Plantings.Where(one => one.In >= start && Falls(rotation, one, beds))
+                    .Plantings.Where(one => one.In >= start && Falls(rotation, one))
                     .GroupBy(one => one.Bed.Trim(), StringComparer.OrdinalIgnoreCase)
             )
             {
@@ -359,7 +361,7 @@ public sealed class PlanOutlook
         }
     }
 
-    private bool Falls(PlanRotation rotation, DraftPlanting one, Dictionary<string, BedRow> beds) =>
+    private bool Falls(PlanRotation rotation, DraftPlanting one) =>
         beds.TryGetValue(one.Bed.Trim(), out BedRow bed)
         && string.Equals(PlanFacts.CoverOf(bed), model.Covers[rotation.Cover].Name, StringComparison.OrdinalIgnoreCase)
         && string.Equals(season.Records.FindCrop(one.Crop)?.Row.Family?.Trim(), rotation.Family, StringComparison.OrdinalIgnoreCase);
@@ -387,6 +389,10 @@ public sealed class PlanOutlook
             }
         }
     }
+
+    // Over the standard width.
+    private decimal Width(string bed) =>
+        beds.TryGetValue(bed.Trim(), out BedRow row) && row.WidthIn is { } width ? width / season.Settings.StandardBedWidthIn : 1m;
 
     private static decimal Rounded(double value) => decimal.Round((decimal)Math.Min(value, 1e12), 4, MidpointRounding.AwayFromZero);
 }

@@ -105,9 +105,9 @@ internal sealed class WorkFacts
             [
                 .. costs.Season.Trace.LaborByWindow[costs.Season.CropYear].Where(use => use.Kind == WorkerKind.Hired && use.Hours > 0m),
             ];
-            if (hired.Sum(use => costs.Season.AmountOf(use)?.Amount ?? 0m) is > 0m and { } money)
+            if (hired.Sum(use => costs.Season.AmountOf(use)?.Amount ?? 0m) > 0m)
             {
-                return (double)(money / hired.Sum(use => use.Hours));
+                return (double)(hired.Sum(costs.Season.PaidFor) / hired.Sum(use => use.Hours));
             }
         }
 

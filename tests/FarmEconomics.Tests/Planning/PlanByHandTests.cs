@@ -62,6 +62,38 @@ public class PlanByHandTests
         Assert.Equal((2.0, 5.0), (own.Own[3], own.Hired[3]));
     }
 
+    /// <summary>10 hours at a wage of 20, and 30 of payroll taxes in the books of a year that holds no wages: 230 / 10.</summary>
+    [Fact]
+    public void HiredHour_CostsItsWageAndWhatTheBooksPaidOnTop() =>
+        Assert.Equal(
+            23.0,
+            ModelOf(
+                Farm()
+                    .Worker("Al", WorkerKind.Hired, 20m)
+                    .Category("payroll taxes", ExpenseClass.LaborBurden)
+                    .Work("2025-07-10", "Al", 10m, "harvest", crop: "Carrots")
+                    .Spend("2025-12-01", 30m, "payroll taxes")
+            ).Hours.HiredCost,
+            9
+        );
+
+    /// <summary>
+    /// Garlic on record for 2025 that came in on November 15, 2023: 413 days, 59 weeks before that year, week 45 of one of 52. Carrots on
+    /// record for 2024 that came in on February 5, 2025 (day 401) count in that year's last week.
+    /// </summary>
+    [Fact]
+    public void Sowing_FarFromItsCropYear_ComesInWithinTheYearPlanned()
+    {
+        PlanModel model = ModelOf(
+            Farm()
+                .Planting("Old", "Garlic", "B", 20m, "2023-11-15", "2024-07-01", cropYear: 2025)
+                .Planting("Late", "Carrots", "B", 20m, "2025-02-05", "2025-04-01", cropYear: 2024)
+        );
+        PlanSowing[] Of(string crop) => [.. model.Sowings.Where(sowing => model.Crops[sowing.Crop].Name == crop && sowing.Standing.Count == 0)];
+        Assert.Equal((45, 0.0), (Assert.Single(Of("Garlic")).Week, Of("Garlic")[0].Yield.Sum()));
+        Assert.Equal((May, 51), (Of("Carrots").Min(sowing => sowing.Week), Of("Carrots").Max(sowing => sowing.Week)));
+    }
+
     /// <summary>
     /// 10 growing hours of 100 bed-feet, all in the first week, so that it counts 20 times (the most) a later one: 20/32 of 0.1 in week 17,
     /// 1/32 in each of twelve more. 5 hours picked 200 lb. 100 lb of 2024 and 200 of 2025 from 100 feet: 1.5 lb a foot, two sowings near
@@ -267,6 +299,19 @@ public class PlanByHandTests
             Outlook(draft with { Plantings = [.. draft.Plantings, more with { In = new DateOnly(2026, 7, 31) }] }).Problems,
             one => !one.IsHours
         );
+    }
+
+    /// <summary>
+    /// 100 feet of a bed twice as wide as the standard, picked the year after: 200 bed-feet at 0.1 hours of growing, beside the stall's 3.
+    /// </summary>
+    [Fact]
+    public void Weeks_OfASowingForTheYearAfter_CountBedFeetAtTheStandardWidth()
+    {
+        FarmReview review = Farm().Bed("W", width: 60m).Review();
+        SeasonReview season = review.Season(2025);
+        DraftPlanting next = Draft().Plantings[0] with { CropYear = 2027, Bed = "W", Hours = 999m };
+        PlanOutlook outlook = PlanOutlook.Of(season, PlanFacts.Of(review, SeasonCosts.Of(season)), new PlanDraft(2026, [next], []));
+        Assert.Equal(23m, outlook.Weeks.Sum(week => week.Hours));
     }
 
     private PlanOutlook Outlook(PlanDraft? draft = null) => PlanOutlook.Of(Season, Model, draft ?? Draft());

@@ -1,63 +1,54 @@
--- docs/methods.md 20, the outlook of a plan on file: cash by month, what to buy, hours there are and what they cost. Rests on all steps.
--- Asked before: outlook(year), the year planned; week_hours(week, hours), since how a planting's hours fall over its weeks isn't counted again.
+-- docs/methods.md 20, the outlook of a plan on file: cash by month, what to buy, hours there are and what they cost. Rests on all steps and
+-- on plan-weeks.sql, with what is asked there.
 
-SET VARIABLE start = (SELECT window_start(year) FROM outlook);
-SET VARIABLE before = (SELECT year - 1 FROM outlook);
-CREATE MACRO month_of(day) AS least(11, greatest(0, month_number(day) - month_number(getvariable('start')) - CASE WHEN day(day) < day(getvariable('start')) THEN 1 ELSE 0 END));
-CREATE MACRO week_of(day) AS least(51, greatest(0, (day - getvariable('start')) // 7));
-
--- The plan's rows, and those for the year after that come into their beds in it.
-CREATE TABLE draft AS
-SELECT CAST(crop_year AS INTEGER) AS year, planting, crop, CAST(bed_feet AS DOUBLE) AS feet, CAST(in_bed AS DATE) AS in_bed, CAST(sown AS DATE) AS sown, CAST(coalesce(trays, '0') AS DOUBLE) AS trays,
-    CAST(hours AS DOUBLE) AS hours, CAST(coalesce(cost, '0') AS DECIMAL(18, 4)) AS cost
-FROM file_of('plan') WHERE crop_year = (SELECT year FROM outlook) OR (crop_year = (SELECT year + 1 FROM outlook) AND CAST(in_bed AS DATE) < window_start(getvariable('before') + 2));
-CREATE TABLE draft_sales AS
+CREATE OR REPLACE MACRO month_of(day) AS least(11, greatest(0, month_number(day) - month_number(getvariable('start'))
+    - CASE WHEN day(day) < day(getvariable('start')) THEN 1 ELSE 0 END));
+CREATE OR REPLACE TABLE draft_sales AS
 WITH rows AS (
     SELECT CAST("from" AS DATE) AS day, CAST(coalesce(weeks, '1') AS INTEGER) AS weeks, CAST(quantity AS DOUBLE) * CAST(price AS DOUBLE) * (1 - fee_percent / 100) AS net
     FROM file_of('plan_sales') s JOIN channels h ON h.channel = s.channel WHERE kind <> 'share' AND crop_year = (SELECT year FROM outlook))
 SELECT CAST(day + CAST(7 * unnest(range(weeks)) AS INTEGER) AS DATE) AS day, net / weeks AS net FROM rows;
 
 -- Rows of the season before, by their day, that don't vary with what is grown: not through a planting or a crop, nor through a pool whose cost varies.
-CREATE TABLE running AS
+CREATE OR REPLACE TABLE running AS
 WITH dated AS (SELECT b.*, e.date FROM books b JOIN expenses e ON e.row = b.row WHERE window_of(e.date) = getvariable('before'))
 SELECT CAST(date + INTERVAL 1 YEAR AS DATE) AS day, class IN ('tax', 'personal') AS drawn, CAST(d.amount AS DOUBLE) / 100 * CAST(e.farm_percent AS DOUBLE) / 100 AS money
 FROM dated d JOIN (SELECT row, farm_percent FROM expenses) e ON e.row = d.row LEFT JOIN pools p ON p.pool = d.pool
 WHERE class IN ('operating', 'interest', 'principal', 'tax', 'personal')
   AND NOT (class = 'operating' AND CASE WHEN d.crop IS NOT NULL OR d.planting IS NOT NULL THEN d.varies_with
         WHEN p.channel IS NOT NULL AND coalesce(d.written, 'fixed') <> 'fixed' THEN d.written ELSE p.varies_with END NOT IN ('fixed', 'trips'));
-CREATE TABLE came_in AS
+CREATE OR REPLACE TABLE came_in AS
 SELECT CAST(CAST(date AS DATE) + INTERVAL 1 YEAR AS DATE) AS day, kind = 'share' AS shares, CAST(amount AS DOUBLE) AS money
 FROM file_of('income') JOIN channels USING (channel) WHERE window_of(CAST(date AS DATE)) = getvariable('before') AND CAST(date AS DATE) <= getvariable('as_of');
 
--- Hours there are: by limits, which hold a year later as well; else own hours at the 90th percentile of that half year's weeks, at most the limit, and hired ones up to it, else the most ever.
--- The seasons are those up to the one before.
-CREATE TABLE logged_weeks AS
+-- Hours there are: by limits, which hold a year later as well; else own hours at the 90th percentile of that half year's weeks, at most the
+-- limit, and hired ones up to it, else the most ever. The seasons are those of plan-weeks.sql.
+CREATE OR REPLACE TABLE logged_weeks AS
 SELECT year, least(51, (date - window_start(year)) // 7) AS week, kind, sum(CAST(hours AS DOUBLE)) AS hours
-FROM work WHERE date IS NOT NULL AND year <= getvariable('before') GROUP BY ALL;
-CREATE TABLE weekly_limits AS
+FROM work WHERE date IS NOT NULL AND year IN (SELECT year FROM seasons) GROUP BY ALL;
+CREATE OR REPLACE TABLE weekly_limits AS
 SELECT w.week, min(CAST(amount AS DOUBLE)) AS hours
 FROM (SELECT unnest(range(52)) AS week) w JOIN file_of('limits') l ON lower("limit") = 'labor' AND lower(unit) LIKE '%week%'
     AND ((getvariable('start') + CAST(7 * w.week AS INTEGER) BETWEEN CAST("from" AS DATE) AND CAST("to" AS DATE)) OR (CAST(getvariable('start') + CAST(7 * w.week AS INTEGER) + INTERVAL 1 YEAR AS DATE) BETWEEN CAST("from" AS DATE) AND CAST("to" AS DATE)))
 GROUP BY w.week;
-CREATE TABLE hours_there AS
+CREATE OR REPLACE TABLE hours_there AS
 WITH usual AS (SELECT week // 26 AS half, quantile_cont(hours, 0.9) AS hours FROM logged_weeks WHERE kind = 'owner' GROUP BY half)
 SELECT w.week, least(coalesce(u.hours, 0), coalesce(l.hours, 1e12)) AS own, coalesce(l.hours - least(coalesce(u.hours, 0), l.hours), (SELECT max(hours) FROM logged_weeks WHERE kind = 'hired'), 0) AS hired
 FROM (SELECT CAST(unnest(range(52)) AS BIGINT) AS week) w LEFT JOIN usual u ON u.half = w.week // 26 LEFT JOIN weekly_limits l ON l.week = w.week;
 
--- What a hired hour cost in the last season that paid some.
-SET VARIABLE hired_hour = (
+-- What a hired hour cost in the last of them that paid wages for some; else the wage of the last hired worker in the file that has one,
+-- with what is paid on top; else what an own hour is worth.
+SET VARIABLE hired_hour = coalesce((
     SELECT arg_max(units / hours, year) / 100 FROM (
         SELECT w.year, sum(c.total) AS units, (SELECT sum(CAST(hours AS DOUBLE)) FROM work h WHERE h.year = w.year AND h.kind = 'hired') AS hours
-        FROM work_cost c JOIN work w ON w.row = c.row WHERE c.stream IN ('hired', 'burden') AND w.kind = 'hired' AND w.year <= getvariable('before') GROUP BY w.year HAVING sum(c.total) > 0));
+        FROM work_cost c JOIN work w ON w.row = c.row
+        WHERE c.stream IN ('hired', 'burden') AND w.kind = 'hired' AND w.year IN (SELECT year FROM seasons)
+        GROUP BY w.year HAVING sum(c.total) FILTER (c.stream = 'hired') > 0)),
+    (SELECT arg_max(CAST(wage AS DOUBLE), row) FROM workers WHERE kind = 'hired' AND wage IS NOT NULL)
+        * (1 + CAST(getvariable('burden') AS DOUBLE) / 100),
+    CAST(getvariable('owner_wage') AS DOUBLE), 0);
 
--- Hours that come whatever is grown: trips and general work, the mean of the seasons whose hours are known, be it by standards alone.
-CREATE TABLE fixed_hours AS
-SELECT sum(h.hours) / (SELECT count(*) FROM known WHERE hours_known AND year <= getvariable('before') AND year IN (SELECT year FROM lots)) AS hours
-FROM work_hours h JOIN work w ON w.row = h.row LEFT JOIN pools p ON p.pool = h.pool JOIN stages g ON g.stage = h.stage
-WHERE w.date IS NOT NULL AND w.kind <> 'volunteer' AND w.year <= getvariable('before') AND h.year <= getvariable('before')
-  AND CASE WHEN h.pool IS NULL THEN g.behavior WHEN p.line = 'overhead' THEN 'fixed' ELSE g.in_pool END IN ('fixed', 'trips');
-
-CREATE VIEW outlook_months AS
+CREATE OR REPLACE VIEW outlook_months AS
 WITH lines AS (
     SELECT 'sales' AS line, month_of(day) AS month, net AS money FROM draft_sales
     UNION ALL SELECT CASE WHEN shares THEN 'shares' ELSE 'other income' END, month_of(day), money FROM came_in
@@ -67,11 +58,14 @@ WITH lines AS (
 SELECT l.line, m.month, coalesce(sum(money), 0) AS money
 FROM (SELECT unnest(['sales', 'shares', 'other income', 'supplies', 'wages', 'running', 'drawn']) AS line) l CROSS JOIN (SELECT unnest(range(12)) AS month) m
 LEFT JOIN lines d ON d.line = l.line AND d.month = m.month GROUP BY l.line, m.month;
-CREATE VIEW outlook_sums AS
+CREATE OR REPLACE VIEW outlook_sums AS
 WITH y AS (SELECT sum(money) FILTER (line IN ('sales', 'shares')) AS came, sum(money) FILTER (line IN ('supplies', 'wages')) AS varies, sum(money) FILTER (line = 'running') AS running, sum(money) FILTER (line = 'other income') AS other FROM outlook_months)
-SELECT (running - other) / (came - varies) * came AS break_even, (SELECT hours FROM fixed_hours) + (SELECT sum(hours) FROM draft WHERE year = getvariable('before') + 1) AS hours FROM y;
-CREATE VIEW outlook_weeks AS
-SELECT t.week, t.own, t.hired, coalesce((SELECT sum(net) FROM draft_sales WHERE week_of(day) = t.week), 0) AS sales FROM hours_there t;
-CREATE VIEW outlook_supplies AS
+SELECT CASE WHEN came > varies THEN (running - other) / (came - varies) * came END AS break_even, greatest(0.01, came - varies) AS left_of_it,
+    coalesce((SELECT sum(hours) FROM fixed_hours), 0) + (SELECT sum(hours) FROM draft WHERE year = getvariable('before') + 1) AS hours
+FROM y;
+CREATE OR REPLACE VIEW outlook_weeks AS
+SELECT t.week, h.hours, t.own, t.hired, coalesce((SELECT sum(net) FROM draft_sales WHERE week_of(day) = t.week), 0) AS sales
+FROM hours_there t JOIN week_hours h ON h.week = t.week;
+CREATE OR REPLACE VIEW outlook_supplies AS
 SELECT crop, count(DISTINCT planting) AS sowings, sum(feet) AS feet, sum(trays) AS trays, CAST(min(coalesce(sown, in_bed)) AS VARCHAR) AS first, CAST(sum(cost) AS DOUBLE) AS cost
 FROM draft WHERE in_bed >= getvariable('start') OR sown >= getvariable('start') GROUP BY crop;
