@@ -3,7 +3,9 @@ using Xunit;
 
 namespace FarmEconomics.Tests.Planning;
 
-/// <summary>Parts of linear programs solved on paper: worst seasons of unlike chance, limits that can't be kept, one unit more and less.</summary>
+/// <summary>
+/// Parts of linear programs solved on paper: worst seasons of unlike chance, limits that can't be kept, one unit more and less.
+/// </summary>
 public class ProgramPartsByHandTests
 {
     /// <summary>

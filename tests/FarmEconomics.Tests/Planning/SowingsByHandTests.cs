@@ -75,7 +75,7 @@ public class SowingsByHandTests
     }
 
     /// <summary>
-    /// Chard came into D on May 14 (day 133: week 19), sown April 30, and into E two weeks later, sown a week later; it left D on July 9 and
+    /// Chard came into D on May 14 (day 133: week 19), sown April 30, and into E two weeks later, sown a week later; it left D on July 9,
     /// E on August 6. From the first day in to the last one out: 84 days, 12 weeks; 14 days in the nursery; picked July 2, 49 days on.
     /// </summary>
     [Fact]
