@@ -1,0 +1,111 @@
+using FarmEconomics.Planning;
+using Xunit;
+
+namespace FarmEconomics.Tests.Planning;
+
+/// <summary>
+/// Lengths rounded to pieces of bed on <see cref="SmallFarm"/>, by hand: down, then up by what was lost most, as far as the beds have room
+/// and cash pays for it.
+/// </summary>
+public class LengthsInPiecesTests
+{
+    /// <summary>
+    /// In tens of 100 feet. 37 lost 7, 62 too little (a quarter of a piece or less) to go up. 43 lost 3, 56 lost 6, and there is room for
+    /// one. 42.5 lost a quarter, no more. Whole pieces stay, even where the beds don't hold them.
+    /// </summary>
+    [Theory]
+    [InlineData(37.0, 62.0, 40.0, 60.0)]
+    [InlineData(43.0, 56.0, 40.0, 60.0)]
+    [InlineData(42.5, 50.0, 40.0, 50.0)]
+    [InlineData(42.0, 50.0, 40.0, 50.0)]
+    [InlineData(42.6, 50.0, 50.0, 50.0)]
+    [InlineData(100.0, 10.0, 100.0, 10.0)]
+    public void Rounded_DownThenUpWhereMostWasLost(double a, double b, double roundedA, double roundedB) =>
+        Programs.Near([roundedA, roundedB], Rounded(SmallFarm.Of(), 10.0, a, b), 1e-9);
+
+    /// <summary>
+    /// 97 feet in week 15 alone: 40 + 50 + 10 don't fit in that week. Room under another cover, or in other weeks, is of no use, and what
+    /// stands there takes none.
+    /// </summary>
+    [Fact]
+    public void Rounded_Up_NeedsRoomInEveryWeekOfTheBed()
+    {
+        PlanModel farm = SmallFarm.Of();
+        PlanModel narrow = farm with { Covers = [new PlanCover("open field", At(week => week == 15 ? 97.0 : 100.0))] };
+        Programs.Near([40.0, 50.0], Rounded(narrow, 10.0, 43.0, 56.0), 1e-9);
+
+        PlanSowing before = farm.Sowings[1] with { Week = 0, WeeksInBed = 10 }, after = before with { Week = 21, WeeksInBed = 31 };
+        PlanSowing beside = before with { Cover = 1, Week = 10 };
+        PlanModel full = farm with
+        {
+            Sowings = [farm.Sowings[0], before, after, beside],
+            Covers = [.. farm.Covers, new PlanCover("Tunnel", SmallFarm.Weekly(100.0))],
+        };
+        Programs.Near([100.0, 100.0, 100.0, 100.0], Rounded(full, 10.0, 93.0, 100.0, 100.0, 100.0), 1e-9);
+    }
+
+    /// <summary>What stands isn't in pieces: 25 feet stay 25, beside 75 of which 70 are whole.</summary>
+    [Fact]
+    public void Rounded_LeavesWhatStandsAsItIs()
+    {
+        PlanModel farm = SmallFarm.Of();
+        farm = farm with
+        {
+            Sowings = [farm.Sowings[0] with { Bounds = (25.0, 25.0), Standing = [new("X", "bed", 25.0, farm.Start)] }, farm.Sowings[1]],
+        };
+        Programs.Near([25.0, 70.0], Rounded(farm, 10.0, 25.0, 75.0), 1e-9);
+    }
+
+    [Theory]
+    [InlineData(0.0)]
+    [InlineData(-10.0)]
+    public void Rounded_ToNoPiece_IsRefused(double piece) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => Rounded(SmallFarm.Of(), piece, 10.0, 10.0));
+
+    /// <summary>
+    /// In twenties, both of 30 go up to 40: 40 x 2 + 40 x 0.5 = 100. With 90 there, A's piece, the dearer, is taken off, and that is
+    /// enough. 40 of A weren't rounded up: with 96 B's piece goes. With 200 none does.
+    /// </summary>
+    [Theory]
+    [InlineData(90.0, 30.0, 20.0, 40.0)]
+    [InlineData(96.0, 40.0, 40.0, 20.0)]
+    [InlineData(200.0, 30.0, 40.0, 40.0)]
+    public void Rounded_ShortOfCash_TakesTheDearestPieceOffThatWasRoundedUp(double cash, double a, double roundedA, double roundedB) =>
+        Programs.Near([roundedA, roundedB], Rounded(SmallFarm.Of() with { Cash = SmallFarm.Cash(cash) }, 20.0, a, 30.0), 1e-9);
+
+    /// <summary>
+    /// 70 in January, 80 spent on A in March, of which 20 sell at 5 in May; 90 go out in June: B, sown in July for September, is short of
+    /// 10 as well. A brings its money before July, so B's piece is taken off first; then A's, for March.
+    /// </summary>
+    [Fact]
+    public void Rounded_ShortOfCashTwice_TakesOffWhatBringsNothingByThen() =>
+        Programs.Near([20.0, 20.0], Rounded(TwiceShort(0.5, (5, -90.0)), 20.0, 30.0, 30.0), 1e-9);
+
+    /// <summary>
+    /// The same with nothing to pay in June and B at 3 a foot, 120 of July's 90 + 100 (but for March's 10, which are short): what is sown
+    /// in July is no help in March.
+    /// </summary>
+    [Fact]
+    public void Rounded_ShortOfCashInSpring_LeavesWhatIsSownLater() =>
+        Programs.Near([20.0, 40.0], Rounded(TwiceShort(3.0, (5, 60.0)), 20.0, 30.0, 30.0), 1e-9);
+
+    /// <summary>
+    /// 120 to be paid in May itself, with 0 (10 of it short) and 100 for A there: A is picked in that month, so none of it is taken off,
+    /// and B can't help. Half as much A would leave 70 - 40 + 100 - 120 = 10.
+    /// </summary>
+    [Fact]
+    public void Rounded_ShortOfCashInTheMonthOfPicking_LeavesWhatIsPicked() =>
+        Programs.Near([40.0, 40.0], Rounded(TwiceShort(0.5, (4, -120.0), (6, 300.0)), 20.0, 30.0, 30.0), 1e-9);
+
+    private static PlanModel TwiceShort(double costOfB, params (int Month, double Money)[] known)
+    {
+        PlanModel farm = SmallFarm.Of(aTakes: 20.0);
+        PlanSowing b = farm.Sowings[1] with { Week = 27, WeeksInBed = 10, Yield = At(week => week == 36 ? 1.0 : 0.0), Cost = costOfB };
+        return farm with { Sowings = [farm.Sowings[0], b], Cash = SmallFarm.Cash(70.0, 0.0, known) };
+    }
+
+    private static IReadOnlyList<double> Rounded(PlanModel farm, double piece, params double[] feet) =>
+        BestMix.Of(farm, Programs.Solver).Rounded(new PlanLengths(feet, 0.0), piece).Feet;
+
+    private static double[] At(Func<int, double> of) => [.. Enumerable.Range(0, PlanModel.Weeks).Select(of)];
+}
