@@ -4,7 +4,9 @@ using System.Text.RegularExpressions;
 
 namespace FarmEconomics.Benchmarks;
 
-/// <summary>The review in a browser, as far as the program goes: pages asked for over HTTP of a process of its own, one after another.</summary>
+/// <summary>
+/// The review in a browser, as far as the program goes: pages asked for over HTTP of a process of its own, one after another.
+/// </summary>
 internal static partial class Opened
 {
     private const int Changes = 7;
@@ -41,12 +43,14 @@ internal static partial class Opened
             double[] changed = new double[Changes];
             for (int i = 0; i < Changes; i++)
             {
-                changed[i] = await AskAsync(client, string.Create(CultureInfo.InvariantCulture, $"/?set.interest_percent={7.1 + i / 10.0:0.0}"));
+                string percent = (7.1 + i / 10.0).ToString("0.0", CultureInfo.InvariantCulture);
+                changed[i] = await AskAsync(client, $"/?set.interest_percent={percent}");
             }
 
             Console.WriteLine(string.Create(
                 CultureInfo.InvariantCulture,
-                $"seconds={changed.Order().ElementAt(Changes / 2):0.000} address={address:0.000} first={first:0.000} from_start={fromStart:0.000} page={pages:0.000} tabs={tabs.Length}"));
+                $"seconds={changed.Order().ElementAt(Changes / 2):0.000} address={address:0.000} first={first:0.000} "
+                    + $"from_start={fromStart:0.000} page={pages:0.000} tabs={tabs.Length}"));
         }
         finally
         {

@@ -18,7 +18,8 @@ internal static class InventedFarms
         try
         {
             RecordsWriter.Write(FarmMaker.Make(seed), folder);
-            return new RecordsCopy(folder, seed, Ground.Concat(Chosen(seed).SelectMany(change => Changes[change].Statements)).Concat(Last).Concat(more));
+            IEnumerable<string> chosen = Chosen(seed).SelectMany(change => Changes[change].Statements);
+            return new RecordsCopy(folder, seed, [.. Ground, .. chosen, .. Last, .. more]);
         }
         finally
         {

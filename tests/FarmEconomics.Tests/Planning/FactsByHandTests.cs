@@ -14,11 +14,7 @@ public class FactsByHandTests
     // Worked out for every test, not kept: a mutation tester sees only what happens while a test runs.
     private static PlanModel Model => ModelOf(Farm());
 
-    private static PlanSowing[] Of(string crop)
-    {
-        PlanModel model = Model;
-        return [.. model.Sowings.Where(sowing => model.Crops[sowing.Crop].Name == crop)];
-    }
+    private static PlanSowing[] Of(string crop) => PlanByHandTests.SowingsOf(Model, crop);
 
     private static PlanCrop Crop(string name) => Model.Crops.Single(crop => crop.Name == name);
 

@@ -89,7 +89,7 @@ public class PlanByHandTests
                 .Planting("Old", "Garlic", "B", 20m, "2023-11-15", "2024-07-01", cropYear: 2025)
                 .Planting("Late", "Carrots", "B", 20m, "2025-02-05", "2025-04-01", cropYear: 2024)
         );
-        PlanSowing[] Of(string crop) => [.. model.Sowings.Where(sowing => model.Crops[sowing.Crop].Name == crop && sowing.Standing.Count == 0)];
+        PlanSowing[] Of(string crop) => [.. SowingsOf(model, crop).Where(sowing => sowing.Standing.Count == 0)];
         Assert.Equal((45, 0.0), (Assert.Single(Of("Garlic")).Week, Of("Garlic")[0].Yield.Sum()));
         Assert.Equal((May, 51), (Of("Carrots").Min(sowing => sowing.Week), Of("Carrots").Max(sowing => sowing.Week)));
     }
@@ -315,6 +315,9 @@ public class PlanByHandTests
     }
 
     private PlanOutlook Outlook(PlanDraft? draft = null) => PlanOutlook.Of(Season, Model, draft ?? Draft());
+
+    internal static PlanSowing[] SowingsOf(PlanModel model, string crop) =>
+        [.. model.Sowings.Where(sowing => model.Crops[sowing.Crop].Name == crop)];
 
     internal static PlanModel ModelOf(FarmBuilder farm, PlanSettings? settings = null)
     {

@@ -12,11 +12,7 @@ namespace FarmEconomics.Tests.Planning;
 public class SowingsByHandTests
 {
     // Worked out for every test, not kept: a mutation tester sees only what happens while a test runs.
-    private static PlanSowing[] Of(string crop)
-    {
-        PlanModel model = PlanByHandTests.ModelOf(Farm());
-        return [.. model.Sowings.Where(sowing => model.Crops[sowing.Crop].Name == crop)];
-    }
+    private static PlanSowing[] Of(string crop) => PlanByHandTests.SowingsOf(PlanByHandTests.ModelOf(Farm()), crop);
 
     private static PlanSowing Beets(int week) => Of("Beets").Single(sowing => sowing.Week == week);
 

@@ -57,8 +57,8 @@ public class VariancesOfSeveralTests
 
     /// <summary>
     /// Closed on July 16: 75 of 90 days in A, 45 of 90 in W: 100 + 40 lb, 10 + 2 hours. Half of the market's first 130, none of its 20 or
-    /// of the boxes: 117 - 144 - 40 = -67. Arugula is to come in that day: not yet. 150 lb grew of 175: 120 of 140 are left, 6/7 of 117 - 144,
-    /// less 40: -63.14, so the yield saves 3.86. Came: 225 - 324 - 38 = -137, and kale's 9.
+    /// of the boxes: 117 - 144 - 40 = -67. Arugula is to come in that day: not yet. 150 lb grew of 175: 120 of 140 are left, 6/7 of 117 -
+    /// 144, less 40: -63.14, so the yield saves 3.86. Came: 225 - 324 - 38 = -137, and kale's 9.
     /// </summary>
     [Fact]
     public void Parts_DuringTheSeason_AreOfThePlanUpToThen()
