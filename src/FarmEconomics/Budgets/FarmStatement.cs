@@ -60,7 +60,9 @@ public static class FarmStatement
         string? net = BudgetLines.Missing(BudgetLine.NetReturn, farm.Known);
         return
         [
-            .. BudgetLines.All.Where(line => line != BudgetLine.Labor).Select(line => Line(line, farm.Line(line))),
+            .. BudgetLines
+                .All.Where(line => line != BudgetLine.Labor)
+                .Select(line => Line(line, farm.Line(line), WithoutOwnership(season, line) ? before : "")),
             Line(FarmStatementItem.OtherIncome, "other income", season.OtherIncome.Sum(income => income.Amount.Amount)),
             Line(FarmStatementItem.UnassignedSales, "sales not assigned to a crop", season.UnassignedSales),
             Line(FarmStatementItem.UnusedCapacity, "unused capacity", season.UnallocatedTotal(Unallocated.Unused), farm.Known.Ownership),
@@ -82,11 +84,21 @@ public static class FarmStatement
         ];
     }
 
-    private static FarmStatementLine Line(BudgetLine line, BudgetFigure figure) =>
+    /// <summary>
+    /// Whether a known line leaves out ownership cost that isn't: of pools that stand on it (a market van's on selling), or on a line above
+    /// that it counts.
+    /// </summary>
+    private static bool WithoutOwnership(SeasonReview season, BudgetLine line) =>
+        line.IsTotal()
+            ? BudgetLines.All.Any(part => part.Parent() == line && WithoutOwnership(season, part))
+            : season.Pools.Any(pool => !(pool.OwnershipKnown && pool.ReceivedKnown)
+                && (line == BudgetLine.HiredLabor ? BudgetLine.Labor : line) == BudgetLines.Of(pool.Pool.Line));
+
+    private static FarmStatementLine Line(BudgetLine line, BudgetFigure figure, string before) =>
         new(
             line,
             null,
-            line == BudgetLine.NetReturn ? "net return of the crops" : line.Name(),
+            (line == BudgetLine.NetReturn ? "net return of the crops" : line.Name()) + (figure.Missing is null ? before : ""),
             figure.Value,
             figure.Missing,
             line.IsTotal()

@@ -7,8 +7,12 @@ namespace FarmEconomics.Decisions.Scenarios;
 /// <param name="After">In the scenario.</param>
 public readonly record struct BeforeAfter(Result Before, Result After)
 {
+    /// <summary>Why the two can't be set against each other though each is known: they leave out different things.</summary>
+    public string? NoMatch { get; init; }
+
     /// <summary>After less before.</summary>
-    public Result Difference => Before.Value is { } before && After.Value is { } after ? Result.Known(after - before)
+    public Result Difference => NoMatch is { } why ? Result.NotAvailable(why)
+        : Before.Value is { } before && After.Value is { } after ? Result.Known(after - before)
         : Result.NotAvailable(Before.Reason ?? After.Reason ?? "not available");
 }
 

@@ -27,7 +27,7 @@ public sealed class ScenarioOutcome
         After = Review.Season(before.CropYear);
         Farm = FarmStatement
             .Of(before)
-            .Zip(FarmStatement.Of(After), (was, would) => new FarmDifference(was.Name, new BeforeAfter(Of(was), Of(would))))
+            .Zip(FarmStatement.Of(After), Difference)
             .ToList();
         Dictionary<string, EnterpriseBudget> after = After.Crops.ToDictionary(crop => crop.Name, StringComparer.OrdinalIgnoreCase);
         Crops = before
@@ -88,6 +88,11 @@ public sealed class ScenarioOutcome
 
     /// <summary>True when every sum of the scenario's season agrees, made in two ways.</summary>
     public bool IsProven => After.Reconciliation.All(check => check.Holds);
+
+    // A line that leaves out what isn't known says so in its name.
+    private static FarmDifference Difference(FarmStatementLine was, FarmStatementLine would) => new(
+        was.Name,
+        new BeforeAfter(Of(was), Of(would)) { NoMatch = was.Name == would.Name ? null : $"{was.Name} is no match for {would.Name}" });
 
     private static Result Of(FarmStatementLine line) =>
         line.Amount is { } amount ? Result.Known(amount) : Result.NotAvailable(line.Reason ?? "not available");
