@@ -34,6 +34,17 @@ public class SeasonsByHandTests
         Assert.Equal(31.50m, Verdicts.Of(review, SeasonCosts.Of(review.Season(2025))).Crops.Single().Seasons[0].Contribution.Amount);
     }
 
+    /// <summary>
+    /// 25 of payroll taxes in 2024 make an hour then cost (75 + 25) / 5 = 20, what one costs now: the 5 hours are told at 100 as before, not
+    /// at 100 x 20 / 15.
+    /// </summary>
+    [Fact]
+    public void EarlierSeason_WithPayrollTaxes_IsToldAtWhatAnHourCostWithThem()
+    {
+        FarmReview review = Farm().Category("payroll taxes", ExpenseClass.LaborBurden).Spend("2024-08-01", 25m, "payroll taxes").Review();
+        Assert.Equal(90.50m, Verdicts.Of(review, SeasonCosts.Of(review.Season(2025))).Crops.Single().Seasons[0].Contribution.Amount);
+    }
+
     private static FarmBuilder Farm() => new FarmBuilder(
             new FarmSettings
             {
