@@ -119,6 +119,10 @@ internal static class ImportText
             string money =
                 cause.Money == 0m ? "" : plan.Notation.Text($" {cause.Money:#,0.00} of money in {(cause.Count == 1 ? "it" : "them")}.");
             to.WriteLine(Line(cause.First, more + money));
+            if (cause.First.Severity == Severity.Error)
+            {
+                to.WriteLine("    fix: " + cause.First.Hint);
+            }
         }
 
         if (causes.Count > CausesShown)

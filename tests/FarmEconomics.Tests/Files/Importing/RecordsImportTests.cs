@@ -44,6 +44,25 @@ public class RecordsImportTests
         Assert.False(again.CanApply);
     }
 
+    /// <summary>Whoever does what the error says has the row.</summary>
+    [Fact]
+    public void ABlankValue_IsGivenByTheLineOfTheMappingItsErrorNames()
+    {
+        const string Mapping = "import,table,column,source_column,match,becomes\nbank,expenses,date,Day,,\nbank,expenses,amount,Paid,,\n";
+        const string Plain = "bank,expenses,category,Category,,\n";
+        string folder = TestFolders.Make(("bank.csv", "Day,Paid,Category\n2025-04-02,120.50,seed\n2025-04-05,33.10,\n"),
+            ("asked.map.csv", Mapping + Plain), ("answered.map.csv", Mapping + "bank,expenses,category,Category,blank,supplies\n" + Plain));
+        ImportPlan Plan(string mapping) =>
+            RecordsImport.Plan(Path.Combine(folder, "bank.csv"), "expenses", Path.Combine(folder, mapping), Farm());
+
+        Problem problem = Assert.Single(Plan("asked.map.csv").Problems);
+        Assert.Equal(
+            ("E110", "Fill in \"Category\" there, or say in the mapping what blank ones are: above the line of category another with the same column "
+                + "and source_column, blank under match, and what they are under becomes."),
+            (problem.Code, problem.Hint));
+        Assert.Equal("2025-04-05 33.10 supplies", string.Join(' ', Plan("answered.map.csv").Rows[1].Fields));
+    }
+
     [Fact]
     public void RemoveLeftovers_OfAnyTable_LeavesWhatTheGrowerKeeps()
     {
