@@ -14,12 +14,12 @@ internal sealed class CropLayout
         // Notes are mostly kept in the order of their dates.
         int[]? byDate = IsByDate(dayOf) ? null : InOrderOfDate(dayOf);
         int[][] next = new int[RowRanges.PiecesOf(cropOf.Length)][];
-        RowRanges.ForEach(cropOf.Length, (from, to) => next[from / RowRanges.RowsPerPiece] = Counted(from, to));
+        RowRanges.ForEachPiece(cropOf.Length, (piece, from, to) => next[piece] = Counted(from, to));
         Starts = TurnedToPlaces(next, crops);
         (RowOf, ByDate) = (new int[cropOf.Length], new int[cropOf.Length]);
-        RowRanges.ForEach(cropOf.Length, (from, to) =>
+        RowRanges.ForEachPiece(cropOf.Length, (piece, from, to) =>
         {
-            int[] places = next[from / RowRanges.RowsPerPiece];
+            int[] places = next[piece];
             for (int i = from; i < to; i++)
             {
                 int row = byDate is null ? i : byDate[i];

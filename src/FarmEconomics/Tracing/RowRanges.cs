@@ -5,16 +5,17 @@ namespace FarmEconomics.Tracing;
 /// </summary>
 internal static class RowRanges
 {
-    internal const int RowsPerPiece = 65_536;
+    private const int RowsPerPiece = 65_536;
     private const int FewRows = 4_096;
 
     /// <param name="rows">How many rows there are.</param>
     /// <param name="work">Does the rows from the first to before the second.</param>
-    internal static void ForEach(int rows, Action<int, int> work)
-    {
-        int pieces = PiecesOf(rows);
-        Run(pieces, piece => work(piece * RowsPerPiece, Math.Min(rows, (piece + 1) * RowsPerPiece)));
-    }
+    internal static void ForEach(int rows, Action<int, int> work) => ForEachPiece(rows, (_, from, to) => work(from, to));
+
+    /// <param name="rows">How many rows there are.</param>
+    /// <param name="work">Does those of the piece of that number, from the first to before the second.</param>
+    internal static void ForEachPiece(int rows, Action<int, int, int> work) =>
+        Run(PiecesOf(rows), piece => work(piece, piece * RowsPerPiece, Math.Min(rows, (piece + 1) * RowsPerPiece)));
 
     /// <summary>How many pieces so many rows make.</summary>
     internal static int PiecesOf(int rows) => (rows + RowsPerPiece - 1) / RowsPerPiece;
