@@ -93,8 +93,8 @@ internal sealed class ImportCheck(ImportPlan plan, TableSchema schema, ImportMap
             Row = Clip(string.Join(" | ", row.Unit.Cells.Fields.Select(field => field.Trim()))),
             Message = row.Unit.Spread < 0 ? message : $"{message.TrimEnd('.')} (under \"{row.Unit.Segment.Headings[row.Unit.Spread]}\").",
             Hint = problem.Code == ProblemCodes.BlankValue && mapping.SourceOf(problem.Column ?? "") is { } heading
-                ? $"Fill in \"{heading}\" there, or say in the mapping what blank ones are: above the line of {problem.Column} another with "
-                    + "the same column and source_column, blank under match, and what they are under becomes."
+                ? $"Fill in \"{heading}\" there, or say in the mapping what blank ones are: above the line of {problem.Column} another "
+                    + "with the same column and source_column, blank under match, and what they are under becomes."
                 : problem.Hint,
         };
     }

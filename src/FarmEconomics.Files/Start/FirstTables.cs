@@ -37,7 +37,8 @@ public sealed class FirstTables
     {
         // What was picked or planted names the crops; an item of a register is only a crop when nothing else names any.
         SourceNames[] fields = [.. sources.Where(source => source.Table is "harvests" or "plantings")];
-        Crops(fields.Length > 0 ? fields : [.. sources]);
+        Crops(fields.Length > 0 ? fields : [.. sources], sources.SelectMany(source => source.Rows).ToLookup(
+            row => row.GetValueOrDefault("crop") ?? "", row => row.GetValueOrDefault("unit"), StringComparer.OrdinalIgnoreCase));
         Table("channels", ["channel", "kind"], Names(sources, "channel").Select(name => new[] { name, Words.Of(KindOf(name)) }));
         Table("workers", ["worker", "kind", "wage"], Names(sources, "worker").Select(name => new[] { name, "hired", "" }));
         Table(
@@ -117,20 +118,22 @@ public sealed class FirstTables
         .Find(Weights, weight => weight.Names.Contains(unit, StringComparer.OrdinalIgnoreCase)) is { Names: not null } known ? known.Grams
         : null;
 
-    private void Crops(SourceNames[] sources)
+    /// <param name="sources">What names the crops.</param>
+    /// <param name="sold">Units by crop wherever one is named: they count where the field's own notes hold none.</param>
+    private void Crops(SourceNames[] sources, ILookup<string, string?> sold)
     {
         List<string[]> crops = [];
         List<string[]> units = [];
         List<string> unknown = [];
         List<string> open = [];
-        foreach (IGrouping<string, IReadOnlyDictionary<string, string>> crop in sources.SelectMany(source => source.Rows)
-            .Where(row => row.ContainsKey("crop"))
-            .GroupBy(row => row["crop"], StringComparer.OrdinalIgnoreCase).OrderBy(group => group.Key, StringComparer.OrdinalIgnoreCase))
+        (string Crop, string? Unit)[] named = [.. sources.SelectMany(source => source.Rows)
+            .Where(row => row.ContainsKey("crop")).Select(row => (row["crop"], row.GetValueOrDefault("unit")))];
+        foreach (IGrouping<string, (string Crop, string? Unit)> crop in ByUnit(named)
+            .GroupBy(row => row.Crop, StringComparer.OrdinalIgnoreCase).OrderBy(group => group.Key, StringComparer.OrdinalIgnoreCase))
         {
-            string name = crop.GroupBy(row => row["crop"], StringComparer.Ordinal).MaxBy(same => same.Count())!.Key;
-            string[] seen = [.. crop.Select(row => row.GetValueOrDefault("unit")).OfType<string>()
-                .GroupBy(unit => unit, StringComparer.OrdinalIgnoreCase).OrderByDescending(group => group.Count())
-                .Select(group => group.Key)];
+            string name = crop.GroupBy(row => row.Crop, StringComparer.Ordinal).MaxBy(same => same.Count())!.Key;
+            string[] picked = MostFirst(crop.Select(row => row.Unit));
+            string[] seen = picked.Length > 0 ? picked : MostFirst(sold[name]);
             string own = seen.Length > 0 ? seen[0] : "each";
             crops.Add([name, own]);
             if (seen.Length == 0)
@@ -154,6 +157,28 @@ public sealed class FirstTables
         {
             remarks.Add($"crops.csv: {name} and its singular are both there; if they are one, take one out and put it into aliases.csv.");
         }
+    }
+
+    private static string[] MostFirst(IEnumerable<string?> units) => [.. units.OfType<string>()
+        .GroupBy(unit => unit, StringComparer.OrdinalIgnoreCase).OrderByDescending(group => group.Count()).Select(group => group.Key)];
+
+    /// <summary>A crop that is only named with its unit ("Kale bunches", over a column) is the crop, counted so; told.</summary>
+    private IEnumerable<(string Crop, string? Unit)> ByUnit((string Crop, string? Unit)[] named)
+    {
+        List<string> split = [];
+        foreach ((string crop, string? unit) in named)
+        {
+            bool counted = unit is null && ItemUnits.Split(crop) is not null;
+            (string Item, string Unit) own = counted ? ItemUnits.Split(crop)!.Value : (crop, "");
+            if (counted && !split.Contains(crop))
+            {
+                split.Add(crop);
+            }
+
+            yield return counted ? own : (crop, unit);
+        }
+
+        Say(split.Count > 0, $"crops.csv: {List(split)}: the last word is taken for the unit.");
     }
 
     private void Table(string table, string[] headings, IEnumerable<string[]> rows)

@@ -76,6 +76,21 @@ internal static class ItemUnits
         }
     }
 
+    /// <summary>An item and the unit its name ends with, one of them: "Kale bunches" is Kale by the bunch; else null.</summary>
+    public static (string Item, string Unit)? Split(string item)
+    {
+        string last = item.Trim().Split(' ')[^1];
+        string name = item.Trim()[..^last.Length].TrimEnd();
+        if (name.Length == 0 || !Words.Contains(last, StringComparer.OrdinalIgnoreCase))
+        {
+            return null;
+        }
+
+        string one = last.TrimEnd('s', 'S');
+        string[] singular = [one.TrimEnd('e', 'E'), one, last];
+        return (name, singular.First(unit => Words.Contains(unit, StringComparer.OrdinalIgnoreCase)).ToLowerInvariant());
+    }
+
     private static string Last(string item)
     {
         string inside = HeadingWords.InParentheses(item);

@@ -24,6 +24,21 @@ public class FirstTablesTests
         Assert.Contains("units.csv: Beans: how many lb is 1 bu?", tables.Remarks);
     }
 
+    /// <summary>A picking sheet whose headings end with what is counted; the field list knows no units, the register those of lettuce.</summary>
+    [Fact]
+    public void From_HeadingsThatEndWithAUnit_DraftsOneCropCountedSo()
+    {
+        string folder = TestFolders.Make(
+            ("picked.csv", "Date,Carrots (lb),Kale bunches,Lettuce,Garlic lbs\n6/2/2025,,12,24,\n7/14/2025,20,18,,45\n"),
+            ("plan.csv", "Crop,Field,Bed feet,In bed\nKale,North,100,2025-04-01\nGarlic,North,50,2024-10-15\n"),
+            ("sold.csv", "Date,Customer,Item,Quantity,Unit,Amount\n2025-06-02,Cafe,Lettuce,20,head,50.00\n"));
+
+        FirstTables tables = FirstTables.From(Directory.GetFiles(folder).Order(StringComparer.Ordinal));
+
+        Assert.Equal("crop,unit\nCarrots,lb\nGarlic,lb\nKale,bunch\nLettuce,head\n", tables.Files["crops"]);
+        Assert.Contains("crops.csv: Kale bunches, Garlic lbs: the last word is taken for the unit.", tables.Remarks);
+    }
+
     [Fact]
     public void From_AFarmInMetersWithCommas_WritesItsWays()
     {
