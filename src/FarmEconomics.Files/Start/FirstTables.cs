@@ -47,6 +47,10 @@ public sealed class FirstTables
             Names([.. sources.Where(source => source.Table == "plantings")], "bed").Select(name => new[] { name, "" })
         );
         Say(
+            tables.ContainsKey("crops"),
+            "crops.csv: put how many days each keeps under storage_days; left blank, what isn't sold counts as on hand to the year's end."
+        );
+        Say(
             tables.ContainsKey("workers"),
             "workers.csv: everybody is written as hired; put owner for yourself, and wages where you know them."
         );
@@ -135,7 +139,7 @@ public sealed class FirstTables
             string[] picked = MostFirst(crop.Select(row => row.Unit));
             string[] seen = picked.Length > 0 ? picked : MostFirst(sold[name]);
             string own = seen.Length > 0 ? seen[0] : "each";
-            crops.Add([name, own]);
+            crops.Add([name, own, ""]);
             if (seen.Length == 0)
             {
                 unknown.Add(name);
@@ -146,7 +150,7 @@ public sealed class FirstTables
             open.AddRange(seen.Skip(1).Where(unit => Exact(unit, own) is null).Select(unit => $"{name}: how many {own} is 1 {unit}?"));
         }
 
-        Table("crops", ["crop", "unit"], crops);
+        Table("crops", ["crop", "unit", "storage_days"], crops);
         Table("units", ["crop", "unit", "base_units"], units);
         Say(unknown.Count > 0, $"crops.csv: no unit is seen for {List(unknown)}; each is written, put lb, bunch or what you count.");
         open.ForEach(question => remarks.Add("units.csv: " + question));

@@ -16,12 +16,13 @@ public class FirstTablesTests
 
         FirstTables tables = FirstTables.From(Directory.GetFiles(folder).Order(StringComparer.Ordinal));
 
-        Assert.Equal("crop,unit\nBeans,lb\nKale,bunches\n", tables.Files["crops"]);
+        Assert.Equal("crop,unit,storage_days\nBeans,lb,\nKale,bunches,\n", tables.Files["crops"]);
         Assert.Equal("crop,unit,base_units\nBeans,oz,0.0625\n", tables.Files["units"]);
         Assert.Equal("channel,kind\nCorner kitchen,wholesale\nFood bank,donation\nSaturday market,market\n", tables.Files["channels"]);
         Assert.Equal("worker,kind,wage\nAda,hired,\n", tables.Files["workers"]);
         Assert.Equal("bed,length_ft\nNorth,\n", tables.Files["beds"]);
         Assert.Contains("units.csv: Beans: how many lb is 1 bu?", tables.Remarks);
+        Assert.Contains(tables.Remarks, remark => remark.Contains("storage_days", StringComparison.Ordinal));
     }
 
     /// <summary>A picking sheet whose headings end with what is counted; the field list knows no units, the register those of lettuce.</summary>
@@ -35,7 +36,7 @@ public class FirstTablesTests
 
         FirstTables tables = FirstTables.From(Directory.GetFiles(folder).Order(StringComparer.Ordinal));
 
-        Assert.Equal("crop,unit\nCarrots,lb\nGarlic,lb\nKale,bunch\nLettuce,head\n", tables.Files["crops"]);
+        Assert.Equal("crop,unit,storage_days\nCarrots,lb,\nGarlic,lb,\nKale,bunch,\nLettuce,head,\n", tables.Files["crops"]);
         Assert.Contains("crops.csv: Kale bunches, Garlic lbs: the last word is taken for the unit.", tables.Remarks);
     }
 
