@@ -79,7 +79,7 @@ public class BestMixByHandTests
 
     /// <summary>
     /// D gives 10 units a foot at 0.5, and costs 1.9: 3.1; its market takes those of 40 feet. 40 D and 60 A are worth 304, today's 10 of
-    /// each 61. 2% of 243 may go, 4.86: of A, which earns least a foot, 1.62 feet, though a foot of D is more to pick.
+    /// each 61. 2% of 243 may go, 4.86: of A, which earns least a foot, 1.62 feet, though a foot of D is more to raise and to pick.
     /// </summary>
     [Fact]
     public void Simpler_IsTheLeastLengthThatEarnsNearlyAsMuch()
@@ -90,7 +90,13 @@ public class BestMixByHandTests
             Sowings =
             [
                 farm.Sowings[0] with { Today = 10.0 },
-                farm.Sowings[1] with { Today = 10.0, Cost = 1.9, Yield = [.. farm.Sowings[1].Yield.Select(units => 10.0 * units)] },
+                farm.Sowings[1] with
+                {
+                    Today = 10.0,
+                    Cost = 1.9,
+                    Hours = [.. Enumerable.Range(0, PlanModel.Weeks).Select(week => week == 0 ? 0.5 : 0.0)],
+                    Yield = [.. farm.Sowings[1].Yield.Select(units => 10.0 * units)],
+                },
             ],
             Crops = [farm.Crops[0], farm.Crops[1] with { Name = "D", Steps = Steps(400.0, 0.5) }],
         };

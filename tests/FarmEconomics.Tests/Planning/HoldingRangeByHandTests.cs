@@ -39,6 +39,17 @@ public class HoldingRangeByHandTests
         Assert.Equal(to, double.IsInfinity(to) ? range.Most : Math.Round(range.Most, 2));
     }
 
+    /// <summary>20 of x are let through, of which there are 10: worth nothing from 10 on.</summary>
+    [Fact]
+    public void OfBound_ThatDoesNotBind_HoldsFromWhatIsUsed()
+    {
+        LinearModel model = new();
+        int x = model.AddQuantity("x", 3.0, 10.0);
+        HeldRange range = OfBound(model, double.NegativeInfinity, 20.0, x);
+        Programs.Near(10.0, range.Least, 1e-6);
+        Assert.Equal(double.PositiveInfinity, range.Most);
+    }
+
     /// <summary>
     /// Two sowings of A, 30 feet each at 3, and B at 2.5, of 100 feet: 60 A while it loses 0.5 at most, and however much it gains.
     /// </summary>
@@ -75,6 +86,10 @@ public class HoldingRangeByHandTests
         Programs.Near(cost, range.Most, 2e-4 * cost);
     }
 
+    /// <summary>A at 3 and B at 2.99995: A falls behind after 0.00005, nearer than is told.</summary>
+    [Fact]
+    public void OfWorth_NearlyTied_IsNothing() => Assert.Equal(0.0, OfWorth(Two(2.99995), [0], new(100.0)).Least);
+
     /// <summary>
     /// A at 3 and B at 2.95 a foot of 100 in all, 60 of A at most: from 0.05 on A falls behind, 60 (f - 0.05) is up to a tenth of 60 f until
     /// 0.0556. Looked for up to 10, less than 0.10 is told as nothing; up to 5, as more than 0.05: 0.3125 is too far, 0.156 and 0.078 as
@@ -84,14 +99,8 @@ public class HoldingRangeByHandTests
     [InlineData(10.0, 0.0)]
     [InlineData(5.0, 0.0)]
     [InlineData(1.0, 0.0546875)]
-    public void OfWorth_Roughly_IsNothingBelowAHundredthOfTheFarthest(double farthest, double fall)
-    {
-        LinearModel model = new();
-        int a = model.AddQuantity("A", 3.0, 60.0), b = model.AddQuantity("B", 2.95), beds = model.AddLimit("beds", 0.0, 100.0);
-        model.Set(beds, a, 1.0);
-        model.Set(beds, b, 1.0);
-        Assert.Equal(-fall, OfWorth(model, [a], new(farthest, 0.1)).Least, 9);
-    }
+    public void OfWorth_Roughly_IsNothingBelowAHundredthOfTheFarthest(double farthest, double fall) =>
+        Assert.Equal(-fall, OfWorth(Two(2.95), [0], new(farthest, 0.1)).Least, 9);
 
     /// <summary>
     /// At least 30 feet of B, whose market takes 40: 70 A, and each foot fewer is 3 - 2.5 more, down to none. From 40 on a foot unsold
@@ -137,6 +146,16 @@ public class HoldingRangeByHandTests
         HeldRange range = HoldingRange.OfBound(run, model, solution, limit, new(100.0));
         Programs.Near(solution.Objective, run.Solve().Objective, 1e-9); // at its own bounds again
         return range;
+    }
+
+    /// <summary>At most 60 of A, the first quantity, at 3, and B, of 100 feet.</summary>
+    private static LinearModel Two(double worthOfB)
+    {
+        LinearModel model = new();
+        int a = model.AddQuantity("A", 3.0, 60.0), b = model.AddQuantity("B", worthOfB), beds = model.AddLimit("beds", 0.0, 100.0);
+        model.Set(beds, a, 1.0);
+        model.Set(beds, b, 1.0);
+        return model;
     }
 
     private static HeldRange OfWorth(LinearModel model, int[] quantities, RangeSearch search)

@@ -9,15 +9,21 @@ public class ScoresByHandTests
     /// <summary>
     /// 100 feet of A, packaging 0.1 a unit sold. Week 0 takes 50 hours: 10 own at 0.5, 20 hired at 2, 20 beyond at three times that: 165.
     /// Week 5 takes 4 own ones whatever is grown, 2. Picking takes 0.02 a unit: 100 x 4.9 - 200 - 165 - 2 - 1 = 122; at a yield of 0.8 and
-    /// a price of 1.5 of the mean 80 x (7.5 - 0.1) - 200 - 165 - 2 - 0.8 = 224.2.
+    /// a price of 1.5 of the mean 80 x (7.5 - 0.1) - 200 - 165 - 2 - 0.8 = 224.2. The same where the beds were free before the year began.
     /// </summary>
-    [Fact]
-    public void Scores_OfLengths_HoldTheirHoursWeekByWeek()
+    [Theory]
+    [InlineData(0)]
+    [InlineData(-1)]
+    public void Scores_OfLengths_HoldTheirHoursWeekByWeek(int inBed)
     {
         PlanModel farm = SmallFarm.Of();
         farm = farm with
         {
-            Sowings = [farm.Sowings[0] with { Week = 0, WeeksInBed = 1, Hours = At((0, 0.5)) }, farm.Sowings[1] with { Week = 0, WeeksInBed = 1 }],
+            Sowings =
+            [
+                farm.Sowings[0] with { Week = inBed, WeeksInBed = 1, Hours = At((0, 0.5)) },
+                farm.Sowings[1] with { Week = inBed, WeeksInBed = 1 },
+            ],
             Crops = [farm.Crops[0] with { SoldCost = 0.1, HandlingHours = 0.02 }, farm.Crops[1]],
             Hours = new PlanHours(SmallFarm.Weekly(10.0), SmallFarm.Weekly(20.0), At((5, 4.0)), 0.5, 2.0),
         };
@@ -50,7 +56,7 @@ public class ScoresByHandTests
     /// 0.004 of the mean and B's price falls by 0.007. A's harvest counts 60 units at 4 on the mean, 0.96 more each season, B's 40 at 3,
     /// 0.84 less: the first season is the worst, the last the best. Solved are those in the middle of each twentieth of all and of the
     /// worst three tenths: exact, 2 x (100 + (30 y - 20) x 3) + 120 p - 140 = 240 - 0.12 i. The others are told by their prices, which for
-    /// B, sold in part of what the market takes, are off.
+    /// B, sold in part of what the market takes, are off. Of 40 seasons all are solved.
     /// </summary>
     [Fact]
     public void Scores_OfManySeasons_AreSolvedInTheMiddleOfEachTwentieth()
@@ -74,6 +80,11 @@ public class ScoresByHandTests
         Assert.Equal(
             ofAll.Union(ofWorst).Order(),
             Enumerable.Range(0, 90).Where(i => Math.Abs(told[i] - (240.0 - (0.12 * i))) < 1e-6)
+        );
+        Programs.Near(
+            [.. Enumerable.Range(0, 40).Select(i => 240.0 - (0.12 * i))],
+            SeasonScores.Of(farm, Programs.Solver, [60.0, 40.0], seasons[..40]),
+            1e-6
         );
     }
 
