@@ -97,6 +97,25 @@ public class LengthsInPiecesTests
     public void Rounded_ShortOfCashInTheMonthOfPicking_LeavesWhatIsPicked() =>
         Programs.Near([40.0, 40.0], Rounded(TwiceShort(0.5, (4, -120.0), (6, 300.0)), 20.0, 30.0, 30.0), 1e-9);
 
+    /// <summary>
+    /// A in February, April, July and October, each rounded up from 30 feet to 40 for 80 where 70 are there, and picked within six weeks
+    /// for 20 x 5, of which 30 go the month after: 10 short four times over. Pieces come off from the last month back, three times at most;
+    /// February's stays.
+    /// </summary>
+    [Fact]
+    public void Rounded_ShortOfCashOften_TakesPiecesOffThreeTimes()
+    {
+        PlanModel farm = SmallFarm.Of(aTakes: 20.0);
+        PlanSowing[] sowings =
+        [
+            .. new[] { 5, 17, 29, 41 }.Select(sown =>
+                farm.Sowings[0] with { Week = sown, WeeksInBed = 5, Yield = At(week => week == sown + 4 ? 1.0 : 0.0), Today = 20.0 }
+            ),
+        ];
+        farm = farm with { Sowings = sowings, Cash = SmallFarm.Cash(70.0, 0.0, (2, -30.0), (5, -30.0), (8, -30.0)) };
+        Programs.Near([40.0, 20.0, 20.0, 20.0], Rounded(farm, 20.0, 30.0, 30.0, 30.0, 30.0), 1e-9);
+    }
+
     private static PlanModel TwiceShort(double costOfB, params (int Month, double Money)[] known)
     {
         PlanModel farm = SmallFarm.Of(aTakes: 20.0);
