@@ -71,7 +71,7 @@ public sealed partial class BestMix
         foreach (int i in Enumerable.Range(0, feet.Length).Where(i => feet[i] > lengths[i] && CostsBefore(i))
             .OrderByDescending(i => PlanCashLimits.SuppliesOf(Model, Model.Sowings[i])))
         {
-            if (left <= 0.0)
+            if (left <= PlanCashLimits.Slack)
             {
                 break;
             }

@@ -44,8 +44,8 @@ internal static class PlanCashLimits
     /// <summary>Where nothing but the least that is short is looked for.</summary>
     internal const double LeastShort = 1000.0;
 
-    // What rounding to cents may leave.
-    private const double Slack = 0.01;
+    /// <summary>What rounding to cents may leave.</summary>
+    internal const double Slack = 0.01;
 
     // Among months alike the latest counts as the one that is short.
     private const double Later = 1e-4;

@@ -25,6 +25,9 @@ internal sealed class PlanProgram
         this.plan = plan;
         this.seasons = [.. seasons ?? [PlanSeason.Mean(plan.Crops.Count)]];
         this.beyond = beyond;
+
+        // The worst of a single season is that season.
+        tail = this.seasons.Length > 1 ? tail : 0.0;
         Lengths = [.. plan.Sowings.Select(sowing => Model.AddQuantity(
             plan.Crops[sowing.Crop].Name, (sowing.Later ?? 0.0) - sowing.Cost, sowing.Bounds.Most, sowing.Bounds.Least))];
         ChargeChanges();

@@ -116,6 +116,22 @@ public class LengthsInPiecesTests
         Programs.Near([40.0, 20.0, 20.0, 20.0], Rounded(farm, 20.0, 30.0, 30.0, 30.0, 30.0), 1e-9);
     }
 
+    /// <summary>
+    /// In sevens both of 10.50 go up to 14: 14 x 1.10 + 14 x 0.60 = 23.80, of which 16.10 are there. A's piece costs the very 7.70 that are
+    /// short, so B's stays, whatever is left of a cent.
+    /// </summary>
+    [Fact]
+    public void Rounded_ShortOfCashByAPiece_TakesThatOneOff()
+    {
+        PlanModel farm = SmallFarm.Of();
+        farm = farm with
+        {
+            Sowings = [farm.Sowings[0] with { Cost = 1.10 }, farm.Sowings[1] with { Cost = 0.60 }],
+            Cash = SmallFarm.Cash(16.10),
+        };
+        Programs.Near([7.0, 14.0], Rounded(farm, 7.0, 10.5, 10.5), 1e-9);
+    }
+
     private static PlanModel TwiceShort(double costOfB, params (int Month, double Money)[] known)
     {
         PlanModel farm = SmallFarm.Of(aTakes: 20.0);

@@ -37,6 +37,16 @@ public class SeasonsOfAPlanTests
         Programs.Near([0.0, 100.0], plans.Of(PlanStance.Cautious)!.Feet, 1e-6);
     }
 
+    /// <summary>The worst of a single season is that season: A at 5 - 2 a foot of all 100 feet, however safe the plan is to be.</summary>
+    [Fact]
+    public void Plans_OfASingleSeason_AreTheBestMix()
+    {
+        BestMix mix = BestMix.Of(SmallFarm.Of(), Programs.Solver);
+        CarefulPlans plans = CarefulPlans.Of(mix, Programs.Solver, [Season(1.0, 1.0)], [PlanStance.Steady, PlanStance.Cautious]);
+        Assert.All(plans.Plans, plan => Programs.Near([100.0, 0.0], plan.Feet, 1e-6));
+        Assert.All(plans.Plans, plan => Programs.Near([300.0], plan.Seasons, 1e-6));
+    }
+
     /// <summary>
     /// A brings 500 x 0.4, 0.9, 1, 1.2, 1.5. Four stand for the five: 1 first (700 off in all, the others more), then 0.4, 1.5 and 1.2,
     /// which leave 400, 150 and 50; 0.9 goes to 1, its nearest, which counts double. Their mean is 1.02, so each is divided by it.
