@@ -39,10 +39,13 @@ public class ProofOfSeveralByHandTests
 
     /// <summary>
     /// All that the records hold of the year from its first day on, or for it, is left out, be it noted of plantings that go with it: X,
-    /// which is for the year after the plan's and would take part of its harvest, and Y. What stands, G25, stays.
+    /// which is for the year after the plan's and would take part of its harvest, and Y. Wages that the books hold for the year would pay
+    /// for the plan's hired hours. What stands, G26, stays.
     /// </summary>
-    [Fact]
-    public void Proof_LeavesOutTheYearFromItsFirstDay()
+    [Theory]
+    [InlineData("2026-01-01", null)]
+    [InlineData("2025-12-20", 2026)]
+    public void Proof_LeavesOutTheYearFromItsFirstDay(string paid, int? paidFor)
     {
         PlanProof proof = Proof(
             Farm()
@@ -53,6 +56,7 @@ public class ProofOfSeveralByHandTests
                 .Work("2026-01-01", "Ann", 3m, "grow", planting: "X")
                 .Spend("2026-01-01", 33m, "seed", planting: "X")
                 .Spend("2025-12-20", 44m, "seed", planting: "X", cropYear: 2026)
+                .Spend(paid, 700m, "wages", cropYear: paidFor)
                 .Income("2026-01-01", "market", 55m)
                 .Income("2025-12-01", "market", 66m, cropYear: 2026)
                 .Asset("Tiller", "Tillage", "2025-01-01", 900m, 10m)
