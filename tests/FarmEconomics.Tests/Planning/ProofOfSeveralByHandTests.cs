@@ -29,12 +29,37 @@ public class ProofOfSeveralByHandTests
     /// </summary>
     private const decimal Cost = 100m + 5m + 20m + 15m + 3m + 3m + 5m;
 
+    private static readonly DateOnly October = new(2025, 10, 16);
+    private static readonly double[] Feet = [40.0, 20.0, 30.0, 10.0, 40.0];
+
     [Fact]
     public void Proof_OfSeveralCrops_IsTheSameToTheCentOnPaperAndInTheEngine()
     {
         PlanProof proof = Proof(Farm());
         Assert.Equal((new Money(Sales - Hours - Cost), new Money(Sales - Hours - Cost)), (proof.Planned, proof.Reviewed));
         Programs.Near((double)(Sales - Hours - Cost), proof.Objective, 1e-9);
+    }
+
+    /// <summary>The rows the proof is made of: sales and boxes by crop, channel and week, boxes at list value.</summary>
+    [Fact]
+    public void Draft_HasSalesAndBoxesByCropChannelAndWeek()
+    {
+        PlanModel model = Model();
+        FarmRecords records = Farm().Link();
+        PlanDraft draft = DraftMaker.Of(records, model, Feet, PlanQuantities.Of(model, Programs.Solver, Feet)!);
+        Assert.Equal(
+            [
+                ("A", "box", 20m, 3m, 24),
+                ("A", "market", 40m, 5m, 20),
+                ("A", "shop", 40m, 4m, 24),
+                ("B", "box", 10m, 2m, 20),
+                ("B", "market", 20m, 3m, 20),
+                ("G", "shop", 50m, 2m, 28),
+            ],
+            draft.Sales.Select(sale =>
+                (sale.Crop, sale.Channel, sale.Quantity, sale.Price, (sale.From.DayNumber - model.Start.DayNumber) / 7)
+            )
+        );
     }
 
     /// <summary>
@@ -69,10 +94,9 @@ public class ProofOfSeveralByHandTests
     private static PlanProof Proof(FarmBuilder farm)
     {
         PlanModel model = Model();
-        double[] feet = [40.0, 20.0, 30.0, 10.0, 40.0];
         FarmRecords records = farm.Link();
-        PlanQuantities quantities = PlanQuantities.Of(model, Programs.Solver, feet)!;
-        return PlanProof.Of(records, model, DraftMaker.Of(records, model, feet, quantities), quantities, feet);
+        PlanQuantities quantities = PlanQuantities.Of(model, Programs.Solver, Feet)!;
+        return PlanProof.Of(records, model, DraftMaker.Of(records, model, Feet, quantities), quantities, Feet);
     }
 
     /// <summary>
@@ -128,8 +152,6 @@ public class ProofOfSeveralByHandTests
                     [.. sold.Where(one => one.Week == week).Select(one => new PlanStep(one.Channel, one.Takes, one.Price, one.Channel == "market" ? 0.1 : 0.0))]),
             ],
         };
-
-    private static readonly DateOnly October = new(2025, 10, 16);
 
     private static double[] Weeks(params (int Week, double Value)[] there) =>
         [.. Enumerable.Range(0, PlanModel.Weeks).Select(week => there.Where(one => one.Week == week).Sum(one => one.Value))];
