@@ -69,6 +69,14 @@ public class FactsOfSeveralByHandTests
         Assert.Empty(Of("Scallions"));
     }
 
+    /// <summary>Of scallions nothing was picked or sold: what a pound would cost isn't known, and counts nothing.</summary>
+    [Fact]
+    public void Crop_ThatGaveNothing_CostsNothingByThePound()
+    {
+        PlanCrop scallions = PlanByHandTests.ModelOf(Farm()).Crops.Single(crop => crop.Name == "Scallions");
+        Assert.Equal((0.0, 0.0, 0.0), (scallions.PickedCost, scallions.SoldCost, scallions.HandlingHours));
+    }
+
     /// <summary>
     /// Spinach for 2026 came into C on November 20 (42 days before: week -6), into B a week later; picked 6 weeks after the first: week 0.
     /// </summary>
