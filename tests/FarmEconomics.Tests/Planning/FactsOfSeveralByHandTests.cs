@@ -15,7 +15,9 @@ public class FactsOfSeveralByHandTests
 {
     private static PlanSowing[] Of(string crop) => PlanByHandTests.SowingsOf(PlanByHandTests.ModelOf(Farm()), crop);
 
-    /// <summary>In bed on January 2 and 3, week 0, of its own crop year: sown and picked (58 days, 8 weeks on) within the year planned.</summary>
+    /// <summary>
+    /// In bed on January 2 and 3, week 0, of its own crop year: sown and picked (58 days, 8 weeks on) within the year planned.
+    /// </summary>
     [Fact]
     public void Sowing_OfTheFirstWeek_IsPickedWithinTheYear()
     {
@@ -47,7 +49,9 @@ public class FactsOfSeveralByHandTests
         Assert.Equal((0.0, 0.0), (leeks.Yield.Sum(), leeks.Cost));
     }
 
-    /// <summary>Garlic added 120 - 20 in 2024 and 180 - 20 in 2025, of 40 feet each: (2.50 + 4) / 2. Without a log of hours nobody knows.</summary>
+    /// <summary>
+    /// Garlic added 120 - 20 in 2024 and 180 - 20 in 2025, of 40 feet each: (2.50 + 4) / 2. Without a log of hours nobody knows.
+    /// </summary>
     [Fact]
     public void Later_IsTheMeanOfTheSeasons()
     {

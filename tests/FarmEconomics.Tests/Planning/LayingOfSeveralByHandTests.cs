@@ -16,7 +16,7 @@ public class LayingOfSeveralByHandTests
     /// <summary>
     /// New is there from the day week 12 begins, Old to the day week 14 does, Small always. 90 feet of weeks 10 and 11 find Old alone, 90
     /// from week 12 on New; 90 more of weeks 13 and 14 Old, whose last week that is. In week 30 New takes the first 95, and of the second
-    /// Small takes its 40; the other 55 find no room and stand where most is left (5 feet of New, 0 of Small).
+    /// Small takes its 40 and New the 5 it has left; for the rest there is no room at all.
     /// </summary>
     [Fact]
     public void Beds_AreThereFromTheirFirstDayToTheirLast()
@@ -26,12 +26,21 @@ public class LayingOfSeveralByHandTests
         farm.Set(farm.Tables.Beds[2], BedRow.ToColumn, Day(14));
         PlanModel model = Model(Sowing(10, 2), Sowing(12, 10), Sowing(13, 2), Sowing(30, 2), Sowing(30, 2));
         Assert.Equal(
-            [("Old", 90m, 10), ("New", 90m, 12), ("Old", 90m, 13), ("New", 95m, 30), ("Small", 40m, 30), ("New", 5m, 30)],
+            [
+                ("Old", 90m, 10),
+                ("New", 90m, 12),
+                ("Old", 90m, 13),
+                ("New", 95m, 30),
+                ("Small", 40m, 30),
+                ("New", 5m, 30),
+            ],
             Rows(farm, model, 90.0, 90.0, 90.0, 95.0, 95.0).Take(6)
         );
     }
 
-    /// <summary>60 of the wide bed's 100 feet at the standard width are 30 of its length, and leave 40: just what comes beside them.</summary>
+    /// <summary>
+    /// 60 of the wide bed's 100 feet at the standard width are 30 of its length, and leave 40: just what comes beside them.
+    /// </summary>
     [Fact]
     public void Bed_TwiceAsWide_HoldsTwiceItsLength() =>
         Assert.Equal(
@@ -39,7 +48,9 @@ public class LayingOfSeveralByHandTests
             Rows(new FarmBuilder().Bed("Narrow", 39m).Bed("Wide", 50m, width: 60m), Model(Sowing(10, 5), Sowing(11, 2)), 60.0, 40.0)
         );
 
-    /// <summary>A quarter of a foot is no row: neither what is left of 100.25 feet, nor the room beside 99.75 that 40 more could begin in.</summary>
+    /// <summary>
+    /// A quarter of a foot is no row: neither what is left of 100.25 feet, nor the room beside 99.75 that 40 more could begin in.
+    /// </summary>
     [Fact]
     public void QuarterOfAFoot_IsNotLaidByItself()
     {
@@ -74,7 +85,10 @@ public class LayingOfSeveralByHandTests
     [Fact]
     public void Yield_IsThePartPickedOfAllThatIsRipe()
     {
-        PlanSowing sowing = Sowing(10, 15) with { Yield = [.. SmallFarm.Weekly(0.0).Select((_, week) => week == 20 ? 2.0 : week == 21 ? 1.0 : 0.0)] };
+        PlanSowing sowing = Sowing(10, 15) with
+        {
+            Yield = [.. SmallFarm.Weekly(0.0).Select((_, week) => week == 20 ? 2.0 : week == 21 ? 1.0 : 0.0)],
+        };
         PlanQuantities half = PlanQuantities.OfSales(
             new Dictionary<(int, int), double> { [(0, 20)] = 30.0, [(0, 21)] = 15.0 },
             [

@@ -148,10 +148,17 @@ public class ProofOfSeveralByHandTests
             Name = name,
             Steps =
             [
-                .. Enumerable.Range(0, PlanModel.Weeks).Select(week => (IReadOnlyList<PlanStep>)
-                    [.. sold.Where(one => one.Week == week).Select(one => new PlanStep(one.Channel, one.Takes, one.Price, one.Channel == "market" ? 0.1 : 0.0))]),
+                .. Enumerable
+                    .Range(0, PlanModel.Weeks)
+                    .Select(week =>
+                        (IReadOnlyList<PlanStep>)
+                            [.. sold.Where(one => one.Week == week).Select(one => Step(one.Channel, one.Takes, one.Price))]
+                    ),
             ],
         };
+
+    private static PlanStep Step(string channel, double takes, double price) =>
+        new(channel, takes, price, channel == "market" ? 0.1 : 0.0);
 
     private static double[] Weeks(params (int Week, double Value)[] there) =>
         [.. Enumerable.Range(0, PlanModel.Weeks).Select(week => there.Where(one => one.Week == week).Sum(one => one.Value))];

@@ -13,7 +13,8 @@ public class RotationOfSeveralByHandTests
 {
     /// <summary>
     /// In the tunnel alone 3 years: carrots stood in T1 in 2024, so only T2 is free of umbels, 40 feet twice as wide as the standard;
-    /// of goosefoot both are, 60 + 80. A row on labor is none on rotation. Told is what isn't known, and nothing of beds without a cover.
+    /// of goosefoot both are, 60 + 80. A row on labor is none on rotation. Told is what isn't known, and
+    /// nothing of a structure without beds.
     /// </summary>
     [Fact]
     public void Rotation_OfOneCover_IsLimitedThereAlone()
@@ -30,7 +31,7 @@ public class RotationOfSeveralByHandTests
     /// <summary>
     /// Of two rows the longer holds. Beds that are gone when the year begins or come after it don't count; that of its first day and that
     /// of June do, 30 and 20 feet. In P (100) carrots left on the first day of 2024, before the window: it is free of them; in A they
-    /// stood, in B beets.
+    /// stood in 2025, in B in 2024, and beets in 2025.
     /// </summary>
     [Fact]
     public void Rotation_CountsBedsThereAreInTheYear()
@@ -43,14 +44,15 @@ public class RotationOfSeveralByHandTests
             .Bed("After", 50m)
             .Bed("June", 20m)
             .Bed("P", 100m)
-            .Planting("C23", "Carrots", "P", 50m, "2023-05-01", "2024-01-01", cropYear: 2023);
+            .Planting("C23", "Carrots", "P", 50m, "2023-05-01", "2024-01-01", cropYear: 2023)
+            .Planting("C24b", "Carrots", "B", 10m, "2024-05-01", "2024-07-31");
         BedRow Row(string bed) => farm.Tables.Beds.First(row => row.Bed == bed);
         farm.Set(Row("Gone"), BedRow.ToColumn, new DateOnly(2025, 12, 31));
         farm.Set(Row("First"), BedRow.ToColumn, new DateOnly(2026, 1, 1));
         farm.Set(Row("After"), BedRow.FromColumn, new DateOnly(2027, 1, 1));
         farm.Set(Row("June"), BedRow.FromColumn, new DateOnly(2026, 6, 1));
         Assert.Equal(
-            [("Umbels", "B First June P", 100.0 + 30.0 + 20.0 + 100.0), ("Goosefoot", "A First June P", 250.0)],
+            [("Umbels", "First June P", 30.0 + 20.0 + 100.0), ("Goosefoot", "A First June P", 100.0 + 150.0)],
             PlanByHandTests
                 .ModelOf(farm)
                 .Rotation.Where(one => one.Cover == 0)

@@ -50,8 +50,8 @@ public class StoresAndBoxesByHandTests
     }
 
     /// <summary>
-    /// Boxes of August 8 and 9, both in week 31 (days 219 and 220): 6 + 7 lb of leeks at 4 and 10 of carrots at 2 are 72 of list value, under
-    /// the members' 1,000 for the one week. The week's leeks were 13 lb; a pound of them counts 5 in the boxes of 2026 from July on.
+    /// Boxes of August 8 and 9, both in week 31 (days 219 and 220): 6 + 7 lb of leeks at 4 and 10 of carrots at 2 are 72 of list value,
+    /// under the members' 1,000 for the one week. The week's leeks were 13 lb; a pound of them counts 5 in the boxes of 2026 from July on.
     /// </summary>
     [Fact]
     public void Boxes_OfAWeek_HoldAllThatWentIntoThem()
@@ -104,7 +104,10 @@ public class StoresAndBoxesByHandTests
     [Fact]
     public void Limit_ThatCannotBeChecked_IsTold()
     {
-        FarmBuilder farm = Picked(Potatoes()).Limit("tractor", 5m, "hours a day").Limit("line of credit", 900m).Limit("rotation", 2m, "years");
+        FarmBuilder farm = Picked(Potatoes())
+            .Limit("tractor", 5m, "hours a day")
+            .Limit("line of credit", 900m)
+            .Limit("rotation", 2m, "years");
         IReadOnlyList<string> told = PlanByHandTests.ModelOf(farm).NotChecked;
         Assert.Contains("tractor: no record tells its use by day", told);
         Assert.DoesNotContain(told, note => note.EndsWith("only next year's plan is held to it", StringComparison.Ordinal));

@@ -2,7 +2,6 @@ using FarmEconomics.Planning;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Storage;
 using FarmEconomics.Tests.Building;
-using FarmEconomics.Water;
 using Xunit;
 
 namespace FarmEconomics.Tests.Planning;
@@ -56,7 +55,8 @@ public class WaterOfSeveralByHandTests
     }
 
     /// <summary>
-    /// 3,000 from 300 feet, 10 a foot, all of it lost (Ky 1) with what the curve takes in all: the mean of the two covers whose need is known.
+    /// 3,000 from 300 feet, 10 a foot, all of it lost (Ky 1) with what the curve takes in all: the mean of the two covers whose need
+    /// is known.
     /// </summary>
     [Fact]
     public void Loss_GoesByTheMeanOfWhatSowingsTakeUp() =>

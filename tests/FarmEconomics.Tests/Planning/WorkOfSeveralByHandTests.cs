@@ -12,9 +12,9 @@ namespace FarmEconomics.Tests.Planning;
 public class WorkOfSeveralByHandTests
 {
     /// <summary>
-    /// Raising: 2 of 2024, 3 + 1 of 2025, 6 over 150 feet. Growing: 6, 10 and 5, and 3 of the beds' common work on the 100 feet of 2025: 24.
-    /// All of it logged by crop in the week of planting, which counts 20 of 20 + 12; general overhead's in
-    /// July are no weeding. Raised in place: the week before counts all.
+    /// Raising: 2 of 2024, 3 + 1 of 2025, 6 over 150 feet. Growing: 6, 10 and 5, and 3 of the beds' common work on the 100 feet of 2025:
+    /// 24. All of it logged by crop lies in the week of planting, which counts 20 of 20 + 12; general overhead's in July are no weeding.
+    /// No day of sowing is on record: the week before the bed counts all of raising.
     /// </summary>
     [Fact]
     public void Hours_OfABedFoot_AreThoseOfAllPlantingsOverAllTheirFeet()
