@@ -24,6 +24,7 @@ public class MarketByHandTests
     [InlineData(10, 2.0, null, 100.0)] // both all sold at list: the most
     [InlineData(10, 1.96, null, 96.04)] // 0.98 is below list
     [InlineData(10, 1.98, null, 100.0)] // 0.99 isn't
+    [InlineData(10, 1.97, null, 100.0)] // nor is 0.985
     [InlineData(10, 2.2, null, 100.0)] // above list
     public void Market_TakesTheMeanOfWeeksThatTell(int atList, double price, double? elasticity, double takes)
     {
@@ -60,6 +61,56 @@ public class MarketByHandTests
         Assert.Equal(5, steps.Count);
         Assert.Equal([2.0, 1.756, 1.234, 0.636, 0.233], steps.Select(step => Math.Round(step.Price, 3)));
         Assert.Equal([70.0, 15.0, 15.0, 15.0, 20.0], steps.Select(step => Math.Round(step.Units, 6)));
+    }
+
+    /// <summary>At elasticity 1/2 nor more comes in beyond what a week takes, not less: the steps are those of elasticity 1.</summary>
+    [Fact]
+    public void Steps_BelowElasticityOne_AreThoseOfOne() => Assert.Equal(Steps(Farm(100, 2m), 1m), Steps(Farm(100, 2m), 0.5m));
+
+    /// <summary>The channel's own elasticity counts where none is assumed: 1 as in the case of 90 above.</summary>
+    [Fact]
+    public void Market_WithAnElasticityOfItsOwn_GoesByIt()
+    {
+        FarmBuilder farm = Farm(10, 1.8m);
+        farm.Set(farm.Tables.Channels[0], ChannelRow.ElasticityColumn, 1m);
+        Assert.Equal(0.7 * 90.0, Steps(farm, null)[0].Units, 6);
+    }
+
+    /// <summary>Two weeks later the list price of the newest year was 4, in week 27 it was 2: their mean counts.</summary>
+    [Fact]
+    public void Price_OfANewestYearOfTwoListPrices_IsTheirMean()
+    {
+        FarmBuilder farm = Farm(100, 2m)
+            .Price("Carrots", 4m, "Market", from: "2025-07-20")
+            .Pick("2025-07-24", "C25", 100m)
+            .Sell("2025-07-26", "Carrots", "Market", 100m, price: 4m);
+        Assert.Equal(3.0, Steps(farm, null)[0].Price, 9);
+    }
+
+    /// <summary>
+    /// Weeks 25 to 29 of both years, ten in all: 40 lb at half of list tell 10, 360 tell 90; of the eight that sold a pound at list each
+    /// counts with the mean m. 10 m = 10 + 90 + 8 m: m = 50.
+    /// </summary>
+    [Fact]
+    public void Market_OfManyWeeksThatTellOnlyTheLeast_TakesTheMeanOfThoseThatTell()
+    {
+        FarmBuilder farm = Farm(1, 2m).Without<SaleRow>(row => row.Date.Year == 2025).Without<HarvestRow>(row => row.Date.Year == 2025);
+        foreach ((int year, int week) in new[] { 2024, 2025 }.SelectMany(year => new[] { 25, 26, 27, 28, 29 }.Select(week => (year, week))))
+        {
+            if ((year, week) != (2024, 27))
+            {
+                decimal units = (year, week) switch
+                {
+                    (2024, 25) => 40m,
+                    (2025, 28) => 360m,
+                    _ => 1m,
+                };
+                string day = $"{new DateOnly(year, 1, 1).AddDays((7 * week) + 2):yyyy-MM-dd}";
+                farm.Pick(day, year == 2024 ? "C24" : "C25", units).Sell(day, "Carrots", "Market", units, price: units > 1m ? 1m : 2m);
+            }
+        }
+
+        Assert.Equal(0.7 * 50.0, Steps(farm, null)[0].Units, 6);
     }
 
     /// <summary>The list price of the newest year counts, and each channel's steps stand by what they pay after its fee.</summary>

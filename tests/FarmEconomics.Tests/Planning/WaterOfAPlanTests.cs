@@ -121,7 +121,43 @@ public class WaterOfAPlanTests
         Assert.Equal(14.0, There(Panels(Powered(Farm())).Limit("power", 3m, "kWh")));
         Assert.Equal(0.0, There(Panels(Powered(Farm())).Load("heat", "power", "household", 200m, 20m, "2025-07-02", "2025-09-30")));
         Assert.Null(Of(Powered(Farm())));
+
+        // Lights alone pump nothing. To September 22, the sixth day of week 37, the panels' days are known: 6 x 4 less 7 of the lights.
+        Assert.Null(Of(Panels(Powered(Farm()).Without<LoadRow>(row => row.Load == "pump"))));
+        PlanPower part = Of(Panels(Powered(Farm())).AsOf("2025-09-22"))!.Power!;
+        Assert.Equal((21.0, 17.0, 0.0), (Math.Round(part.There[36], 9), Math.Round(part.There[37], 9), part.There[38]));
         Assert.Null(Of(Panels(Farm().Pool("power", "measured"))));
+    }
+
+    /// <summary>
+    /// Logged are 200 and 100 gallons: 182 kWh over 0.3 units. Of 10 kWh a day lights and a heater take 1 each: 56 a week. Without weather
+    /// nothing is known of the need, whatever is logged.
+    /// </summary>
+    [Fact]
+    public void Power_OfSeveralDaysAndLoads_AddsThemUp()
+    {
+        FarmBuilder farm = Powered(Farm())
+            .Limit("power", 10m, "kWh")
+            .Load("heat", "power", "household", 50m, 20m, "2025-07-02", "2025-09-30")
+            .Add<WateringRow>(new RowValues { ["date"] = new DateOnly(2025, 7, 12), ["block"] = "Block 0", ["gallons"] = 200m })
+            .Add<WateringRow>(new RowValues { ["date"] = new DateOnly(2025, 7, 19), ["block"] = "Block 0", ["gallons"] = 100m });
+        PlanPower power = Of(farm)!.Power!;
+        Assert.Equal(182.0 / 0.3, power.PerUnit, 6);
+        Assert.Equal(56.0, power.There[30], 9);
+        Assert.Null(Of(farm.Without<WeatherRow>(_ => true)));
+    }
+
+    /// <summary>Where rain gives all the crop takes, nothing is pumped, and no kWh is one of a unit.</summary>
+    [Fact]
+    public void Power_WhereNothingIsPumped_IsNotLimited()
+    {
+        FarmBuilder farm = Powered(Farm()).Limit("power", 10m, "kWh");
+        foreach (WeatherRow row in farm.Tables.Weather)
+        {
+            farm.Set(row, WeatherRow.RainInColumn, 1m);
+        }
+
+        Assert.Null(Of(farm));
     }
 
     private static PlanWater? Of(FarmBuilder farm) => PlanByHandTests.ModelOf(farm).Water;
