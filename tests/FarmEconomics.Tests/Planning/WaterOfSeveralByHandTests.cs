@@ -87,7 +87,9 @@ public class WaterOfSeveralByHandTests
         Assert.Equal(0.49, water.Limit[18], 9);
     }
 
-    /// <summary>Where sorrel stood in the shed alone, and only next year's chicory in a block, nothing is known of the season's water.</summary>
+    /// <summary>
+    /// Where sorrel stood in the shed alone, and only next year's chicory in a block, nothing is known of the season's water.
+    /// </summary>
     [Fact]
     public void Water_WhereNothingOfTheSeasonLiesInABlock_IsNotKnown()
     {
