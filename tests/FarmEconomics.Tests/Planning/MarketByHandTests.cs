@@ -63,7 +63,7 @@ public class MarketByHandTests
         Assert.Equal([70.0, 15.0, 15.0, 15.0, 20.0], steps.Select(step => Math.Round(step.Units, 6)));
     }
 
-    /// <summary>At elasticity 1/2 nor more comes in beyond what a week takes, not less: the steps are those of elasticity 1.</summary>
+    /// <summary>At elasticity 1/2 no more comes in beyond what a week takes, and no less: the steps are those of elasticity 1.</summary>
     [Fact]
     public void Steps_BelowElasticityOne_AreThoseOfOne() => Assert.Equal(Steps(Farm(100, 2m), 1m), Steps(Farm(100, 2m), 0.5m));
 

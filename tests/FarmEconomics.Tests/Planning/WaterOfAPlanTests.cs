@@ -46,6 +46,19 @@ public class WaterOfAPlanTests
         Assert.Equal(10.0 / (364 * 6.35 * Unit), Assert.Single(water.LostPerUnit), 6);
     }
 
+    /// <summary>
+    /// A perennial's curve runs over the 364 days of the year's weeks, whenever it came in: Kc 0.5 for 20 of 75 parts, over the next 30 it
+    /// rises to 1. Week 26 holds days 183 to 189, 186 on the mean.
+    /// </summary>
+    [Fact]
+    public void Need_OfAPerennial_FollowsItsCurveOverTheYear()
+    {
+        FarmBuilder farm = Farm().Limit("water", 70m, "gallons a day");
+        farm.Set(farm.Tables.Crops[0], CropRow.KcIniColumn, 0.5m);
+        double kc = 0.5 + (0.5 * (186.0 - (364.0 * 20.0 / 75.0)) / (364.0 * 30.0 / 75.0));
+        Assert.Equal(7.0 * 6.35 * kc * Unit, Of(farm)!.Need[0][26], 9);
+    }
+
     /// <summary>Rain of 20 mm on July 5 leaves 24.45 of the week's 44.45 mm to give; under a roof it doesn't reach the bed.</summary>
     [Theory]
     [InlineData(null, 24.45)]

@@ -87,6 +87,17 @@ public class WaterOfSeveralByHandTests
         Assert.Equal(0.49, water.Limit[18], 9);
     }
 
+    /// <summary>
+    /// Where sorrel stood in the shed alone, and only next year's chicory in a block, nothing is known of the season's water.
+    /// </summary>
+    [Fact]
+    public void Water_WhereNothingOfTheSeasonLiesInABlock_IsNotKnown()
+    {
+        static bool IsWatered(string? planting) => planting is "North" or "Warm";
+        FarmBuilder farm = Farm().Without<PlantingRow>(row => IsWatered(row.Planting)).Without<HarvestRow>(row => IsWatered(row.Planting));
+        Assert.Null(Of(farm));
+    }
+
     private static PlanWater? Of(FarmBuilder farm) => PlanByHandTests.ModelOf(farm).Water;
 
     /// <summary>Chicory of next year's crop stands in a block since July, and has no say in this one's.</summary>
