@@ -114,9 +114,11 @@ public sealed class PlanFacts
     {
         foreach (IGrouping<string, Enterprise> cover in ByCover(crop))
         {
-            List<Enterprise> now =
-                [.. cover.Where(one => one.CropYear == season.CropYear && one.Stays.Any(stay => stay.Out >= records.AsOf))];
-            double feet = now.Sum(one => (double)one.BedFeet.Value);
+            StandingBed[] now =
+            [
+                .. BedsOf(cover.Where(one => one.CropYear == season.CropYear), stay => stay.Out >= records.AsOf),
+            ];
+            double feet = now.Sum(one => one.BedFeet);
             if (feet <= 0.0)
             {
                 continue;
@@ -138,7 +140,7 @@ public sealed class PlanFacts
                 Cost = CostOf(crop, PlanModel.Weeks),
                 Bounds = (feet, feet),
                 Today = feet,
-                Standing = BedsOf(now),
+                Standing = now,
             };
         }
     }
@@ -239,16 +241,13 @@ public sealed class PlanFacts
                 Cost = 0.0,
                 Bounds = (feet, feet),
                 Today = 0.0,
-                Standing = BedsOf([one]),
+                Standing = [.. BedsOf([one], _ => true)],
             };
         }
     }
 
-    private static StandingBed[] BedsOf(IEnumerable<Enterprise> plantings) =>
-    [
-        .. plantings.SelectMany(one => one.Stays,
-            (one, stay) => new StandingBed(one.Planting.Name, stay.Bed.Name, (double)stay.BedFeet, stay.In)),
-    ];
+    private static IEnumerable<StandingBed> BedsOf(IEnumerable<Enterprise> plantings, Func<BedStay, bool> stands) => plantings.SelectMany(
+        one => one.Stays.Where(stands), (one, stay) => new StandingBed(one.Planting.Name, stay.Bed.Name, (double)stay.BedFeet, stay.In));
 
     /// <summary>Hours of a bed-foot: raising even over the nursery weeks, growing more in the first week in the bed, then even.</summary>
     private double[] GrowHours(int week, SowingFacts facts, PlantingHours per)

@@ -18,6 +18,8 @@ public sealed record PlanProof(Money Planned, Money Reviewed, double Objective)
 {
     private const string OwnHand = "own hours of the plan";
     private const string HiredHand = "hired hours of the plan";
+    private const string Work = "work of the plan";
+    private const string Supplies = "supplies of the plan";
     private static readonly SourceLine Source = new("plan", 0);
 
     /// <summary>True when both agree to the cent.</summary>
@@ -44,19 +46,19 @@ public sealed record PlanProof(Money Planned, Money Reviewed, double Objective)
         FarmReview review = FarmReview.Of(writer.Link());
         SeasonReview season = review.Season(model.CropYear);
         SeasonCosts costs = SeasonCosts.Of(season);
-        decimal reviewed = 0m;
-        foreach (EnterpriseBudget crop in season.Crops)
-        {
-            // What plantings that stand already have cost before is the same either way.
-            reviewed +=
-                crop.Sums.Sales.Amount
-                - crop.Enterprises.SelectMany(costs.DirectCharges)
-                    .Where(charge => charge.Origin.Source == Source && charge.VariesWith is not (CostDriver.Fixed or CostDriver.Trips))
-                    .Sum(charge => charge.Amount.Amount);
-        }
 
-        return new PlanProof(writer.Planned, new Money(reviewed), writer.Objective);
+        // What is left of the season before is sold first: what was paid for it is the plan's all the same.
+        decimal sold = review.CropYears.SelectMany(review.Trace.PartsOfYear).Where(part => IsPlans(part.Disposition.Row)
+            && part.Enterprise is not null && part.Disposition.Channel.Kind != ChannelKind.Share).Sum(part => (part.Amount - part.Fee).Amount);
+
+        // What plantings that stand already have cost before is the same either way.
+        decimal cost = season.Crops.SelectMany(crop => crop.Enterprises).SelectMany(costs.DirectCharges)
+            .Where(charge => IsPlans(charge.Origin) && charge is { IsFee: false, VariesWith: not (CostDriver.Fixed or CostDriver.Trips) })
+            .Sum(charge => charge.Amount.Amount);
+        return new PlanProof(writer.Planned, new Money(sold - cost), writer.Objective);
     }
+
+    private static bool IsPlans(IRecordRow row) => row.Source == Source;
 
     /// <summary>Writes the rows of the year to come into a copy of the records, and adds them up as it goes.</summary>
     private sealed class Writer
@@ -82,6 +84,13 @@ public sealed record PlanProof(Money Planned, Money Reviewed, double Objective)
             };
             LeaveOutTheYear();
             Add<WorkerRow>(("worker", OwnHand), ("kind", WorkerKind.Owner), ("wage", Rate(model.Hours.OwnCost)));
+            Add<TaskRow>(("task", Work), ("stage", Stage.Grow));
+            Add<CategoryRow>(
+                ("category", Supplies),
+                ("class", ExpenseClass.Operating),
+                ("statement_line", StatementLine.Materials),
+                ("varies_with", CostDriver.Length)
+            );
             Add<WorkerRow>(("worker", HiredHand), ("kind", WorkerKind.Hired), ("wage", Rate(model.Hours.HiredCost)));
         }
 
@@ -170,7 +179,7 @@ public sealed record PlanProof(Money Planned, Money Reviewed, double Objective)
                 if (amount != 0m)
                 {
                     planned -= amount;
-                    Add<ExpenseRow>(("date", start.AddDays(180)), ("amount", amount), ("category", "seed"), ("crop", model.Crops[c].Name));
+                    Add<ExpenseRow>(("date", start.AddDays(180)), ("amount", amount), ("category", Supplies), ("crop", model.Crops[c].Name));
                 }
             }
         }
@@ -208,7 +217,7 @@ public sealed record PlanProof(Money Planned, Money Reviewed, double Objective)
                     ("date", Day(at.Week)),
                     ("worker", worker),
                     ("hours", logged),
-                    ("task", "grow"),
+                    ("task", Work),
                     ("crop", model.Crops[at.Crop].Name)
                 );
             }

@@ -147,8 +147,8 @@ public class FactsOfSeveralByHandTests
         Assert.Equal(62.0 / 120.0, rhubarb.Yield[19], 9);
         Assert.Equal(62.0 / 120.0, rhubarb.Yield.Sum(), 9);
         Assert.All(rhubarb.Hours, hours => Assert.Equal(0.004, hours, 9));
-        Assert.Contains(rhubarb.Standing, bed => bed is { Planting: "R1", Bed: "A" });
-        Assert.Contains(rhubarb.Standing, bed => bed is { Planting: "R2", Bed: "C" });
+        Assert.Equal([("R1", "A", 30.0), ("R2", "C", 20.0)], rhubarb.Standing.Select(bed => (bed.Planting, bed.Bed, bed.BedFeet)));
+        Assert.Equal((50.0, 50.0), rhubarb.Bounds);
     }
 
     /// <summary>All is fallow in the season: a change needs bring nothing, since nothing says what a foot brings.</summary>

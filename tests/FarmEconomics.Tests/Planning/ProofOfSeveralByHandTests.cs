@@ -40,6 +40,22 @@ public class ProofOfSeveralByHandTests
         Programs.Near((double)(Sales - Hours - Cost), proof.Objective, 1e-9);
     }
 
+    /// <summary>
+    /// Ten pounds of A are left of the season before and sold first, and the farm calls its fixed cost "seed" and its office work "grow": the
+    /// plan brings the same.
+    /// </summary>
+    [Fact]
+    public void Proof_OfAFarmWithStockAndWordsOfItsOwn_IsTheSame()
+    {
+        Money expected = new(Sales - Hours - Cost);
+        PlanProof stock = Proof(Farm().Pick("2025-07-01", "A25", 10m));
+        Assert.Equal((expected, expected), (stock.Planned, stock.Reviewed));
+        PlanProof words = Proof(
+            Farm().Category("seed", ExpenseClass.Operating, varies: CostDriver.Fixed).Task("grow", Stage.Overhead)
+        );
+        Assert.Equal((expected, expected), (words.Planned, words.Reviewed));
+    }
+
     /// <summary>The rows the proof is made of: sales and boxes by crop, channel and week, boxes at list value.</summary>
     [Fact]
     public void Draft_HasSalesAndBoxesByCropChannelAndWeek()
