@@ -23,6 +23,9 @@ internal sealed class OrToolsRun : ILinearRun
     private readonly Objective objective;
     private readonly bool isWhole;
 
+    /// <summary>Quantities and limits whose ends crossed: nothing lies between, and OR-Tools would write so on the terminal.</summary>
+    private readonly HashSet<(bool IsLimit, int Place)> crossed = [];
+
     internal OrToolsRun(LinearModel model, string linear, bool once)
     {
         isWhole = model.Quantities.Any(quantity => quantity.IsWhole);
@@ -41,9 +44,14 @@ internal sealed class OrToolsRun : ILinearRun
         for (int i = 0; i < quantities.Length; i++)
         {
             objective.SetCoefficient(quantities[i], model.Quantities[i].Worth);
+            Note((false, i), model.Quantities[i].Least, model.Quantities[i].Most);
         }
 
         SetCoefficients(model);
+        for (int i = 0; i < limits.Length; i++)
+        {
+            Note((true, i), model.Limits[i].Least, model.Limits[i].Most);
+        }
     }
 
     /// <inheritdoc/>
@@ -60,13 +68,24 @@ internal sealed class OrToolsRun : ILinearRun
     public void SetWorth(int quantity, double worth) => objective.SetCoefficient(quantities[quantity], worth);
 
     /// <inheritdoc/>
-    public void SetBounds(int quantity, double least, double most) => quantities[quantity].SetBounds(least, most);
+    public void SetBounds(int quantity, double least, double most)
+    {
+        Note((false, quantity), least, most);
+        quantities[quantity].SetBounds(least, most);
+    }
 
     /// <inheritdoc/>
-    public void SetLimit(int limit, double least, double most) => limits[limit].SetBounds(least, most);
+    public void SetLimit(int limit, double least, double most)
+    {
+        Note((true, limit), least, most);
+        limits[limit].SetBounds(least, most);
+    }
 
     /// <inheritdoc/>
     public void Dispose() => solver.Dispose();
+
+    private void Note((bool IsLimit, int Place) what, double least, double most) =>
+        _ = least > most ? crossed.Add(what) : crossed.Remove(what);
 
     /// <summary>Limit by limit, pairs that stand there twice with their sum, in the order they were added.</summary>
     private void SetCoefficients(LinearModel model)
@@ -87,6 +106,11 @@ internal sealed class OrToolsRun : ILinearRun
 
     private SolveStatus SolveAgain()
     {
+        if (crossed.Count > 0)
+        {
+            return SolveStatus.Infeasible;
+        }
+
         if (isWhole)
         {
             solver.SetTimeLimit(WholeMilliseconds);
