@@ -48,8 +48,11 @@ public sealed record PlanProof(Money Planned, Money Reviewed, double Objective)
         SeasonCosts costs = SeasonCosts.Of(season);
 
         // What is left of the season before is sold first: what was paid for it is the plan's all the same.
-        decimal sold = review.CropYears.SelectMany(review.Trace.PartsOfYear).Where(part => IsPlans(part.Disposition.Row)
-            && part.Enterprise is not null && part.Disposition.Channel.Kind != ChannelKind.Share).Sum(part => (part.Amount - part.Fee).Amount);
+        decimal sold = review
+            .CropYears.SelectMany(review.Trace.PartsOfYear)
+            .Where(part => IsPlans(part.Disposition.Row) && part.Enterprise is not null)
+            .Where(part => part.Disposition.Channel.Kind != ChannelKind.Share)
+            .Sum(part => (part.Amount - part.Fee).Amount);
 
         // What plantings that stand already have cost before is the same either way.
         decimal cost = season.Crops.SelectMany(crop => crop.Enterprises).SelectMany(costs.DirectCharges)
@@ -179,7 +182,12 @@ public sealed record PlanProof(Money Planned, Money Reviewed, double Objective)
                 if (amount != 0m)
                 {
                     planned -= amount;
-                    Add<ExpenseRow>(("date", start.AddDays(180)), ("amount", amount), ("category", Supplies), ("crop", model.Crops[c].Name));
+                    Add<ExpenseRow>(
+                        ("date", start.AddDays(180)),
+                        ("amount", amount),
+                        ("category", Supplies),
+                        ("crop", model.Crops[c].Name)
+                    );
                 }
             }
         }
