@@ -164,19 +164,7 @@ public sealed record PlanProof(Money Planned, Money Reviewed, double Objective)
 
             for (int c = 0; c < model.Crops.Count; c++)
             {
-                double cost =
-                    Enumerable
-                        .Range(0, feet.Count)
-                        .Where(i => model.Sowings[i].Crop == c && model.Sowings[i].Later is null)
-                        .Sum(i => feet[i] * model.Sowings[i].Cost)
-                    + quantities.Picked.Where(one => one.Key.Crop == c).Sum(one => one.Value * model.Crops[c].PickedCost)
-                    + (
-                        model.Crops[c].SoldCost
-                        * (
-                            quantities.Sales.Where(sale => sale.Crop == c).Sum(sale => sale.Units)
-                            + quantities.Boxed.Where(one => one.Key.Crop == c).Sum(one => one.Value)
-                        )
-                    );
+                double cost = CostOf(c, quantities, feet);
                 decimal amount = Money.Rounded((decimal)cost).Amount;
                 Objective -= cost;
                 if (amount != 0m)
@@ -214,6 +202,18 @@ public sealed record PlanProof(Money Planned, Money Reviewed, double Objective)
             return hours;
         }
 
+        private double CostOf(int crop, PlanQuantities quantities, IReadOnlyList<double> feet)
+        {
+            double ofFeet = Enumerable
+                .Range(0, feet.Count)
+                .Where(i => model.Sowings[i].Crop == crop && model.Sowings[i].Later is null)
+                .Sum(i => feet[i] * model.Sowings[i].Cost);
+            double ofPicked = quantities.Picked.Where(one => one.Key.Crop == crop).Sum(one => one.Value * model.Crops[crop].PickedCost);
+            double sold = quantities.Sales.Where(sale => sale.Crop == crop).Sum(sale => sale.Units);
+            double boxed = quantities.Boxed.Where(one => one.Key.Crop == crop).Sum(one => one.Value);
+            return ofFeet + ofPicked + (model.Crops[crop].SoldCost * (sold + boxed));
+        }
+
         private void AddHours((int Crop, int Week) at, string worker, double hours, double cost)
         {
             decimal logged = decimal.Round((decimal)hours, 3);
@@ -232,20 +232,14 @@ public sealed record PlanProof(Money Planned, Money Reviewed, double Objective)
         }
 
         /// <summary>
-        /// What the records hold of the year to come already, what stands at its beginning aside, would be counted twice.
+        /// What the records hold of the year to come already, what stands at its beginning aside, would take part of the plan's harvest,
+        /// sell it, or pay for its hours. All else is of other rows, which the proof doesn't count.
         /// </summary>
         private void LeaveOutTheYear()
         {
             copy.Remove(records.Tables.Harvests.Where(row => row.Date >= start));
             copy.Remove(records.Tables.Sales.Where(row => row.Date >= start));
-            copy.Remove(records.Tables.Labor.Where(row => row.Date >= start));
             copy.Remove(records.Tables.Expenses.Where(row => row.Date >= start || row.CropYear >= model.CropYear));
-            copy.Remove(records.Tables.LaborStandards);
-            copy.Remove(records.Tables.Totals);
-            copy.Remove(records.Tables.Assets);
-            copy.Remove(records.Tables.Loads);
-            copy.Remove(records.Tables.Use);
-            copy.Remove(records.Tables.Income.Where(row => row.Date >= start || row.CropYear >= model.CropYear));
         }
 
         private void Add<T>(params (string Column, object? Value)[] cells)
