@@ -91,7 +91,7 @@ public static class FarmStatement
     private static bool WithoutOwnership(SeasonReview season, BudgetLine line) =>
         line.IsTotal()
             ? BudgetLines.All.Any(part => part.Parent() == line && WithoutOwnership(season, part))
-            : season.Pools.Any(pool => !(pool.OwnershipKnown && pool.ReceivedKnown)
+            : season.Pools.Any(pool => !pool.OwnershipKnown
                 && (line == BudgetLine.HiredLabor ? BudgetLine.Labor : line) == BudgetLines.Of(pool.Pool.Line));
 
     private static FarmStatementLine Line(BudgetLine line, BudgetFigure figure, string before) =>
