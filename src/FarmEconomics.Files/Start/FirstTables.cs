@@ -172,14 +172,13 @@ public sealed class FirstTables
         List<string> split = [];
         foreach ((string crop, string? unit) in named)
         {
-            bool counted = unit is null && ItemUnits.Split(crop) is not null;
-            (string Item, string Unit) own = counted ? ItemUnits.Split(crop)!.Value : (crop, "");
-            if (counted && !split.Contains(crop))
+            (string Item, string Unit)? own = unit is null ? ItemUnits.Split(crop) : null;
+            if (own is not null && !split.Contains(crop))
             {
                 split.Add(crop);
             }
 
-            yield return counted ? own : (crop, unit);
+            yield return own is { } counted ? counted : (crop, unit);
         }
 
         Say(split.Count > 0, $"crops.csv: {List(split)}: the last word is taken for the unit.");

@@ -114,10 +114,7 @@ public sealed class PlanFacts
     {
         foreach (IGrouping<string, Enterprise> cover in ByCover(crop))
         {
-            StandingBed[] now =
-            [
-                .. BedsOf(cover.Where(one => one.CropYear == season.CropYear), stay => stay.Out >= records.AsOf),
-            ];
+            StandingBed[] now = [.. BedsOf(cover.Where(one => one.CropYear == season.CropYear), stay => stay.Out >= records.AsOf)];
             double feet = now.Sum(one => one.BedFeet);
             if (feet <= 0.0)
             {

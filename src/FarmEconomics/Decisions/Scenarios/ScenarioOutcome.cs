@@ -92,7 +92,10 @@ public sealed class ScenarioOutcome
     // A line that leaves out what isn't known says so in its name.
     private static FarmDifference Difference(FarmStatementLine was, FarmStatementLine would) => new(
         was.Name,
-        new BeforeAfter(Of(was), Of(would)) { NoMatch = was.Name == would.Name ? null : $"{was.Name} is no match for {would.Name}" });
+        new BeforeAfter(Of(was), Of(would))
+        {
+            NoMatch = was.Name == would.Name ? null : $"as it was: {was.Name}; as it would be: {would.Name}",
+        });
 
     private static Result Of(FarmStatementLine line) =>
         line.Amount is { } amount ? Result.Known(amount) : Result.NotAvailable(line.Reason ?? "not available");
