@@ -94,7 +94,7 @@ public sealed class ScenarioOutcome
         was.Name,
         new BeforeAfter(Of(was), Of(would))
         {
-            NoMatch = was.Name == would.Name ? null : $"as it was: {was.Name}; as it would be: {would.Name}",
+            NoMatch = was.Name == would.Name ? null : "ownership cost is left out of one of the two",
         });
 
     private static Result Of(FarmStatementLine line) =>
