@@ -28,7 +28,7 @@ public static class LineWords
         return line switch
         {
             { Line: BudgetLine.NetReturn } => "left over from the crops",
-            { Line: { } budget } => Of(budget) + line.Name[budget.Name().Length..],
+            { Line: { } budget } => Of(budget) + (line.LeavesOutOwnership ? Availability.BeforeOwnership : ""),
             { Item: FarmStatementItem.NetReturnOfFarm } => "left over for the farm",
             _ => line.Name,
         };

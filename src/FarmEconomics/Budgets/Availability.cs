@@ -31,10 +31,13 @@ public sealed record Availability(string? Costs, string? Hours, string? LaborCos
     /// </summary>
     public string? Value { get; init; }
 
+    /// <summary>What stands behind the name of an amount that leaves out ownership cost nobody knows.</summary>
+    public const string BeforeOwnership = ", before ownership cost";
+
     /// <summary>
     /// What an amount that may hold ownership cost must say while that isn't known, to stand behind its name; empty where it is known.
     /// </summary>
-    public string OwnershipLeftOut => Ownership is null ? "" : ", before ownership cost";
+    public string OwnershipLeftOut => Ownership is null ? "" : BeforeOwnership;
 
     internal static string NoPriceOf(IEnumerable<string> crops) =>
         $"no price of {string.Join(", ", crops)} is on record, at least for a part of it";

@@ -41,7 +41,11 @@ public sealed record FarmStatementLine(
     decimal? Amount,
     string? Reason = null,
     bool IsTotal = false
-);
+)
+{
+    /// <summary>True where the amount leaves out ownership cost nobody knows; the name says so.</summary>
+    public bool LeavesOutOwnership { get; init; }
+}
 
 /// <summary>
 /// The whole farm on one page: all crops' budget lines, then what no crop carries, down to what the farm earned. Crops plus the lines below
@@ -56,25 +60,27 @@ public static class FarmStatement
     {
         ArgumentNullException.ThrowIfNull(season);
         EnterpriseBudget farm = season.Farm;
-        string before = farm.Known.OwnershipLeftOut;
+        bool before = farm.Known.Ownership is not null;
         string? net = BudgetLines.Missing(BudgetLine.NetReturn, farm.Known);
         return
         [
             .. BudgetLines
                 .All.Where(line => line != BudgetLine.Labor)
-                .Select(line => Line(line, farm.Line(line), WithoutOwnership(season, line) ? before : "")),
+                .Select(line => Line(line, farm.Line(line), WithoutOwnership(season, line))),
             Line(FarmStatementItem.OtherIncome, "other income", season.OtherIncome.Sum(income => income.Amount.Amount)),
             Line(FarmStatementItem.UnassignedSales, "sales not assigned to a crop", season.UnassignedSales),
             Line(FarmStatementItem.UnusedCapacity, "unused capacity", season.UnallocatedTotal(Unallocated.Unused), farm.Known.Ownership),
-            Line(
-                FarmStatementItem.UnassignedCost,
-                $"cost not assigned to a crop{before}",
-                season.UnallocatedTotal(Unallocated.NotAssigned)),
+            Before(
+                before,
+                Line(FarmStatementItem.UnassignedCost, "cost not assigned to a crop", season.UnallocatedTotal(Unallocated.NotAssigned))),
             Line(FarmStatementItem.NetReturnOfFarm, "net return of the farm", season.FarmNet, net, isTotal: true),
-            Line(
-                FarmStatementItem.HouseholdPart,
-                $"household's part of costs, not a farm cost{before}",
-                season.UnallocatedTotal(Unallocated.Household)
+            Before(
+                before,
+                Line(
+                    FarmStatementItem.HouseholdPart,
+                    "household's part of costs, not a farm cost",
+                    season.UnallocatedTotal(Unallocated.Household)
+                )
             ),
             Line(
                 FarmStatementItem.Excluded,
@@ -94,15 +100,19 @@ public static class FarmStatement
             : season.Pools.Any(pool => !pool.OwnershipKnown
                 && (line == BudgetLine.HiredLabor ? BudgetLine.Labor : line) == BudgetLines.Of(pool.Pool.Line));
 
-    private static FarmStatementLine Line(BudgetLine line, BudgetFigure figure, string before) =>
+    private static FarmStatementLine Line(BudgetLine line, BudgetFigure figure, bool before) => Before(
+        before && figure.Missing is null,
         new(
             line,
             null,
-            (line == BudgetLine.NetReturn ? "net return of the crops" : line.Name()) + (figure.Missing is null ? before : ""),
+            line == BudgetLine.NetReturn ? "net return of the crops" : line.Name(),
             figure.Value,
             figure.Missing,
             line.IsTotal()
-        );
+        ));
+
+    private static FarmStatementLine Before(bool ownership, FarmStatementLine line) =>
+        ownership ? line with { Name = line.Name + Availability.BeforeOwnership, LeavesOutOwnership = true } : line;
 
     private static FarmStatementLine Line(
         FarmStatementItem item,

@@ -82,6 +82,10 @@ public sealed class SeasonReview
     /// </summary>
     internal decimal PaidFor(LaborUse use) => (AmountOf(use)?.Amount ?? 0m) + book.BurdenOf(use).Amount;
 
+    /// <summary>What an hour of some work cost, with what was paid on top.</summary>
+    /// <param name="work">The work, of more than 0 hours.</param>
+    internal decimal CostOfHour(List<LaborUse> work) => work.Sum(PaidFor) / work.Sum(use => use.Hours);
+
     /// <summary>What the records can't tell.</summary>
     public Availability Known { get; }
 

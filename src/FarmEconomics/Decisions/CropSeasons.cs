@@ -164,6 +164,6 @@ internal sealed class CropSeasons
     private decimal? FindCostOfHour((int Year, WorkerKind Kind) of)
     {
         List<LaborUse> work = [.. review.Trace.LaborByWindow[of.Year].Where(use => use.Kind == of.Kind && use.Hours > 0m)];
-        return work.Count > 0 ? work.Sum(review.Season(of.Year).PaidFor) / work.Sum(use => use.Hours) : null;
+        return work.Count > 0 ? now.CostOfHour(work) : null;
     }
 }

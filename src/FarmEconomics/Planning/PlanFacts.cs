@@ -114,7 +114,11 @@ public sealed class PlanFacts
     {
         foreach (IGrouping<string, Enterprise> cover in ByCover(crop))
         {
-            StandingBed[] now = [.. BedsOf(cover.Where(one => one.CropYear == season.CropYear), stay => stay.Out >= records.AsOf)];
+            StandingBed[] now =
+            [
+                .. cover.Where(one => one.CropYear == season.CropYear).SelectMany(one => one.Stays)
+                    .Where(stay => stay.Out >= records.AsOf).Select(BedOf),
+            ];
             double feet = now.Sum(one => one.BedFeet);
             if (feet <= 0.0)
             {
@@ -238,13 +242,12 @@ public sealed class PlanFacts
                 Cost = 0.0,
                 Bounds = (feet, feet),
                 Today = 0.0,
-                Standing = [.. BedsOf([one], _ => true)],
+                Standing = [.. one.Stays.Select(BedOf)],
             };
         }
     }
 
-    private static IEnumerable<StandingBed> BedsOf(IEnumerable<Enterprise> plantings, Func<BedStay, bool> stands) => plantings.SelectMany(
-        one => one.Stays.Where(stands), (one, stay) => new StandingBed(one.Planting.Name, stay.Bed.Name, (double)stay.BedFeet, stay.In));
+    private static StandingBed BedOf(BedStay stay) => new(stay.Planting.Name, stay.Bed.Name, (double)stay.BedFeet, stay.In);
 
     /// <summary>Hours of a bed-foot: raising even over the nursery weeks, growing more in the first week in the bed, then even.</summary>
     private double[] GrowHours(int week, SowingFacts facts, PlantingHours per)

@@ -107,7 +107,7 @@ internal sealed class WorkFacts
             ];
             if (hired.Sum(use => costs.Season.AmountOf(use)?.Amount ?? 0m) > 0m)
             {
-                return (double)(hired.Sum(costs.Season.PaidFor) / hired.Sum(use => use.Hours));
+                return (double)costs.Season.CostOfHour(hired);
             }
         }
 

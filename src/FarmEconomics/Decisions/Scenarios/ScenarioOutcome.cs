@@ -89,12 +89,11 @@ public sealed class ScenarioOutcome
     /// <summary>True when every sum of the scenario's season agrees, made in two ways.</summary>
     public bool IsProven => After.Reconciliation.All(check => check.Holds);
 
-    // A line that leaves out what isn't known says so in its name.
     private static FarmDifference Difference(FarmStatementLine was, FarmStatementLine would) => new(
         was.Name,
         new BeforeAfter(Of(was), Of(would))
         {
-            NoMatch = was.Name == would.Name ? null : "ownership cost is left out of one of the two",
+            NoMatch = was.LeavesOutOwnership == would.LeavesOutOwnership ? null : "ownership cost is left out of one of the two",
         });
 
     private static Result Of(FarmStatementLine line) =>

@@ -90,7 +90,7 @@ public sealed class PlanVariances
     {
         List<LaborUse> work = [.. season.Trace.LaborByWindow[season.CropYear - 1].Where(use => use.Hours > 0m)];
         work = work.Count > 0 ? work : [.. season.Trace.LaborByWindow[season.CropYear].Where(use => use.Hours > 0m)];
-        return work.Count > 0 ? work.Sum(season.PaidFor) / work.Sum(use => use.Hours) : 0m;
+        return work.Count > 0 ? season.CostOfHour(work) : 0m;
     }
 
     /// <summary>
