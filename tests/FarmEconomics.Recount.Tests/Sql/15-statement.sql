@@ -39,9 +39,9 @@ WITH f AS (SELECT year, coalesce(COLUMNS(* EXCLUDE year), 0) FROM farm_sums),
 m AS (SELECT *, sales + share_income + household + closing AS output, sales + share_income + household + closing - materials - selling AS gross FROM f)
 SELECT crop_year,
     line || CASE WHEN NOT ownership_known AND (line LIKE 'cost not assigned%' OR line LIKE 'household''s part%' OR (amount IS NOT NULL
-        AND EXISTS (FROM unowned o JOIN pools p ON p.pool = o.pool WHERE o.year = s.crop_year AND list_contains(CASE s.line WHEN 'materials' THEN ['materials']
-            WHEN 'selling' THEN ['selling'] WHEN 'hired labor' THEN ['labor'] WHEN 'gross margin' THEN ['materials', 'selling']
-            WHEN 'margin after labor' THEN ['materials', 'selling', 'labor'] ELSE [] END, p.line))))
+        AND EXISTS (FROM unowned o JOIN pools p ON p.pool = o.pool WHERE o.year = s.crop_year
+            AND list_contains(CASE s.line WHEN 'materials' THEN ['materials'] WHEN 'selling' THEN ['selling'] WHEN 'hired labor' THEN ['labor']
+                WHEN 'gross margin' THEN ['materials', 'selling'] WHEN 'margin after labor' THEN ['materials', 'selling', 'labor'] ELSE [] END, p.line))))
         THEN ', before ownership cost' ELSE '' END AS line, amount
 FROM (SELECT m.year AS crop_year, ownership_known, line,
     money(CASE WHEN with_worth AND worth_unknown <> 0 THEN NULL ELSE CASE needs WHEN 'costs' THEN CASE WHEN costs_known THEN units END WHEN 'labor' THEN CASE WHEN labor_known THEN units END
@@ -58,7 +58,8 @@ FROM m JOIN known k ON k.year = m.year, LATERAL (VALUES
     ('sales not assigned to a crop', loose_sales, '', false), ('unused capacity', unused, 'ownership', false), ('cost not assigned to a crop', not_assigned, '', false),
     ('net return of the farm', gross - labor - infrastructure - overhead - establishment + other_income + loose_sales - unused - not_assigned, 'full', true),
     ('household''s part of costs, not a farm cost', to_household, '', false),
-    ('capital, principal, interest on asset loans, tax and drawings, outside the budget', excluded, '', false)) v(line, units, needs, with_worth)) s;
+    ('capital, principal, interest on asset loans, tax and drawings, outside the budget', excluded, '', false))
+    v(line, units, needs, with_worth)) s;
 
 -- The left sides: what there is to be found again. Rows of the books by their crop year, imputed charges by their day.
 CREATE VIEW proof_result AS

@@ -74,13 +74,18 @@ public class FarmStatementTests
     [Fact]
     public void WithoutInterest_ALineThatHoldsATentsCostSaysThatItIsLeftOut()
     {
-        // 10 of market fees are known, the tent's yearly cost isn't: 259.64 brought in - 12 of seed - 10, then - 30 of wages - 20 of own hours.
-        FarmBuilder farm = Farm().Asset("tent", "market (channel)", "2025-01-01", 600, 10).With(settings => settings with { InterestPercent = null });
+        // 10 of market fees are known, the tent's yearly cost isn't: 259.64 brought in - 12 of seed - 10, then - 30 of wages - 20 of own
+        // hours.
+        FarmBuilder farm = Farm()
+            .Asset("tent", "market (channel)", "2025-01-01", 600, 10)
+            .With(settings => settings with { InterestPercent = null });
         Dictionary<string, FarmStatementLine> lines = Lines(farm);
         Assert.Equal(10m, lines["selling, before ownership cost"].Amount);
         Assert.Equal(237.64m, lines["gross margin, before ownership cost"].Amount);
         Assert.Equal(187.64m, lines["margin after labor, before ownership cost"].Amount);
-        Assert.All(["output", "materials", "infrastructure", "margin after infrastructure", "overhead"], name => Assert.Contains(name, lines.Keys));
+        Assert.All(
+            ["output", "materials", "infrastructure", "margin after infrastructure", "overhead"],
+            name => Assert.Contains(name, lines.Keys));
     }
 
     [Fact]

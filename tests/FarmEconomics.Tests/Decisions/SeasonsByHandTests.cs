@@ -35,8 +35,8 @@ public class SeasonsByHandTests
     }
 
     /// <summary>
-    /// 25 of payroll taxes in 2024 make an hour then cost (75 + 25) / 5 = 20, what one costs now: the 5 hours are told at 100 as before, not
-    /// at 100 x 20 / 15.
+    /// 25 of payroll taxes in 2024 make an hour then cost (75 + 25) / 5 = 20, what one costs now: the 5 hours are told at 100 as before,
+    /// not at 100 x 20 / 15.
     /// </summary>
     [Fact]
     public void EarlierSeason_WithPayrollTaxes_IsToldAtWhatAnHourCostWithThem()

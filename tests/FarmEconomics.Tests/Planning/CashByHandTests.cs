@@ -126,7 +126,8 @@ public class CashByHandTests
     {
         double[] line = new double[12];
         line[1] = 10.0;
-        BestMix mix = BestMix.Of(SmallFarm.Of() with { Cash = SmallFarm.Cash(20.0, 0.0, (1, -50.0)) with { Line = line } }, Programs.Solver);
+        PlanCash cash = SmallFarm.Cash(20.0, 0.0, (1, -50.0)) with { Line = line };
+        BestMix mix = BestMix.Of(SmallFarm.Of() with { Cash = cash }, Programs.Solver);
         Assert.Null(mix.Best);
         Assert.Null(mix.CashShort);
         Programs.Near(20.0, mix.Short[0].By, 1e-6);

@@ -4,7 +4,9 @@ using Xunit;
 
 namespace FarmEconomics.Tests.Planning;
 
-/// <summary>Over which ranges answers of small programs hold, solved on paper: lower limits, exact ones, those of two sides, ties.</summary>
+/// <summary>
+/// Over which ranges answers of small programs hold, solved on paper: lower limits, exact ones, those of two sides, ties.
+/// </summary>
 public class HoldingRangeByHandTests
 {
     /// <summary>
@@ -91,9 +93,9 @@ public class HoldingRangeByHandTests
     public void OfWorth_NearlyTied_IsNothing() => Assert.Equal(0.0, OfWorth(Two(2.99995), [0], new(100.0)).Least);
 
     /// <summary>
-    /// A at 3 and B at 2.95 a foot of 100 in all, 60 of A at most: from 0.05 on A falls behind, 60 (f - 0.05) is up to a tenth of 60 f until
-    /// 0.0556. Looked for up to 10, less than 0.10 is told as nothing; up to 5, as more than 0.05: 0.3125 is too far, 0.156 and 0.078 as
-    /// well, and 0.039 below a hundredth of it.
+    /// A at 3 and B at 2.95 a foot of 100 in all, 60 of A at most: from 0.05 on A falls behind, 60 (f - 0.05) is up to a tenth of 60 f
+    /// until 0.0556. Looked for up to 10, less than 0.10 is told as nothing; up to 5, as more than 0.05: 0.3125 is too far, 0.156 and 0.078
+    /// as well, and 0.039 below a hundredth of it.
     /// </summary>
     [Theory]
     [InlineData(10.0, 0.0)]

@@ -40,7 +40,13 @@ public class OutlookByHandTests
     public void Weeks_OfSeveralSowings_HaveTheHoursOfTheNearest()
     {
         PlanOutlook outlook = Outlook(
-            Planting("A1", "A", "1", 10m, "2026-03-26", "2026-06-30") with { Sown = Day("2026-02-26"), Trays = 4m, Hours = 9m, Yield = 60m },
+            Planting("A1", "A", "1", 10m, "2026-03-26", "2026-06-30") with
+            {
+                Sown = Day("2026-02-26"),
+                Trays = 4m,
+                Hours = 9m,
+                Yield = 60m,
+            },
             Planting("A2", "A", "1", 10m, "2026-07-16", "2026-11-30") with { Hours = 6m, Yield = 50m },
             Planting("B1", "B", "1", 10m, "2026-04-16", "2026-06-30") with { Hours = 5m, Yield = 7m },
             Planting("C1", "C", "1", 10m, "2026-04-23", "2026-06-30") with { Hours = 3m, Yield = 30m },
@@ -116,8 +122,8 @@ public class OutlookByHandTests
     }
 
     /// <summary>
-    /// 100 feet of a bed from May, 20 more from June 1 and 20 from July 1: told once, from June. 60 of A to be sold from July 17 and 50 from
-    /// July 10, of 100 picked.
+    /// 100 feet of a bed from May, 20 more from June 1 and 20 from July 1: told once, from June. 60 of A to be sold from July 17 and 50
+    /// from July 10, of 100 picked.
     /// </summary>
     [Fact]
     public void Problems_ThatGoOn_AreToldOnceFromTheirFirstDay()
@@ -201,8 +207,8 @@ public class OutlookByHandTests
         PlanSowing Sowing(int crop, int week, double grow, params (int Week, double Units)[] picked) =>
             new(crop, 0, week, 12)
             {
-                Hours = At((week, grow)),
-                Yield = At(picked),
+                Hours = SmallFarm.At((week, grow)),
+                Yield = SmallFarm.At(picked),
                 Trays = SmallFarm.Weekly(0.0),
                 Cost = 0.0,
             };
@@ -222,17 +228,6 @@ public class OutlookByHandTests
                 farm.Crops[1] with { Name = "C" },
             ],
         };
-    }
-
-    private static double[] At(params (int Week, double Value)[] told)
-    {
-        double[] weeks = new double[PlanModel.Weeks];
-        foreach ((int week, double value) in told)
-        {
-            weeks[week] = value;
-        }
-
-        return weeks;
     }
 
     private static FarmBuilder Farm()

@@ -5,8 +5,8 @@ using Xunit;
 namespace FarmEconomics.Tests.Planning;
 
 /// <summary>
-/// A plan's program over several sowings of a crop, weeks of boxes and seasons, on <see cref="SmallFarm"/>, solved on paper: 100 bed-feet; a
-/// foot of A earns 5 - 2 = 3, one of B 3 - 0.5 = 2.5.
+/// A plan's program over several sowings of a crop, weeks of boxes and seasons, on <see cref="SmallFarm"/>, solved on paper: 100 bed-feet;
+/// a foot of A earns 5 - 2 = 3, one of B 3 - 0.5 = 2.5.
 /// </summary>
 public class ProgramOfSeveralTests
 {
@@ -25,7 +25,7 @@ public class ProgramOfSeveralTests
                 farm.Crops[0] with { BoxMost = 10.0, BoxValue = SmallFarm.Weekly(4.0), SoldCost = 0.1, Keeps = 2 },
                 farm.Crops[1] with { BoxMost = 5.0, SoldCost = 0.1 },
             ],
-            BoxTarget = At((20, 60.0)),
+            BoxTarget = SmallFarm.At((20, 60.0)),
             BuyIn = 1.5,
         };
         BestMix mix = BestMix.Of(farm, Programs.Solver);
@@ -45,7 +45,7 @@ public class ProgramOfSeveralTests
         {
             Sowings =
             [
-                farm.Sowings[0] with { Yield = At((20, 1.0), (21, 0.1)), Bounds = (100.0, 100.0) },
+                farm.Sowings[0] with { Yield = SmallFarm.At((20, 1.0), (21, 0.1)), Bounds = (100.0, 100.0) },
                 farm.Sowings[1] with { Bounds = (0.0, 0.0) },
             ],
             Crops = [farm.Crops[0] with { Keeps = 2 }, farm.Crops[1]],
@@ -100,7 +100,7 @@ public class ProgramOfSeveralTests
         Programs.Near([100.0, 0.0], [.. program.Lengths.Select(length => solution.Values[length])], 1e-6);
 
         PlanModel bare = SmallFarm.Of() with { Sowings = [] };
-        bare = bare with { Hours = bare.Hours with { Fixed = At((0, 4.0)), OwnCost = 0.5 } };
+        bare = bare with { Hours = bare.Hours with { Fixed = SmallFarm.At((0, 4.0)), OwnCost = 0.5 } };
         PlanProgram hours = new(bare, [Season(0.5, 1.0, 1.0), Season(0.5, 1.0, 1.0)]);
         Programs.Near(-2.0, Programs.Solver.Solve(hours.Model).Objective, 1e-6);
     }
@@ -124,15 +124,4 @@ public class ProgramOfSeveralTests
     }
 
     private static PlanSeason Season(double chance, double yield, double price) => new(chance, [yield, 1.0], [price, 1.0]);
-
-    private static double[] At(params (int Week, double Value)[] told)
-    {
-        double[] weeks = new double[PlanModel.Weeks];
-        foreach ((int week, double value) in told)
-        {
-            weeks[week] = value;
-        }
-
-        return weeks;
-    }
 }

@@ -41,8 +41,8 @@ public class ProofOfSeveralByHandTests
     }
 
     /// <summary>
-    /// Ten pounds of A are left of the season before and sold first, and the farm calls its fixed cost "seed" and its office work "grow": the
-    /// plan brings the same.
+    /// Ten pounds of A are left of the season before and sold first, and the farm calls its fixed cost "seed" and its office work "grow":
+    /// the plan brings the same.
     /// </summary>
     [Fact]
     public void Proof_OfAFarmWithStockAndWordsOfItsOwn_IsTheSame()

@@ -3,7 +3,9 @@ using Xunit;
 
 namespace FarmEconomics.Tests.Planning;
 
-/// <summary>What given lengths are worth season by season, and which seasons a plan is made for, on <see cref="SmallFarm"/>, by hand.</summary>
+/// <summary>
+/// What given lengths are worth season by season, and which seasons a plan is made for, on <see cref="SmallFarm"/>, by hand.
+/// </summary>
 public class ScoresByHandTests
 {
     /// <summary>
@@ -21,11 +23,11 @@ public class ScoresByHandTests
         {
             Sowings =
             [
-                farm.Sowings[0] with { Week = inBed, WeeksInBed = 1, Hours = At((0, 0.5)) },
+                farm.Sowings[0] with { Week = inBed, WeeksInBed = 1, Hours = SmallFarm.At((0, 0.5)) },
                 farm.Sowings[1] with { Week = inBed, WeeksInBed = 1 },
             ],
             Crops = [farm.Crops[0] with { SoldCost = 0.1, HandlingHours = 0.02 }, farm.Crops[1]],
-            Hours = new PlanHours(SmallFarm.Weekly(10.0), SmallFarm.Weekly(20.0), At((5, 4.0)), 0.5, 2.0),
+            Hours = new PlanHours(SmallFarm.Weekly(10.0), SmallFarm.Weekly(20.0), SmallFarm.At((5, 4.0)), 0.5, 2.0),
         };
         PlanSeason[] seasons = [new(0.5, [1.0, 1.0], [1.0, 1.0]), new(0.5, [0.8, 1.0], [1.5, 1.0])];
         Programs.Near([122.0, 224.2], SeasonScores.Of(farm, Programs.Solver, [100.0, 0.0], seasons), 1e-6);
@@ -41,7 +43,7 @@ public class ScoresByHandTests
         PlanStep[] steps = [new("shop", 120.0, 5.0, 0.0), new("market", 90.0, 4.0, 0.0)];
         farm = farm with
         {
-            Sowings = [farm.Sowings[0] with { Yield = At((20, 1.0), (21, 1.0)) }, farm.Sowings[1]],
+            Sowings = [farm.Sowings[0] with { Yield = SmallFarm.At((20, 1.0), (21, 1.0)) }, farm.Sowings[1]],
             Crops =
             [
                 farm.Crops[0] with { Keeps = 2, Steps = [.. farm.Crops[0].Steps.Select((_, week) => week == 21 ? steps : [])] },
@@ -65,7 +67,7 @@ public class ScoresByHandTests
         PlanStep[] steps = [new("shop", 20.0, 5.0, 0.0), new("market", 1000.0, 3.0, 0.0)];
         farm = farm with
         {
-            Sowings = [farm.Sowings[0] with { Yield = At((20, 0.5), (21, 0.5)) }, farm.Sowings[1]],
+            Sowings = [farm.Sowings[0] with { Yield = SmallFarm.At((20, 0.5), (21, 0.5)) }, farm.Sowings[1]],
             Crops = [farm.Crops[0] with { Steps = [.. farm.Crops[0].Steps.Select(_ => steps)] }, farm.Crops[1]],
         };
         PlanSeason[] seasons =
@@ -121,8 +123,8 @@ public class ScoresByHandTests
     }
 
     /// <summary>
-    /// A at 0.8 of its yield and 1.25 of its price brings what it does on the mean, 500; so season 1 counts with 0. Then 4, 1,000 off; 2 and
-    /// 3 are 250 and 450 below, 0.3 x 250 the more. Mean 0.4 x 1 + 0.2 x 3 + 0.3 x 0.5 + 0.1 x 0.1 = 1.16. B gives nothing in any.
+    /// A at 0.8 of its yield and 1.25 of its price brings what it does on the mean, 500; so season 1 counts with 0. Then 4, 1,000 off; 2
+    /// and 3 are 250 and 450 below, 0.3 x 250 the more. Mean 0.4 x 1 + 0.2 x 3 + 0.3 x 0.5 + 0.1 x 0.1 = 1.16. B gives nothing in any.
     /// </summary>
     [Fact]
     public void Chosen_BringYieldTimesPrice()
@@ -160,15 +162,4 @@ public class ScoresByHandTests
 
     private static PlanSeason Season(double chance, double yield, double price, double yieldB = 1.0) =>
         new(chance, [yield, yieldB], [price, 1.0]);
-
-    private static double[] At(params (int Week, double Value)[] told)
-    {
-        double[] weeks = new double[PlanModel.Weeks];
-        foreach ((int week, double value) in told)
-        {
-            weeks[week] = value;
-        }
-
-        return weeks;
-    }
 }

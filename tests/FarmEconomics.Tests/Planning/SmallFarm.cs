@@ -40,6 +40,18 @@ internal static class SmallFarm
         };
     }
 
+    /// <summary>What is told of some weeks; 0 in the others.</summary>
+    internal static double[] At(params (int Week, double Value)[] told)
+    {
+        double[] weeks = new double[PlanModel.Weeks];
+        foreach ((int week, double value) in told)
+        {
+            weeks[week] = value;
+        }
+
+        return weeks;
+    }
+
     internal static double[] Weekly(double value) => [.. Enumerable.Repeat(value, PlanModel.Weeks)];
 
     private static PlanSowing Sowing(int crop, double cost) =>

@@ -1,6 +1,5 @@
 using FarmEconomics.Planning.Variances;
 using FarmEconomics.Records;
-using FarmEconomics.Records.Storage;
 using FarmEconomics.Tests.Building;
 using Xunit;
 
@@ -21,7 +20,8 @@ public class VarianceEdgesTests
     [InlineData(100.0, 0.0)]
     public void Parts_WithoutALength_AreAllRest(double planned, double grown)
     {
-        CropVariance variance = CropVariance.Of("A", Planned with { BedFeet = (decimal)planned }, Came(Planned with { BedFeet = (decimal)grown }));
+        CropFactors came = Came(Planned with { BedFeet = (decimal)grown });
+        CropVariance variance = CropVariance.Of("A", Planned with { BedFeet = (decimal)planned }, came);
         Assert.Equal([(VarianceKind.Rest, 40m)], Told(variance));
     }
 
@@ -56,12 +56,15 @@ public class VarianceEdgesTests
         Assert.Equal([(VarianceKind.Yield, -30m), (VarianceKind.Culls, -30m)], Told(variance));
     }
 
-    /// <summary>Planned for the household, 200 of which 30 were sold at 5: all of it by the part sold. Planned and sold none: no part.</summary>
+    /// <summary>
+    /// Planned for the household, 200 of which 30 were sold at 5: all of it by the part sold. Planned and sold none: no part.
+    /// </summary>
     [Fact]
     public void Sales_NobodyPlanned_AreOfThePartSold()
     {
         CropFactors kept = Factors(100m, (200m, 0m), 40m);
-        Assert.Equal([(VarianceKind.PartSold, 150m)], Told(CropVariance.Of("A", kept, Factors(100m, (200m, 0m), 40m, ("shop", 30m, 150m)))));
+        CropFactors sold = Factors(100m, (200m, 0m), 40m, ("shop", 30m, 150m));
+        Assert.Equal([(VarianceKind.PartSold, 150m)], Told(CropVariance.Of("A", kept, sold)));
         Assert.Empty(Told(CropVariance.Of("A", kept, kept)));
     }
 
@@ -105,39 +108,11 @@ public class VarianceEdgesTests
             farm.Work("2025-05-02", "Bo", 0m, "grow", crop: "Carrots");
         }
 
-        CropVariance carrots = Assert.Single(PlanVariances.Of(WithPlan(farm).Season(2025))!.Crops);
+        farm = VariancesByHandTests.WithPlan(farm, new DateOnly(2025, 5, 2), 100m, 10m, weeks: 1m);
+        CropVariance carrots = Assert.Single(PlanVariances.Of(farm.Season(2025))!.Crops);
         Assert.Equal((190m, 150m), (carrots.Planned.Amount, carrots.Actual.Amount));
         Assert.Equal([(VarianceKind.Yield, -40m)], Told(carrots));
     }
-
-    private static FarmBuilder WithPlan(FarmBuilder farm) =>
-        farm.Add<PlanRow>(
-                new RowValues
-                {
-                    ["crop_year"] = 2025,
-                    ["planting"] = "Carrots 2025-1",
-                    ["crop"] = "Carrots",
-                    ["bed"] = "A",
-                    ["bed_feet"] = 100m,
-                    ["in_bed"] = new DateOnly(2025, 5, 2),
-                    ["out_of_bed"] = new DateOnly(2025, 7, 31),
-                    ["yield"] = 100m,
-                    ["hours"] = 20m,
-                    ["cost"] = 10m,
-                }
-            )
-            .Add<PlanSaleRow>(
-                new RowValues
-                {
-                    ["crop_year"] = 2025,
-                    ["crop"] = "Carrots",
-                    ["channel"] = "Market",
-                    ["quantity"] = 100m,
-                    ["price"] = 2m,
-                    ["from"] = new DateOnly(2025, 7, 10),
-                    ["weeks"] = 1m,
-                }
-            );
 
     /// <summary>Two hours fewer than planned, 40.</summary>
     private static CropFactors Came(CropFactors factors) => factors with { Hours = 38m };

@@ -72,7 +72,12 @@ public class VariancesByHandTests
             farm.Set(farm.Tables.Harvests[0], HarvestRow.CulledColumn, culled);
         }
 
-        return farm.Add<PlanRow>(
+        return WithPlan(farm, new DateOnly(2025, 5, 1), 250m, 40m, weeks: 2m);
+    }
+
+    /// <summary>A farm with a plan of 100 feet of carrots in A that take 20 hours, all of which is to be sold at the market at 2.</summary>
+    internal static FarmBuilder WithPlan(FarmBuilder farm, DateOnly inBed, decimal units, decimal cost, decimal weeks) =>
+        farm.Add<PlanRow>(
                 new RowValues
                 {
                     ["crop_year"] = 2025,
@@ -80,11 +85,11 @@ public class VariancesByHandTests
                     ["crop"] = "Carrots",
                     ["bed"] = "A",
                     ["bed_feet"] = 100m,
-                    ["in_bed"] = new DateOnly(2025, 5, 1),
+                    ["in_bed"] = inBed,
                     ["out_of_bed"] = new DateOnly(2025, 7, 31),
-                    ["yield"] = 250m,
+                    ["yield"] = units,
                     ["hours"] = 20m,
-                    ["cost"] = 40m,
+                    ["cost"] = cost,
                 }
             )
             .Add<PlanSaleRow>(
@@ -93,11 +98,10 @@ public class VariancesByHandTests
                     ["crop_year"] = 2025,
                     ["crop"] = "Carrots",
                     ["channel"] = "Market",
-                    ["quantity"] = 250m,
+                    ["quantity"] = units,
                     ["price"] = 2m,
                     ["from"] = new DateOnly(2025, 7, 10),
-                    ["weeks"] = 2m,
+                    ["weeks"] = weeks,
                 }
             );
-    }
 }

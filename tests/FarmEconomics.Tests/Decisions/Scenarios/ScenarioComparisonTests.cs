@@ -58,7 +58,9 @@ public class ScenarioComparisonTests
     public void AnInterestRateThatWasMissing_LeavesLinesWithoutAMatchBlank()
     {
         // Selling was the fee of 50; the stall's tent of 600 over ten years adds 60 a year, known only with a rate.
-        FarmBuilder farm = SmallFarm().Asset("tent", "stall (channel)", "2025-01-01", 600m, 10m).With(settings => settings with { InterestPercent = null });
+        FarmBuilder farm = SmallFarm()
+            .Asset("tent", "stall (channel)", "2025-01-01", 600m, 10m)
+            .With(settings => settings with { InterestPercent = null });
         Dictionary<string, BeforeAfter> lines = Of(farm, "interest_percent=0").Farm.ToDictionary(line => line.Name, line => line.Amount);
         BeforeAfter selling = lines["selling, before ownership cost"];
         Assert.Equal((50m, 110m, null), (selling.Before.Value, selling.After.Value, selling.Difference.Value));

@@ -25,7 +25,9 @@ public class FirstTablesTests
         Assert.Contains(tables.Remarks, remark => remark.Contains("storage_days", StringComparison.Ordinal));
     }
 
-    /// <summary>A picking sheet whose headings end with what is counted; the field list knows no units, the register those of lettuce.</summary>
+    /// <summary>
+    /// A picking sheet whose headings end with what is counted; the field list knows no units, the register those of lettuce.
+    /// </summary>
     [Fact]
     public void From_HeadingsThatEndWithAUnit_DraftsOneCropCountedSo()
     {
