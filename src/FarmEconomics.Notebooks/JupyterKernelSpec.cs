@@ -1,3 +1,6 @@
+using System.Buffers.Binary;
+using System.Globalization;
+using System.Security.Cryptography;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
@@ -15,6 +18,10 @@ public static class JupyterKernelSpec
 {
     /// <summary>The name notebooks ask for.</summary>
     public const string Name = ".net-csharp";
+
+    private const int LowestPort = 10_000;
+    private const int PortsInRange = 20;
+    private const int PortRanges = 1_000;
 
     private static readonly JsonSerializerOptions Format = new()
     {
@@ -53,7 +60,9 @@ public static class JupyterKernelSpec
                 "--default-kernel",
                 "csharp",
                 "{connection_file}",
-                "--http-local-only"
+                "--http-local-only",
+                "--http-port-range",
+                PortsOf(dir)
             ),
             ["display_name"] = ".NET (C#)",
             ["language"] = "C#",
@@ -76,6 +85,16 @@ public static class JupyterKernelSpec
     public static string FindProject() =>
         Above(AppContext.BaseDirectory) ?? Above(Directory.GetCurrentDirectory())
         ?? throw new NotebookException("no .config/dotnet-tools.json above the program or here: it says which kernel to use");
+
+    // A kernel takes the first port of its range that is free when it looks: two that start at one moment take the same one, and the
+    // second ends. So the kernels of each folder look in a range of their own, the same at every writing, below the ports that
+    // systems give out themselves (Linux: from 32768; IANA, RFC 6335: from 49152).
+    private static string PortsOf(string dir)
+    {
+        byte[] hash = SHA256.HashData(Encoding.UTF8.GetBytes(Path.GetFullPath(dir)));
+        int start = LowestPort + (BinaryPrimitives.ReadUInt16LittleEndian(hash) % PortRanges * PortsInRange);
+        return string.Create(CultureInfo.InvariantCulture, $"{start}-{start + PortsInRange - 1}");
+    }
 
     private static string? Above(string start)
     {

@@ -48,6 +48,23 @@ public class NotebookKitTests
     }
 
     [Fact]
+    public void KernelSpec_OfTwoFolders_LooksForPortsInTwoRanges()
+    {
+        using Scratch scratch = new();
+        string[] ranges = [.. Enumerable.Range(0, 4).Select(i => PortsOf(scratch.File($"farm{i}")))];
+        Assert.Equal(ranges[0], PortsOf(scratch.File("farm0")));
+        Assert.True(ranges.Distinct().Count() > 1, "four folders look in one range");
+        Assert.All(ranges, range => Assert.Matches(@"\A[12]\d{4}-[12]\d{4}\z", range));
+
+        static string PortsOf(string folder)
+        {
+            JsonNode spec = JsonNode.Parse(File.ReadAllText(JupyterKernelSpec.Write(folder, Repository.Root)))!;
+            string[] argv = [.. spec["argv"]!.AsArray().Select(a => (string)a!)];
+            return argv[Array.IndexOf(argv, "--http-port-range") + 1];
+        }
+    }
+
+    [Fact]
     public void KernelSpec_WithoutAManifest_IsRefused()
     {
         using Scratch scratch = new();
