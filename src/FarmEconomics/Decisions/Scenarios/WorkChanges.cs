@@ -60,7 +60,7 @@ internal sealed class WorkChanges(FarmReview review, RecordsCopy copy)
             {
                 OwnerWage = change.Step.IsPercent ? copy.Settings.OwnerWage * change.Step.Factor : change.Step.Number,
             };
-            Workers(row => row.Kind == WorkerKind.Owner && row.Wage is not null, change.Step, ofOwner: true);
+            Workers(row => row.Kind == WorkerKind.Owner && copy.Value(row, WorkerRow.WageColumn) is not null, change.Step, ofOwner: true);
             return;
         }
 
