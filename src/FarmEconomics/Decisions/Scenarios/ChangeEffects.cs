@@ -60,7 +60,7 @@ internal sealed class ChangeEffects
             ),
             ScenarioSubject.Price when crop is not null =>
                 (EffectMeasure.PricePerUnit, Both(money => money.PricePerUnit(crop, change.Channel)), Sales.Difference),
-            ScenarioSubject.Price => (EffectMeasure.Money, new BeforeAfter(before.SalesOf(meant), after.SalesOf(now)), Sales.Difference),
+            ScenarioSubject.Price => (EffectMeasure.Money, Both(money => money.SalesThrough(change.Channel)), Sales.Difference),
             ScenarioSubject.Yield or ScenarioSubject.Without when crop is not null =>
                 (EffectMeasure.Quantity, Both(money => money.Picked(crop)), Sales.Difference),
             ScenarioSubject.Yield => (EffectMeasure.Money, Sales, Sales.Difference),

@@ -27,11 +27,9 @@ internal sealed class SeasonMoney(FarmReview review, SeasonReview season)
 
     private IReadOnlyList<LaborUse> Work => review.Trace.LaborByWindow[year];
 
-    internal Result SalesOf(HashSet<IRecordRow> rows)
-    {
-        HashSet<SaleRow> sales = [.. rows.OfType<SaleRow>()];
-        return ValueOf(Parts.Where(part => sales.Contains(part.Disposition.Row)));
-    }
+    /// <summary>The same of what left through one channel; null: all of it.</summary>
+    internal Result SalesThrough(string? channel) =>
+        ValueOf(Parts.Where(part => channel is null || part.Disposition.Channel.Name == channel));
 
     internal Result PricePerUnit(Crop crop, string? channel)
     {
