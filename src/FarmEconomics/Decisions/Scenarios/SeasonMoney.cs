@@ -43,10 +43,8 @@ internal sealed class SeasonMoney(FarmReview review, SeasonReview season)
 
     internal Result Picked(Crop crop)
     {
-        List<EnterpriseBudget> budgets = season.Crops.Where(budget => budget.Name == crop.Name).ToList();
-        return budgets.Count == 0
-            ? Result.NotAvailable($"no planting of {year}")
-            : Result.Known(budgets.Sum(budget => budget.Sums.Harvested));
+        EnterpriseBudget? budget = season.Crops.FirstOrDefault(budget => budget.Name == crop.Name);
+        return budget is null ? Result.NotAvailable($"no planting of {year}") : Result.Known(budget.Sums.Harvested);
     }
 
     internal Result PerHour(ScenarioScope scope, string? worker)
