@@ -120,7 +120,11 @@ public class ChangeNotesTests
     public void OwnerWage_WhereAnOwnerHasAWageOfTheirOwn_NamesWhoKeepsIt()
     {
         FarmBuilder farm = Farm().Worker("Dee", WorkerKind.Owner, 18m);
-        AssertNotes(farm, "owner_wage=25", "Dee: keeps the wage in workers.csv, which goes before owner_wage; wage of owner=25 changes both.");
+        AssertNotes(
+            farm,
+            "owner_wage=25",
+            "Dee: keeps the wage in workers.csv, which goes before owner_wage; wage of owner=25 changes both."
+        );
         AssertNotes(farm, "interest_percent=6");
     }
 

@@ -5,7 +5,9 @@ using Xunit;
 
 namespace FarmEconomics.Tests.Decisions.Scenarios;
 
-/// <summary>Which rows of sales, list prices and harvests a change moves, and how far, row by row on paper (docs/methods.md, section 14).</summary>
+/// <summary>
+/// Which rows of sales, list prices and harvests a change moves, and how far, row by row on paper (docs/methods.md, section 14).
+/// </summary>
 public class PriceAndYieldRowsTests
 {
     private static FarmBuilder Farm() =>
@@ -89,7 +91,9 @@ public class PriceAndYieldRowsTests
     [InlineData("yields=-10%", "90/9 45/4.5 36/", "9 9")]
     public void Yield_MovesWhatWasPickedCulledAndSold(string change, string picked, string sold)
     {
-        FarmBuilder farm = Farm().Sell("2025-07-02", "Kale", "stall", 10m, price: 4m).Sell("2025-07-02", "Beets", "stall", 10m, amount: 20m);
+        FarmBuilder farm = Farm()
+            .Sell("2025-07-02", "Kale", "stall", 10m, price: 4m)
+            .Sell("2025-07-02", "Beets", "stall", 10m, amount: 20m);
         RecordTables tables = farm.With(change).Review.Records.Tables;
         Assert.Equal(picked, string.Join(" ", tables.Harvests.Select(row => $"{row.Quantity:0.####}/{row.Culled:0.####}")));
         Assert.Equal(sold, string.Join(" ", tables.Sales.Select(row => $"{row.Quantity:0.####}")));
@@ -112,7 +116,8 @@ public class PriceAndYieldRowsTests
     }
 
     /// <summary>
-    /// 10 lb at 4, 20 lb at the stall's list price of 4, 5 lb on the table at 2: 130. By a tenth all of it moves; at the stall 40 and 80 do.
+    /// 10 lb at 4, 20 lb at the stall's list price of 4, 5 lb on the table at 2: 130. By a tenth all of it moves; at the stall 40 and 80
+    /// do.
     /// </summary>
     [Theory]
     [InlineData("prices=+10%", 130, 143, 13)]

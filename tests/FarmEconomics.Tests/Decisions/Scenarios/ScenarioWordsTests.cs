@@ -9,7 +9,8 @@ namespace FarmEconomics.Tests.Decisions.Scenarios;
 public class ScenarioWordsTests
 {
     /// <summary>
-    /// No owner_wage and no wages in the books: only Dee and Bo have a wage. Crops, channels and pools whose names hold the words of changes.
+    /// No owner_wage and no wages in the books: only Dee and Bo have a wage. Crops, channels and pools whose names hold the words of
+    /// changes.
     /// </summary>
     private static FarmBuilder Farm() =>
         new FarmBuilder(new FarmSettings())
@@ -117,7 +118,11 @@ public class ScenarioWordsTests
         );
 
     [Fact]
-    public void Factor_OfANewValue_IsOne() => Assert.Equal((1m, 0.9m), (new ScenarioStep(3m, IsPercent: false).Factor, new ScenarioStep(-10m, IsPercent: true).Factor));
+    public void Factor_OfANewValue_IsOne() =>
+        Assert.Equal(
+            (1m, 0.9m),
+            (new ScenarioStep(3m, IsPercent: false).Factor, new ScenarioStep(-10m, IsPercent: true).Factor)
+        );
 
     [Fact]
     public void Scenario_WithoutAName_IsRefused() =>

@@ -63,7 +63,8 @@ public class TouchedRowsTests
     [InlineData("income of boxes=+10%", "income:3")]
     [InlineData("fee of stall=10", "channels:1")]
     [InlineData("owner_wage=25", "")]
-    public void Rows_OfTheSeason_AreCountedTableByTable(string change, string expected) => Assert.Equal(expected, Rows(Farm().Effect(change)));
+    public void Rows_OfTheSeason_AreCountedTableByTable(string change, string expected) =>
+        Assert.Equal(expected, Rows(Farm().Effect(change)));
 
     /// <summary>Of the water measured, 10 are of 2024, 30 of 2025 and 5 of each year; of kale's own plantings one is of 2025.</summary>
     [Fact]
@@ -95,11 +96,13 @@ public class TouchedRowsTests
             .Load("pump", "power", "Kale", 100m, 10m, "2024-12-01", "2025-01-01")
             .Load("fence", "power", "Kale", 100m, 10m, "2026-01-01", "2026-01-31");
         Assert.Equal("labor:1 labor_standards:1 totals:1", Rows(farm.Effect("hours of harvest=+10%")));
-        Assert.Equal("labor_standards:1 totals:1", Rows(farm.Effect("hours of harvest=+10%", 2024)).Replace("labor:0 ", "", StringComparison.Ordinal));
+        Assert.Equal("labor:0 labor_standards:1 totals:1", Rows(farm.Effect("hours of harvest=+10%", 2024)));
         Assert.Contains(" loads:2 ", Rows(farm.Effect("without Kale")), StringComparison.Ordinal);
     }
 
-    /// <summary>Seed for garlic counts in 2025, spread or not; with 12 on the closing day, a tenth of 52 is 5.20; income: 50 + 200 + 30.</summary>
+    /// <summary>
+    /// Seed for garlic counts in 2025, spread or not; with 12 on the closing day, a tenth of 52 is 5.20; income: 50 + 200 + 30.
+    /// </summary>
     [Theory]
     [InlineData("expenses of seed=+10%", 52, 57.2, 5.2)]
     [InlineData("income of boxes=+10%", 280, 308, 28)]
@@ -149,7 +152,9 @@ public class TouchedRowsTests
     [Fact]
     public void Line_ThatIsNotKnown_SaysWhy()
     {
-        FarmBuilder farm = Farm().With(settings => settings with { InterestPercent = null }).Asset("shed", "general overhead", "2025-01-01", 600m, 10m);
+        FarmBuilder farm = Farm()
+            .With(settings => settings with { InterestPercent = null })
+            .Asset("shed", "general overhead", "2025-01-01", 600m, 10m);
         BeforeAfter[] lines = [.. farm.With("").Farm.Select(line => line.Amount).Where(amount => amount.Before.Value is null)];
         Assert.NotEmpty(lines);
         Assert.All(lines, line => Assert.Contains("interest_percent", line.Before.Reason, StringComparison.Ordinal));

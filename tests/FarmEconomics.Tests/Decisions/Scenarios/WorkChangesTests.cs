@@ -26,8 +26,8 @@ public class WorkChangesTests
             .Sell("2025-07-02", "Kale", "stall", 60m, price: 2m);
 
     /// <summary>
-    /// Picking: 4 h of beets and 6 of kale are logged, two totals say 9 + 6, so 5 are filled in by the standard. Nothing of packing is logged
-    /// in 2025, and its total says 8; in 2024 it is 10, of which 6 are logged.
+    /// Picking: 4 h of beets and 6 of kale are logged, two totals say 9 + 6, so 5 are filled in by the standard. Nothing of packing is
+    /// logged in 2025, and its total says 8; in 2024 it is 10, of which 6 are logged.
     /// </summary>
     private static FarmBuilder FilledUp() =>
         Farm()
@@ -49,8 +49,8 @@ public class WorkChangesTests
 
     /// <summary>
     /// A total is what is logged after plus f times what the log lacked: kale's hours halved, 7 + 5 = 12, the first total 3 less; all of
-    /// picking halved, 5 + 2.5, 7.5 less; packing halved, 3 + 2 in 2024 and 0 + 4 in 2025. Growing kale takes its standard, 6 minutes a foot:
-    /// 10 h, which only a change of growing or of all hours moves. 1 h is worth 20.
+    /// picking halved, 5 + 2.5, 7.5 less; packing halved, 3 + 2 in 2024 and 0 + 4 in 2025. Growing kale takes its standard, 6 minutes a
+    /// foot: 10 h, which only a change of growing or of all hours moves. 1 h is worth 20.
     /// </summary>
     [Theory]
     [InlineData("hours of Kale=-50%", 10, 6, 6, 8, 3, 2, 6, 3)]
@@ -138,7 +138,14 @@ public class WorkChangesTests
     [Theory]
     [InlineData("wage of hired=18", 162, 300, 120, 25, -60)]
     [InlineData("wages=+20%", 108, 300, 120, 30, -65)]
-    public void Wage_PaidInTheBooks_ScalesWhatIsPaid(string change, double before, double wages, double shared, double ofKale, double expected)
+    public void Wage_PaidInTheBooks_ScalesWhatIsPaid(
+        string change,
+        double before,
+        double wages,
+        double shared,
+        double ofKale,
+        double expected
+    )
     {
         ScenarioOutcome outcome = Paid().With(change);
         Assert.Equal(
@@ -149,7 +156,8 @@ public class WorkChangesTests
     }
 
     /// <summary>
-    /// An hour cost 15, whatever a worker's wage says; what names kale is no part of it. The rows hold 50 and 20 more, the household's half too.
+    /// An hour cost 15, whatever a worker's wage says; what names kale is no part of it. The rows hold 50 and 20 more, the household's half
+    /// too.
     /// </summary>
     [Fact]
     public void Effect_OfAHiredWage_IsTheCostOfAnHour()
