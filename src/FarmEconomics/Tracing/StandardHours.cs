@@ -149,8 +149,11 @@ internal sealed class StandardHours
         string measure = $"hours:{stage}";
         return records.Tables.Totals.FindAll(row =>
             string.Equals(row.Measure.Replace(" ", "", StringComparison.Ordinal), measure, StringComparison.OrdinalIgnoreCase)
-            && records.Settings.WindowOf(row.From ?? FirstDay(records)) == window);
+            && WindowOf(records, row) == window);
     }
+
+    /// <summary>The crop year a total of hours counts in.</summary>
+    internal static int WindowOf(FarmRecords records, TotalRow row) => records.Settings.WindowOf(row.From ?? FirstDay(records));
 
     /// <summary>A total without a first day starts with the first record of work.</summary>
     private static DateOnly FirstDay(FarmRecords records) => records.Labor.Count > 0 ? records.Labor.Min(row => row.Date) : records.AsOf;

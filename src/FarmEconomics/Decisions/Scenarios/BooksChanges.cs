@@ -36,12 +36,17 @@ internal static class BooksChanges
         return change.Scope switch
         {
             ScenarioScope.Category => Same(row.Category, change.Name!),
-            ScenarioScope.Pool => !string.IsNullOrWhiteSpace(row.Pool) ? Same(row.Pool, change.Name!)
+            ScenarioScope.Pool => NamesChannelOnly(row) ? Same(records.PoolOf(records.Channel(row.Channel!)).Name, change.Name!)
+                : !string.IsNullOrWhiteSpace(row.Pool) ? Same(row.Pool, change.Name!)
                 : NamesNothing(row) && category.Class == ExpenseClass.Operating
                     && Same(string.IsNullOrWhiteSpace(category.Pool) ? DefaultPools.GeneralOverhead : category.Pool, change.Name!),
             _ => category.Class == ExpenseClass.Operating,
         };
     }
+
+    /// <summary>True for a row that goes to its channel's own pool, as it names no crop or planting.</summary>
+    private static bool NamesChannelOnly(ExpenseRow row) =>
+        !string.IsNullOrWhiteSpace(row.Channel) && string.IsNullOrWhiteSpace(row.Crop) && string.IsNullOrWhiteSpace(row.Planting);
 
     /// <summary>True for a row that names no crop, planting, channel or pool.</summary>
     internal static bool NamesNothing(ExpenseRow row) =>

@@ -49,8 +49,6 @@ internal sealed class ChangeEffects
     private (EffectMeasure Measure, BeforeAfter Value, Result Moved) Read()
     {
         Crop? crop = change.Scope == ScenarioScope.Crop ? records.Crop(change.Name!) : null;
-        HashSet<IRecordRow> meant = [.. copy.Touched.Where(rows.IsOfSeason)];
-        HashSet<IRecordRow> now = [.. meant.Select(copy.Now)];
         return change.Subject switch
         {
             ScenarioSubject.Setting => (
@@ -60,27 +58,29 @@ internal sealed class ChangeEffects
             ),
             ScenarioSubject.Price when crop is not null =>
                 (EffectMeasure.PricePerUnit, Both(money => money.PricePerUnit(crop, change.Channel)), Sales.Difference),
-            ScenarioSubject.Price => (EffectMeasure.Money, new BeforeAfter(before.SalesOf(meant), after.SalesOf(now)), Sales.Difference),
+            ScenarioSubject.Price => (EffectMeasure.Money, Both(money => money.SalesThrough(change.Channel)), Sales.Difference),
             ScenarioSubject.Yield or ScenarioSubject.Without when crop is not null =>
                 (EffectMeasure.Quantity, Both(money => money.Picked(crop)), Sales.Difference),
             ScenarioSubject.Yield => (EffectMeasure.Money, Sales, Sales.Difference),
             ScenarioSubject.Wage =>
                 (EffectMeasure.MoneyPerHour, Both(money => money.PerHour(change.Scope, change.Name)), Moved(money => money.Labor)),
-            ScenarioSubject.Hours => (
-                EffectMeasure.Hours,
-                new BeforeAfter(before.HoursOf(change, meant), after.HoursOf(change, now)),
-                Moved(money => money.Labor)
-            ),
+            ScenarioSubject.Hours => (EffectMeasure.Hours, HoursChanged(), Moved(money => money.Labor)),
             ScenarioSubject.Fee => (EffectMeasure.Percent, Both(money => money.FeePercent(change.Name!)), Moved(money => money.Fees)),
-            _ => Amounts(meant, now),
+            _ => Amounts(),
         };
     }
 
     private BeforeAfter Sales => Both(money => money.Sales);
 
-    private static (EffectMeasure Measure, BeforeAfter Value, Result Moved) Amounts(HashSet<IRecordRow> meant, HashSet<IRecordRow> now)
+    /// <summary>The rows of the season that the change touched.</summary>
+    private IEnumerable<IRecordRow> Meant => copy.Touched.Where(rows.IsOfSeason);
+
+    private BeforeAfter HoursChanged() =>
+        new(before.HoursOf(change, [.. Meant]), after.HoursOf(change, [.. Meant.Select(copy.Now)]));
+
+    private (EffectMeasure Measure, BeforeAfter Value, Result Moved) Amounts()
     {
-        BeforeAfter amounts = new(Result.Known(meant.Sum(Amount)), Result.Known(now.Sum(Amount)));
+        BeforeAfter amounts = new(Result.Known(Meant.Sum(Amount)), Result.Known(Meant.Select(copy.Now).Sum(Amount)));
         return (EffectMeasure.Money, amounts, amounts.Difference);
     }
 

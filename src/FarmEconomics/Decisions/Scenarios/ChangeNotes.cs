@@ -18,7 +18,8 @@ internal static class ChangeNotes
     {
         int year = season.CropYear;
         List<string> notes = [];
-        if (change.Subject != ScenarioSubject.Setting && touched.All(table => table.OfSeason == 0))
+        bool settingsMove = change.Subject == ScenarioSubject.Setting || copy.Settings != real.Records.Settings;
+        if (!settingsMove && touched.All(table => table.OfSeason == 0))
         {
             notes.Add($"No row of {year} is touched, so nothing changes.");
         }

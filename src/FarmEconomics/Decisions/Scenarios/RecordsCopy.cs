@@ -71,13 +71,8 @@ internal sealed class RecordsCopy(FarmRecords records)
     /// <summary>The value of a cell as it is now.</summary>
     internal decimal? Value(IRecordRow row, NumberColumn column) => (decimal?)Now(row, column);
 
-    /// <summary>A row as the changed records have it, as read when it is left out; only once they are linked.</summary>
-    internal IRecordRow Now(IRecordRow row)
-    {
-        SortedSet<int>? gone = removed.GetValueOrDefault(row.Home);
-        return !changed.TryGetValue(row.Home, out RecordTable? table) || gone?.Contains(row.Index) == true ? row
-            : table[row.Index - (gone?.GetViewBetween(0, row.Index).Count ?? 0)];
-    }
+    /// <summary>A row as the changed records have it; only once they are linked, and where no rows are left out.</summary>
+    internal IRecordRow Now(IRecordRow row) => changed.TryGetValue(row.Home, out RecordTable? table) ? table[row.Index] : row;
 
     /// <summary>Holds lines of establishment as they were reviewed, whatever else the copy changes.</summary>
     internal void HoldEstablishment(IEnumerable<((string Planting, int CropYear) Key, (Money Amount, string? Missing) Line)> lines)

@@ -49,7 +49,7 @@ internal sealed class ScenarioValues(FarmRecords records)
                 );
         }
 
-        bool number = NumberText.Read(value.Text, Price, Mark, out decimal amount) == NumberFault.None && value.Text.Length > 0;
+        bool number = NumberText.Read(value.Text, Price, Mark, out decimal amount) == NumberFault.None;
         if (allowValue && number && amount >= 0m && value.Text[0] is not ('+' or '-' or '\u2212'))
         {
             return new ScenarioStep(amount, IsPercent: false);

@@ -27,11 +27,9 @@ internal sealed class SeasonMoney(FarmReview review, SeasonReview season)
 
     private IReadOnlyList<LaborUse> Work => review.Trace.LaborByWindow[year];
 
-    internal Result SalesOf(HashSet<IRecordRow> rows)
-    {
-        HashSet<SaleRow> sales = [.. rows.OfType<SaleRow>()];
-        return ValueOf(Parts.Where(part => sales.Contains(part.Disposition.Row)));
-    }
+    /// <summary>The same of what left through one channel; null: all of it.</summary>
+    internal Result SalesThrough(string? channel) =>
+        ValueOf(Parts.Where(part => channel is null || part.Disposition.Channel.Name == channel));
 
     internal Result PricePerUnit(Crop crop, string? channel)
     {
@@ -45,10 +43,8 @@ internal sealed class SeasonMoney(FarmReview review, SeasonReview season)
 
     internal Result Picked(Crop crop)
     {
-        List<EnterpriseBudget> budgets = season.Crops.Where(budget => budget.Name == crop.Name).ToList();
-        return budgets.Count == 0
-            ? Result.NotAvailable($"no planting of {year}")
-            : Result.Known(budgets.Sum(budget => budget.Sums.Harvested));
+        EnterpriseBudget? budget = season.Crops.FirstOrDefault(budget => budget.Name == crop.Name);
+        return budget is null ? Result.NotAvailable($"no planting of {year}") : Result.Known(budget.Sums.Harvested);
     }
 
     internal Result PerHour(ScenarioScope scope, string? worker)

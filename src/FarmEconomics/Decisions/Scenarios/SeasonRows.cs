@@ -1,5 +1,6 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Records;
+using FarmEconomics.Tracing;
 
 namespace FarmEconomics.Decisions.Scenarios;
 
@@ -33,7 +34,8 @@ internal sealed class SeasonRows
             LaborRow labor => labor.Date <= review.Records.AsOf && settings.WindowOf(labor.Date) == year,
             ExpenseRow expense => expense.Date <= review.Records.AsOf && review.Charges.HomeYearOf(expense) == year,
             IncomeRow income => income.Date <= review.Records.AsOf && (income.CropYear ?? settings.WindowOf(income.Date)) == year,
-            TotalRow total => total.From is { } from && settings.WindowOf(from) == year,
+            TotalRow total => StandardHours.WindowOf(review.Records, total) == year,
+            LoadRow load => load.From < settings.EndOf(year) && load.To >= settings.StartOf(year),
             PriceRow { From: { } from } => from < settings.EndOf(year),
             WorkerRow { From: { } from } => from < settings.EndOf(year),
             _ => true,

@@ -47,24 +47,23 @@ internal sealed class WorkChanges(FarmReview review, RecordsCopy copy)
 
     internal void Wage(ScenarioChange change)
     {
-        if (change.Scope == ScenarioScope.Hired)
+        switch (change.Scope)
         {
-            Workers(row => row.Kind == WorkerKind.Hired, change.Step, ofOwner: false);
-            PayHired(change.Step);
-            return;
+            case ScenarioScope.Hired:
+                Workers(row => row.Kind == WorkerKind.Hired, change.Step);
+                PayHired(change.Step);
+                break;
+            case ScenarioScope.Owner:
+                copy.Settings = copy.Settings with
+                {
+                    OwnerWage = change.Step.IsPercent ? copy.Settings.OwnerWage * change.Step.Factor : change.Step.Number,
+                };
+                Workers(row => row.Kind == WorkerKind.Owner && copy.Value(row, WorkerRow.WageColumn) is not null, change.Step);
+                break;
+            default:
+                Workers(row => string.Equals(row.Worker.Trim(), change.Name, StringComparison.OrdinalIgnoreCase), change.Step);
+                break;
         }
-
-        if (change.Scope == ScenarioScope.Owner)
-        {
-            copy.Settings = copy.Settings with
-            {
-                OwnerWage = change.Step.IsPercent ? copy.Settings.OwnerWage * change.Step.Factor : change.Step.Number,
-            };
-            Workers(row => row.Kind == WorkerKind.Owner && row.Wage is not null, change.Step, ofOwner: true);
-            return;
-        }
-
-        Workers(row => string.Equals(row.Worker.Trim(), change.Name, StringComparison.OrdinalIgnoreCase), change.Step, ofOwner: true);
     }
 
     /// <summary>After all changes: control totals keep what the log lacks, and the books pay the hours that are left.</summary>
@@ -131,12 +130,11 @@ internal sealed class WorkChanges(FarmReview review, RecordsCopy copy)
         }
     }
 
-    private void Workers(Predicate<WorkerRow> meant, ScenarioStep step, bool ofOwner)
+    private void Workers(Predicate<WorkerRow> meant, ScenarioStep step)
     {
         foreach (WorkerRow row in records.Tables.Workers.FindAll(meant))
         {
-            decimal? wage = copy.Value(row, WorkerRow.WageColumn)
-                ?? (ofOwner && row.Kind == WorkerKind.Owner ? copy.Settings.OwnerWage : null);
+            decimal? wage = copy.Value(row, WorkerRow.WageColumn) ?? (row.Kind == WorkerKind.Owner ? copy.Settings.OwnerWage : null);
             copy.Set(row, WorkerRow.WageColumn, step.IsPercent ? wage * step.Factor : step.Number);
         }
     }

@@ -33,5 +33,5 @@ internal static class YieldChanges
 
     private static Crop? CropOf(FarmRecords records, HarvestRow row) =>
         !string.IsNullOrWhiteSpace(row.Crop) ? records.Crop(row.Crop)
-        : row.Planting is null ? null : records.FindPlanting(row.Planting)?.Crop;
+        : records.FindPlanting(row.Planting!)?.Crop;
 }
