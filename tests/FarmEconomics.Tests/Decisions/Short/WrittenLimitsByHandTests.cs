@@ -48,6 +48,7 @@ public class WrittenLimitsByHandTests
 
     [Theory]
     [InlineData("labor", 60, "hours a day", "its unit isn't hours a week")]
+    [InlineData("labor for watering", 6, "hours a day", "its unit isn't hours a week")]
     [InlineData("deliveries", 4, "stops a week", "no record tells its use by day")]
     [InlineData("water", 90, "acre-feet a year", "no record tells its use by day")]
     [InlineData("market trips", 2, "a day", "no record tells its use by day")]
