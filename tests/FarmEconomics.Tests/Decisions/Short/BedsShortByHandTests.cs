@@ -10,8 +10,8 @@ namespace FarmEconomics.Tests.Decisions.Short;
 public class BedsShortByHandTests
 {
     /// <summary>
-    /// Open field: a wide bed of 100 ft at 60 in, 200 bed-feet; 40 more from July 7 to September 7. A tunnel of 100 ft stands from June 2 on,
-    /// 60 ft under fleece all year. The beets stood 14 days on 90 ft of the tunnel and 28 days on 45 ft of fleece: half of their 2,520
+    /// Open field: a wide bed of 100 ft at 60 in, 200 bed-feet; 40 more from July 7 to September 7. From June 2 on a tunnel of
+    /// 100 ft stands, 60 ft under fleece all year. The beets held 90 ft of the tunnel for 14 days and 45 of fleece for 28: half of their 2,520
     /// bed-foot-days each.
     /// </summary>
     private static FarmBuilder Farm()
@@ -27,7 +27,8 @@ public class BedsShortByHandTests
             .Planting("Kale", "Kale", "Wide", 85m, "2025-05-05", "2025-05-19")
             .Planting("Lettuce", "Lettuce", "Wide", 7m, "2025-05-07", "2025-05-07")
             .Planting("Spinach", "Spinach", "Wide", 50m, "2025-06-02", "2025-06-30")
-            .Planting("Beets", "Beets", "T", 90m, "2025-06-02", "2025-06-16").Planting("Beets", "Beets", "F", 45m, "2025-06-02", "2025-06-30");
+            .Planting("Beets", "Beets", "T", 90m, "2025-06-02", "2025-06-16")
+            .Planting("Beets", "Beets", "F", 45m, "2025-06-02", "2025-06-30");
     }
 
     private static FarmBuilder Sold(FarmBuilder farm, string crop, decimal amount) => farm.Crop(crop)
@@ -91,7 +92,9 @@ public class BedsShortByHandTests
         Assert.Equal(["open field", "Tunnel"], usual.Short.Select(thing => thing.Name));
     }
 
-    /// <summary>Four crops on 25 ft each for four weeks: 100 bed-foot-weeks a crop. Nobody knows what chard brings; kale and beets tie.</summary>
+    /// <summary>
+    /// Four crops on 25 ft each for four weeks: 100 bed-foot-weeks a crop. Nobody knows what chard brings; kale and beets tie.
+    /// </summary>
     [Fact]
     public void Crops_AreRankedByWhatTheyAddAndUnknownOnesComeLast()
     {

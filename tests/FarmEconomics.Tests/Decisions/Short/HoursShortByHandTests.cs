@@ -25,8 +25,8 @@ public class HoursShortByHandTests
         .Where(kind => kind is ScarceKind.Hours or ScarceKind.OwnHours or ScarceKind.HiredHours);
 
     /// <summary>
-    /// The week of May 12: 6 h picking and 2 h selling kale; 3 + 1 h of sorting in the shed, of which kale takes three parts of four; 4 h at
-    /// the stall, a trip, and 5 h in the office stay whatever is grown. 21 h, the most ever; the 8 h of June 10 are far from it.
+    /// The week of May 12: 6 h picking and 2 h selling kale; 3 + 1 h of sorting in the shed, of which kale takes three parts of
+    /// four; 4 h at the stall, a trip, and 5 h in the office stay whatever is grown. 21 h, the most ever; the 8 h of June 10 are far from it.
     /// </summary>
     [Fact]
     public void Hours_ThroughPools_GoByThePoolsSharesAndTripsStay()
@@ -44,11 +44,14 @@ public class HoursShortByHandTests
         Assert.Equal([("Beets", 1m), ("Kale", 11m)], hours.Crops.Select(use => (use.Crop.Name, use.Use)).Order());
     }
 
-    /// <summary>Where the owner works alone, all hours and own ones are one list; a limit of own ones makes two; help of other years too.</summary>
+    /// <summary>
+    /// Where the owner works alone, all hours and own ones are one list; a limit of own ones makes two; help of other years too.
+    /// </summary>
     [Fact]
     public void Hours_ListsAreThoseThatDiffer()
     {
-        FarmBuilder Alone() => Farm().Work("2025-05-12", "me", 6m, "pick", crop: "Kale").Work("2025-06-10", "me", 4m, "pick", crop: "Beets");
+        FarmBuilder Alone() => Farm().Work("2025-05-12", "me", 6m, "pick", crop: "Kale")
+            .Work("2025-06-10", "me", 4m, "pick", crop: "Beets");
         FarmBuilder helped = Alone().Worker("Ada", WorkerKind.Hired, 15m).Work("2024-05-12", "Ada", 3m, "pick");
 
         Assert.Equal([ScarceKind.Hours], HourLists(Of(Alone())));
@@ -57,7 +60,9 @@ public class HoursShortByHandTests
         Assert.Equal(52, Of(Alone()).Resources.Single(thing => thing.Kind == ScarceKind.Hours).Spans.Count);
     }
 
-    /// <summary>15 crates of kale lay on May 13 and 14 in a store of 16; the 5 of beets in June, when there was room, aren't listed.</summary>
+    /// <summary>
+    /// 15 crates of kale lay on May 13 and 14 in a store of 16; the 5 of beets in June, when there was room, aren't listed.
+    /// </summary>
     [Fact]
     public void Stores_ListTheCropsOfTheFullDaysAndOneWithoutALimitIsNamed()
     {
@@ -72,7 +77,9 @@ public class HoursShortByHandTests
         Assert.Contains(new NotChecked("cellar", "no row of limits says how many crates it holds"), cellar.NotChecked);
     }
 
-    /// <summary>Twelve trays from April 20 to May 4, 15 days; kale sown without trays, trays without a day, and both on one day hold none.</summary>
+    /// <summary>
+    /// Twelve trays from April 20 to May 4, 15 days; kale sown without trays, trays without a day, and both on one day hold none.
+    /// </summary>
     [Fact]
     public void Trays_CountFromADaySownBeforeTheBed()
     {
@@ -142,7 +149,8 @@ public class HoursShortByHandTests
     public void Power_WithLimitsOfPools_CountsEachPoolsOwnLoads()
     {
         WhatWasShort season = Of(Farm().Pool("panels", "measured").Pool("mill", "measured")
-            .Load("pump", "panels", "Kale", 750m, 2m, "2025-06-01", "2025-06-10").Load("saw", "mill", "Kale", 500m, 4m, "2025-06-10", "9999-12-31")
+            .Load("pump", "panels", "Kale", 750m, 2m, "2025-06-01", "2025-06-10")
+            .Load("saw", "mill", "Kale", 500m, 4m, "2025-06-10", "9999-12-31")
             .Limit("panels", 1.6m, "kWh a day").Limit("mill", 2m, "kWh a day").Limit("kWh", 7m, "a day"));
         ScarceResource[] power = [.. season.Resources.Where(thing => thing.Kind == ScarceKind.Power)];
 
@@ -157,7 +165,8 @@ public class HoursShortByHandTests
         Assert.DoesNotContain(noLoads.Resources, thing => thing.Kind == ScarceKind.Power);
         Assert.Contains(new NotChecked("kWh", "no row of loads"), noLoads.NotChecked);
 
-        NotChecked noLimit = Assert.Single(Of(Farm().Pool("panels", "measured").Load("pump", "panels", "Kale", 750m, 2m, "2025-06-01", "2025-06-10"))
+        NotChecked noLimit = Assert.Single(Of(Farm().Pool("panels", "measured")
+            .Load("pump", "panels", "Kale", 750m, 2m, "2025-06-01", "2025-06-10"))
             .NotChecked, item => item.Name == "kWh");
         Assert.StartsWith("no row of limits says how many there are a day, and ", noLimit.Reason, StringComparison.Ordinal);
         Assert.DoesNotContain(Of(Farm()).NotChecked, item => item.Name == "kWh");

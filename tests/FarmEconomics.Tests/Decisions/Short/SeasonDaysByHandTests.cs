@@ -4,7 +4,9 @@ using Xunit;
 
 namespace FarmEconomics.Tests.Decisions.Short;
 
-/// <summary>Days and weeks that are looked at: a week is its Monday's, nothing after the closing date counts (docs/methods.md, section 16).</summary>
+/// <summary>
+/// Days and weeks that are looked at: a week is its Monday's, nothing after the closing date counts (docs/methods.md, section 16).
+/// </summary>
 public class SeasonDaysByHandTests
 {
     private static readonly DateOnly First = new(2025, 5, 1);

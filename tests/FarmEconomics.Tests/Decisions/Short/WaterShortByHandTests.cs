@@ -70,7 +70,8 @@ public class WaterShortByHandTests
             Worths(Sprinklers(Farm()).Limit("water", 1000m, "liters a day")));
 
         // Another block's sprinklers give 150: 200 on the mean, so that two give 400 liters more to pump in an hour.
-        Assert.Equal((WaterStep.PumpHour, 1m, 4.0, 5.0), Worths(Sprinklers(Farm(other: 150m)).Limit("water", 1000m, "liters a day")).Last());
+        Assert.Equal((WaterStep.PumpHour, 1m, 4.0, 5.0), Worths(Sprinklers(Farm(other: 150m)).Limit("water", 1000m, "liters a day"))
+            .Last());
     }
 
     /// <summary>With water enough a second set of two gives 2,000 liters, 10 saved; an hour more gives 1,500, 5 saved.</summary>
@@ -120,13 +121,16 @@ public class WaterShortByHandTests
     [Fact]
     public void WhatWasShort_OfWater_ListsWhatFellOnTheCropsOnFullDays()
     {
-        FarmBuilder farm = Sprinklers(Farm(sprinkler: 500m).Without<HarvestRow>(row => row.Planting == "A, bed 0").Without<SaleRow>(row => row.Crop == "Chives")
-            .Pick("2025-07-11", "A, bed 0", 140m).Sell("2025-07-11", "Chives", "stall", 140m, price: 100m)).Limit("water", 2000m, "liters a day");
+        FarmBuilder farm = Sprinklers(Farm(sprinkler: 500m).Without<HarvestRow>(row => row.Planting == "A, bed 0")
+            .Without<SaleRow>(row => row.Crop == "Chives")
+            .Pick("2025-07-11", "A, bed 0", 140m).Sell("2025-07-11", "Chives", "stall", 140m, price: 100m))
+            .Limit("water", 2000m, "liters a day");
         WhatWasShort season = Shorts(farm);
         ScarceResource water = season.Resources.Single(thing => thing.Kind == ScarceKind.Water);
         ScarceResource sprinklers = season.Resources.Single(thing => thing.Kind == ScarceKind.Sprinklers);
 
-        Assert.Equal([(First, 2000m, 2000m), (First.AddDays(1), 2000m, 2000m), (First.AddDays(2), 0m, 2000m), (First.AddDays(3), 0m, 2000m)],
+        Assert.Equal(
+            [(First, 2000m, 2000m), (First.AddDays(1), 2000m, 2000m), (First.AddDays(2), 0m, 2000m), (First.AddDays(3), 0m, 2000m)],
             water.Spans.Select(span => (span.From, Math.Round(span.Used, 6), span.Limit)));
         Assert.Equal([("Chives", 4000m, 3.5m)], Read(water));
         Assert.Equal([4m, 4m, 0m, 0m], sprinklers.Spans.Select(span => Math.Round(span.Used, 6)));

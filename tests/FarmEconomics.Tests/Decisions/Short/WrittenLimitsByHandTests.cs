@@ -133,6 +133,7 @@ public class WrittenLimitsByHandTests
         SprinklerLimit sprinklers = Of(Farm().Limit("sprinklers", 12m).Limit("sprinklers", 8m, null, "2025-06-01", "2025-06-30")
             .Limit("watering", 3m, "hours a day", "2025-05-01", "2025-06-30").Limit("watering", 5m, "hours a day")).Sprinklers;
 
-        Assert.Equal([36m, 24m, 60m], new[] { "2025-05-15", "2025-06-15", "2025-07-15" }.Select(day => sprinklers.On(FarmBuilder.Day(day))));
+        Assert.Equal([36m, 24m, 60m], new[] { "2025-05-15", "2025-06-15", "2025-07-15" }
+            .Select(day => sprinklers.On(FarmBuilder.Day(day))));
     }
 }
