@@ -11,7 +11,8 @@ public class BedsShortByHandTests
 {
     /// <summary>
     /// Open field: a wide bed of 100 ft at 60 in, 200 bed-feet; 40 more from July 7 to September 7. From June 2 on a tunnel of
-    /// 100 ft stands, 60 ft under fleece all year. The beets held 90 ft of the tunnel for 14 days and 45 of fleece for 28: half of their 2,520
+    /// 100 ft stands, 60 ft under fleece all year. The beets held 90 ft of the tunnel for 14 days and 45 of fleece for 28: half of their
+    /// 2,520
     /// bed-foot-days each.
     /// </summary>
     private static FarmBuilder Farm()

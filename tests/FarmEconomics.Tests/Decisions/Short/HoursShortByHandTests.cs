@@ -26,7 +26,8 @@ public class HoursShortByHandTests
 
     /// <summary>
     /// The week of May 12: 6 h picking and 2 h selling kale; 3 + 1 h of sorting in the shed, of which kale takes three parts of
-    /// four; 4 h at the stall, a trip, and 5 h in the office stay whatever is grown. 21 h, the most ever; the 8 h of June 10 are far from it.
+    /// four; 4 h at the stall, a trip, and 5 h in the office stay whatever is grown. 21 h, the most ever; the 8 h of June 10 are far from
+    /// it.
     /// </summary>
     [Fact]
     public void Hours_ThroughPools_GoByThePoolsSharesAndTripsStay()
