@@ -80,7 +80,7 @@ public sealed class SowingWorth
 
     /// <summary>
     /// The first day a stay's bed is free again: as written or traced where its season is over; else as long after planting as the crop
-    /// stood in the season reviewed, on the median.
+    /// stood in the season reviewed, on the median. A perennial stands until a row says that it was taken out.
     /// </summary>
     /// <param name="stay">The stay.</param>
     /// <returns>The day.</returns>
@@ -92,7 +92,7 @@ public sealed class SowingWorth
         return open && crops.GetValueOrDefault(stay.Planting.Crop) is { } crop && stay.In.AddDays(crop.DaysInBed) is var expected
             && expected > stay.Out
             ? expected
-            : stay.Planting.Crop.Perennial ? DateOnly.MaxValue : stay.Out;
+            : stay.Planting.Crop.Perennial && stay.Row.OutOfBed is null ? DateOnly.MaxValue : stay.Out;
     }
 
     /// <summary>What the whole yield adds beyond what stays when nothing is picked, boxes at what members paid.</summary>

@@ -94,6 +94,23 @@ public class SowingWorthByHandTests
         Assert.Equal(DateOnly.MaxValue, supply.Worth.EndOf(years[1].Stay));
     }
 
+    /// <summary>
+    /// Chives dug out on July 12 need 8 mm on two days and none to the end of the year. The soil gives 3 mm of the first, 50 liters the rest.
+    /// </summary>
+    [Fact]
+    public void Perennial_ThatWasDugOut_NeedsNoWaterAfterwards()
+    {
+        FarmBuilder farm = WholeFarm.Built().Weather("2025-07-10", "2025-07-31", 8m).Block("A").Grows("A", "2025-07-10", "2025-07-12")
+            .Channel("stall", ChannelKind.Market).Spend("2025-03-01", 300m, "rent").Limit("water", 50m, "liters a day")
+            .Pick("2025-07-10", "A, bed 0", 10m).Sell("2025-07-10", "Chives", "stall", 10m, price: 160m);
+        WaterAndPower supply = Of(farm);
+        SowingWater chives = Assert.Single(supply.Farm.Sowings);
+
+        Assert.Equal((new DateOnly(2025, 7, 12), 16.0), (chives.Span.End, chives.PotentialMm));
+        Assert.Equal(0.0, supply.Water!.LostAtLimit!.Value, 6);
+        Assert.Equal(0.0, chives.Need(new DateOnly(2025, 7, 12)));
+    }
+
     /// <summary>Kale picked on the day it was set, as when plants are sold with their first leaves: half is gone the day after.</summary>
     [Fact]
     public void Mean_OfACropPickedOnItsFirstDay_CountsThatDay()
