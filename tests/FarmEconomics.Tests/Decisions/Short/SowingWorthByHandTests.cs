@@ -95,7 +95,30 @@ public class SowingWorthByHandTests
     }
 
     /// <summary>
-    /// Chives dug out on July 12 need 8 mm on two days and none to the end of the year. The soil gives 3 mm of the first, 50 liters the rest.
+    /// Where the crop year begins in October, and for chives set in April of the year, the same holds: picked on June 10 of the year
+    /// before,
+    /// nothing of them is to come on June 11.
+    /// </summary>
+    [Theory]
+    [InlineData(10, "2024-11-01", 2025)]
+    [InlineData(1, "2026-04-01", 2026)]
+    public void Perennial_IsPickedOnTheSameDaysOfItsCropYear(int startMonth, string setOn, int cropYear)
+    {
+        FarmBuilder farm = Farm("2026-05-20").With(settings => settings with { CropYearStartMonth = startMonth })
+            .Planting("C", "Chives", "four", 5m, "2023-11-01", "2025-09-01").Pick("2025-06-10", "C", 10m)
+            .Sell("2025-06-10", "Chives", "stall", 10m, price: 5m, planting: "C").Planting("D", "Chives", "four", 5m, setOn);
+        FarmReview review = farm.Review();
+        WaterAndPower supply = WaterAndPower.Of(SeasonCosts.Of(review.Season(cropYear - 1)));
+        SowingWater chives = supply.Farm.Sowings.Single(sowing => sowing.Planting.Name == "D" && sowing.Span.CropYear == cropYear);
+        double each = supply.Worth.PerBedFoot(chives.Planting.Crop)!.Value * 5;
+
+        Assert.True(each > 0.0);
+        Assert.Equal((Math.Round(each, 6), 0.0), (Still(supply, chives, "2026-06-10"), Still(supply, chives, "2026-06-11")));
+    }
+
+    /// <summary>
+    /// Chives dug out on July 12 need 8 mm on two days and none to the end of the year. The soil gives 3 mm of the first, 50 liters the
+    /// rest.
     /// </summary>
     [Fact]
     public void Perennial_ThatWasDugOut_NeedsNoWaterAfterwards()
@@ -119,7 +142,8 @@ public class SowingWorthByHandTests
             .Pick("2025-07-11", "K", 20m).Sell("2025-07-11", "Kale", "stall", 40m, price: 1m);
         SeasonReview season = farm.Season(2025);
         Enterprise kale = season.PlantingNamed("K").Enterprises[0];
-        CropHarvest mean = CropHarvest.Of([new SowingHarvest(kale, 40.0, [.. season.Lots.Where(lot => lot.Enterprise == kale)])])!;
+        CropHarvest mean = CropHarvest.Of([new SowingHarvest(kale, new DateOnly(2025, 7, 1), 40.0,
+            [.. season.Lots.Where(lot => lot.Enterprise == kale)])])!;
 
         Assert.Equal([1.0, 1.0, 0.5, 0.5, 0.0, 0.0], new[] { -1, 0, 1, 10, 11, 300 }.Select(mean.NotPicked));
         Assert.Equal((8.0, 31), (mean.WorthPerBedFoot, mean.DaysInBed));
@@ -132,13 +156,14 @@ public class SowingWorthByHandTests
         SeasonReview season = Farm().Planting("C", "Chives", "four", 5m, "2024-05-01", "2024-10-01").Pick("2025-05-01", "C", 1m)
             .Season(2025);
         Enterprise leaves = season.PlantingNamed("L").Enterprises[0], chives = season.PlantingNamed("C").Enterprises[0];
-        SowingHarvest none = new(leaves, 90.0, []);
+        SowingHarvest none = new(leaves, new DateOnly(2025, 5, 1), 90.0, []);
 
         Assert.Equal(0.0, none.NotPicked(new DateOnly(2025, 1, 1)));
         Assert.Equal([1.0, 0.0, 0.0], new[] { 0, 1, 2 }.Select(CropHarvest.Of([none])!.NotPicked));
         Assert.Equal(0.0, none.PartOf(season.PlantingNamed("M").Enterprises[0].Stays[0]));
         Assert.Equal(0m, chives.BedFootDays.Value); // dug out the year before
-        Assert.Equal(0.0, new SowingHarvest(chives, 1.0, []).PartOf(season.Trace.Stays.Single(stay => stay.Planting == chives.Planting)));
+        Assert.Equal(0.0, new SowingHarvest(chives, new DateOnly(2025, 1, 1), 1.0, [])
+            .PartOf(season.Trace.Stays.Single(stay => stay.Planting == chives.Planting)));
         Assert.Null(CropHarvest.Of([]));
     }
 
