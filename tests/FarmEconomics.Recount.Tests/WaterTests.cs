@@ -17,6 +17,7 @@ public sealed class WaterTests
         "UPDATE watering SET bed = 'Far 03', block = NULL WHERE block = 'Far' AND date > '2025-08-20'",
         "DELETE FROM watering WHERE block = 'Stile' AND date > '2025-06-05'",
         "UPDATE blocks SET sprinkler_gph = NULL WHERE block = 'Pond'",
+        "UPDATE plantings SET out_of_bed = '2025-07-20' WHERE planting = 'Rhubarb bed'",
         "UPDATE blocks SET efficiency_percent = NULL WHERE block = 'Wall'",
         "ALTER TABLE crops ADD COLUMN kc_mid VARCHAR",
         "ALTER TABLE crops ADD COLUMN ky VARCHAR",

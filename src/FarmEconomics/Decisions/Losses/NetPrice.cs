@@ -13,8 +13,7 @@ internal sealed class NetPrice
 {
     internal NetPrice(SeasonCosts costs, EnterpriseBudget crop)
     {
-        WhyUnknown = crop.Known.Value ?? crop.AveragePrice.Reason ?? crop.Known.Costs ?? crop.Known.Hours ?? crop.Known.LaborCost
-            ?? crop.Known.OwnerLabor;
+        WhyUnknown = crop.AveragePrice.Reason ?? crop.Known.Costs ?? crop.Known.Hours ?? crop.Known.LaborCost ?? crop.Known.OwnerLabor;
         if (WhyUnknown is not null)
         {
             return;

@@ -21,8 +21,8 @@ public sealed class PickedTree
         Season = costs.Season;
         prices = Season.Crops.ToDictionary(crop => crop.Crop!, crop => new NetPrice(costs, crop));
         Parts = [.. Season.Lots.SelectMany(Fates).GroupBy(piece => piece.Key).Select(Add)
-            .OrderBy(part => part.Crop.Index).ThenBy(part => part.Week).ThenBy(part => part.Fate).ThenBy(part => part.Channel?.Index ?? -1)
-                .ThenBy(part => part.DaysHeld ?? -1)];
+            .OrderBy(part => part.Crop.Index).ThenBy(part => part.Week).ThenBy(part => part.Fate).ThenBy(part => part.Channel?.Index)
+                .ThenBy(part => part.DaysHeld)];
         SoldUnpicked = Money.Sum(Season.DispositionParts.Where(part => part.Lot is null && part.Enterprise is not null)
             .Select(part => part.Amount));
     }

@@ -31,6 +31,7 @@ public sealed class SowingWorth
                 own[(enterprise.Planting, enterprise.CropYear)] = planting.Known.NoNetReturn is null
                     ? new SowingHarvest(
                         enterprise,
+                        FirstOf(enterprise.Planting, enterprise.CropYear, enterprise.Stays.Min(stay => stay.In)),
                         (double)(OfYield(costs.Model(planting)) + boxes.MoreThanPaid(enterprise)),
                         [.. lots[enterprise]]
                     )
@@ -68,8 +69,9 @@ public sealed class SowingWorth
             return harvest?.Worth * harvest?.PartOf(sowing.Stay) * harvest?.NotPicked(day);
         }
 
+        DateOnly first = FirstOf(sowing.Planting, sowing.Span.CropYear, sowing.Span.From);
         return crops.GetValueOrDefault(sowing.Planting.Crop) is { } crop
-            ? crop.WorthPerBedFoot * (double)sowing.Stay.BedFeet * crop.NotPicked(day.DayNumber - sowing.Span.From.DayNumber)
+            ? crop.WorthPerBedFoot * (double)sowing.Stay.BedFeet * crop.NotPicked(day.DayNumber - first.DayNumber)
             : null;
     }
 
@@ -80,7 +82,7 @@ public sealed class SowingWorth
 
     /// <summary>
     /// The first day a stay's bed is free again: as written or traced where its season is over; else as long after planting as the crop
-    /// stood in the season reviewed, on the median.
+    /// stood in the season reviewed, on the median. A perennial stands until a row says that it was taken out.
     /// </summary>
     /// <param name="stay">The stay.</param>
     /// <returns>The day.</returns>
@@ -92,8 +94,14 @@ public sealed class SowingWorth
         return open && crops.GetValueOrDefault(stay.Planting.Crop) is { } crop && stay.In.AddDays(crop.DaysInBed) is var expected
             && expected > stay.Out
             ? expected
-            : stay.Planting.Crop.Perennial ? DateOnly.MaxValue : stay.Out;
+            : stay.Planting.Crop.Perennial && stay.Row.OutOfBed is null ? DateOnly.MaxValue : stay.Out;
     }
+
+    /// <summary>
+    /// The day from which it is counted when it is picked: set, or for a perennial, set once for years, its crop year's first.
+    /// </summary>
+    private DateOnly FirstOf(Planting planting, int cropYear, DateOnly set) =>
+        planting.Crop.Perennial ? season.Settings.StartOf(cropYear) : set;
 
     /// <summary>What the whole yield adds beyond what stays when nothing is picked, boxes at what members paid.</summary>
     private static decimal OfYield(SensitivityModel model) => model.Contribution(1m, 1m) - model.Contribution(1m, 0m);
@@ -136,13 +144,17 @@ internal sealed class SowingHarvest
     private readonly (DateOnly Day, double Quantity)[] picks;
     private readonly double picked;
 
-    internal SowingHarvest(Enterprise enterprise, double worth, IReadOnlyList<Lot> lots)
+    internal SowingHarvest(Enterprise enterprise, DateOnly first, double worth, IReadOnlyList<Lot> lots)
     {
         this.enterprise = enterprise;
+        First = first;
         Worth = worth;
         picks = [.. lots.Select(lot => (lot.Date, (double)lot.Quantity))];
         picked = picks.Sum(pick => pick.Quantity);
     }
+
+    /// <summary>The day from which it is counted when it was picked.</summary>
+    internal DateOnly First { get; }
 
     internal double Worth { get; }
 
@@ -172,7 +184,7 @@ internal sealed class CropHarvest
         int[] days = [.. sowings.SelectMany(sowing => sowing.Enterprise.Stays).Select(stay => stay.Days).Order()];
         DaysInBed = days[days.Length / 2];
         (int Day, double Quantity)[] picks = [.. sowings.SelectMany(sowing => sowing.Picks
-            .Select(pick => (pick.Day.DayNumber - FirstOf(sowing).DayNumber, pick.Quantity))).Where(pick => pick.Item1 >= 0)];
+            .Select(pick => (pick.Day.DayNumber - sowing.First.DayNumber, pick.Quantity))).Where(pick => pick.Item1 >= 0)];
         double all = picks.Sum(pick => pick.Quantity);
         pickedBefore = new double[(picks.Length == 0 ? 0 : picks.Max(pick => pick.Day)) + 2];
         for (int day = 1; day < pickedBefore.Length; day++)
@@ -192,7 +204,4 @@ internal sealed class CropHarvest
     }
 
     internal double NotPicked(int day) => day < 0 ? 1 : 1 - pickedBefore[Math.Min(day, pickedBefore.Length - 1)];
-
-    private static DateOnly FirstOf(SowingHarvest sowing) => sowing.Enterprise.Crop.Perennial
-        ? new DateOnly(sowing.Enterprise.CropYear, 1, 1) : sowing.Enterprise.Stays.Min(stay => stay.In);
 }

@@ -71,7 +71,7 @@ internal sealed class TraysAndPower
             List<LoadRow> loads = season.Records.Tables.Loads.FindAll(load => pool is null || season.Records.FindPool(load.Pool) == pool);
             if (loads.Count == 0)
             {
-                notChecked.Add(new NotChecked(pool?.Name ?? "kWh", "no row of loads"));
+                notChecked.Add(new NotChecked("kWh", "no row of loads")); // a pool's row is one of power only where the pool has loads
                 continue;
             }
 

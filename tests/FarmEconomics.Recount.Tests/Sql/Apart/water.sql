@@ -70,14 +70,15 @@ SELECT b.block, any_value(b.row) AS place, CAST(any_value(soil_water_in_ft) AS D
     CAST(any_value(sprinkler_gph) AS DOUBLE) AS gph, sum(w.m2) AS m2
 FROM file_of('blocks') b LEFT JOIN water_beds w ON w.block = b.block GROUP BY b.block;
 
--- What stood in a block in the crop year, with its first day and the first day it was gone; a perennial within its crop year.
+-- What stood in a block in the crop year, with its first day and the first day it was gone; a perennial within its crop year, to its end unless a row says when it was taken out.
 CREATE TABLE water_stays AS
 SELECT s.row, s.crop, s.bed, b.block, k.covered, year, since, until, CAST(f.bed_feet AS DOUBLE) * k.m2_per_foot AS m2, perennial, until - since AS days
 FROM (
     SELECT row, crop, bed, year, in_bed AS since, out_of_bed AS until, perennial FROM stays WHERE NOT perennial
     UNION ALL
-    SELECT row, crop, bed, n, greatest(in_bed, window_start(n)), window_start(n + 1), perennial
-    FROM (SELECT *, unnest(range(window_of(in_bed), window_of(greatest(out_of_bed - 1, in_bed)) + 1)) AS n FROM stays WHERE perennial)) s
+    SELECT e.row, e.crop, e.bed, n, greatest(e.in_bed, window_start(n)), least(window_start(n + 1), p.out_of_bed), e.perennial
+    FROM (SELECT *, unnest(range(window_of(in_bed), window_of(greatest(out_of_bed - 1, in_bed)) + 1)) AS n FROM stays WHERE perennial) e
+    JOIN planting_rows p ON p.row = e.row) s
 JOIN water_beds k ON k.bed = s.bed JOIN water_blocks b ON b.block = k.block JOIN file_of('plantings') f ON f.row = s.row
 WHERE until > since AND until > getvariable('weather_from');
 
