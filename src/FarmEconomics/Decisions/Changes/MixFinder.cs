@@ -25,22 +25,15 @@ internal sealed class MixFinder
         IReadOnlyDictionary<string, decimal>? already = null
     )
     {
-        List<List<BedTime.Gap>> times =
-        [
-            .. gaps.GroupBy(gap => (gap.Bed, gap.From, gap.To))
-                .Select(group => group.ToList())
-                .OrderByDescending(group => group[0].BedFeet),
-        ];
-        this.gaps = times.Count;
+        this.gaps = gaps.Count;
         this.crops =
         [
             .. crops
-                .Where(crop => !crop.Crop.Crop!.Perennial)
                 .Select(crop => new Candidate(
                     crop.Crop.Name,
                     crop.Growth,
                     already?.GetValueOrDefault(crop.Crop.Name) ?? 0m,
-                    [.. times.Select(time => beds.FittingFeet(time, crop.Crop))]
+                    [.. gaps.OrderByDescending(gap => gap.BedFeet).Select(gap => beds.FittingFeet([gap], crop.Crop))]
                 ))
                 .Select(crop => (crop, Mix: Fill([crop])))
                 .Where(alone => alone.Mix.Change.Amount > 0m)
