@@ -136,11 +136,10 @@ internal sealed class BedTime
             )
             .Select(item => (item.Stay.From, item.Stay.To, item.BedFeet))
             .ToList();
-        foreach (
-            DateOnly day in own.SelectMany(item => new[] { item.From, item.To.AddDays(-1) })
-                .Concat(rows.Select(row => row.In))
-                .Distinct()
-        )
+
+        // Free feet over held ones shrink only where something comes into a bed, or a bed is there no longer.
+        IEnumerable<DateOnly> lost = beds.Where(bed => bed.To < DateOnly.MaxValue).Select(bed => bed.To!.Value.AddDays(1));
+        foreach (DateOnly day in own.Select(item => item.From).Concat(rows.Select(row => row.In)).Concat(lost).Distinct())
         {
             decimal held = own.Where(item => item.From <= day && day < item.To).Sum(item => item.Feet);
             if (held > 0m)

@@ -172,6 +172,10 @@ public class BedTimeByHandTests
     [InlineData(null, "2025-07-30", 150)]
     public void Room_CountsBedsWhileTheyExist(string? from, string? to, int room) => Assert.Equal(room, RoomBesideAWideBed(from, to));
 
+    /// <summary>Nothing comes or goes on June 2 but the wide bed: that day is the tightest.</summary>
+    [Fact]
+    public void Room_WhereABedGoesWhileTheCropStands_IsThatOfTheDayAfter() => Assert.Equal(120m, RoomBesideAWideBed(null, "2025-06-01"));
+
     private static decimal RoomBesideAWideBed(string? from, string? to)
     {
         FarmBuilder farm = Farm().With(settings => settings with { StandardBedWidthIn = 30m }).Without<BedRow>(bed => bed.Bed == "Four");
