@@ -145,18 +145,8 @@ public sealed class ChangeJudge
             [.. budgets.SelectMany(one => one.AddedCosts)],
             [.. budgets.SelectMany(one => one.ReducedReturns)]
         );
-        return hours.Of(all, Scaled(budget, 1m, withTrips: true), ByWeek(taken), (hired, own));
+        return hours.Of(all, Scaled(budget, 1m, withTrips: true), taken, (hired, own));
     }
-
-    private static IEnumerable<WeeklyUse> ByWeek(List<WeeklyUse> taken) => taken
-        .GroupBy(week => week.Monday)
-        .Select(week => new WeeklyUse(
-            week.Key,
-            week.Sum(one => one.BedFootWeeks),
-            week.Sum(one => one.Hours),
-            week.Sum(one => one.HiredHours),
-            week.Sum(one => one.OwnHours)
-        ));
 
     /// <summary>The partial budget of growing more alone, without moving cost or looking for room.</summary>
     /// <param name="crop">The crop's name, in any case.</param>
