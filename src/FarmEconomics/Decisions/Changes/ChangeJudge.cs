@@ -82,7 +82,7 @@ public sealed class ChangeJudge
             Freed = freed,
             Taken = taken,
             Room = change.Kind == ChangeKind.Grow ? Shortness.RoomFor(crop) : null,
-            Fits = gaps.Count > 0 ? FitsIn(gaps, crop, change.Elasticity) : [],
+            Fits = FitsIn(gaps, crop, change.Elasticity),
             BestMix = gaps.Count > 0 ? BestMix(gaps, crop, change.Elasticity) : null,
             BeyondLimit = limits.Beyond(Difference(taken, freed)),
             LimitsNotChecked = limits.NotChecked,

@@ -67,7 +67,7 @@ internal sealed class MixFinder
     private Mix Fill(List<Candidate> mix)
     {
         decimal[] has = [.. mix.Select(one => one.Before)];
-        decimal[] start = [.. mix.Select(one => one.Before > 0m ? one.Growth.GainToday(one.Before) : 0m)];
+        decimal[] start = [.. mix.Select(one => one.Growth.GainToday(one.Before))];
         decimal[] gains = [.. start];
         for (int gap = 0; gap < gaps; gap++)
         {
@@ -75,9 +75,8 @@ internal sealed class MixFinder
             decimal most = 0m, bestGain = 0m;
             for (int i = 0; i < mix.Count; i++)
             {
-                decimal more = mix[i].Feet[gap];
-                decimal gain = more > 0m ? mix[i].Growth.GainToday(has[i] + more) : 0m;
-                if (more > 0m && gain - gains[i] > most)
+                decimal gain = mix[i].Growth.GainToday(has[i] + mix[i].Feet[gap]);
+                if (gain - gains[i] > most)
                 {
                     (best, most, bestGain) = (i, gain - gains[i], gain);
                 }

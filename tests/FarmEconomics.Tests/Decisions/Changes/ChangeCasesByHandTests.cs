@@ -126,6 +126,26 @@ public class ChangeCasesByHandTests
     }
 
     /// <summary>
+    /// A shed that beets don't use moves no cent: 4.00 of office work and 1.00 of weeding are 5.00, 1.67 for kale and 3.33 for leeks, who
+    /// use it twice as much. 4.00 alone would be 1.33 and 2.67, but of each charge a fifth is weeding: 1.34 and 2.66.
+    /// </summary>
+    [Fact]
+    public void Drop_OfACropThatDoesNotUseAPool_MovesNothingOfIt()
+    {
+        FarmBuilder farm = ChangeFarm
+            .Build()
+            .Pool("shed", "measured")
+            .Use("shed", "Kale", 1m, 2025)
+            .Use("shed", "Leeks", 2m, 2025)
+            .Work("2025-05-20", "me", 0.2m, "office", pool: "shed")
+            .Work("2025-05-20", "me", 0.05m, "weeding", pool: "shed");
+        Assert.DoesNotContain(
+            ChangeFarm.Judge(farm).Judge(new Change(ChangeKind.Drop, "Beets")).Moves(),
+            line => line.StartsWith("shed", StringComparison.Ordinal)
+        );
+    }
+
+    /// <summary>
     /// Beets alone in the boxes: without them the 196 that members pay after the 2% stand to nobody's credit, and nothing of the farm's can
     /// go in: the 90 that were in them are bought in at 80%, 72.
     /// </summary>
