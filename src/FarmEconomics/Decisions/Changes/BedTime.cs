@@ -25,10 +25,13 @@ internal sealed class BedTime
     /// </summary>
     internal sealed record Gap(Bed Bed, decimal BedFeet, DateOnly From, DateOnly To);
 
-    /// <summary>The gaps a crop leaves, one per row of its plantings.</summary>
+    /// <summary>
+    /// The gaps a crop leaves, one per row of its plantings. Rows that leave the same one are one gap of the most feet that stood there
+    /// together: one after the other they stood on the same feet.
+    /// </summary>
     internal List<Gap> GapsOf(EnterpriseBudget crop)
     {
-        List<Gap> gaps = [];
+        List<(Gap Gap, BedStay Row)> gaps = [];
         HashSet<Enterprise> own = [.. crop.Enterprises];
         List<BedStay> others = season.Trace.Stays.Where(stay => stay.Planting.Crop != crop.Crop).ToList();
         foreach (Enterprise enterprise in own)
@@ -45,12 +48,19 @@ internal sealed class BedTime
                     to = beside.Where(other => other.In >= to).Select(other => other.In).Append(to > end ? to : end).Min();
                 }
 
-                gaps.Add(new Gap(row.Bed, row.BedFeet, from, to));
+                gaps.Add((new Gap(row.Bed, row.BedFeet, from, to), row));
             }
         }
 
-        return gaps;
+        return
+        [
+            .. gaps.GroupBy(one => one.Gap with { BedFeet = 0m }, one => one.Row)
+                .Select(rows => rows.Key with { BedFeet = MostTogether([.. rows]) }),
+        ];
     }
+
+    private static decimal MostTogether(List<BedStay> rows) =>
+        rows.Max(row => rows.Where(other => other == row || other.IsInBed(row.In)).Sum(other => other.BedFeet));
 
     /// <summary>
     /// Bed-feet of a crop that fit into gaps with the dates its plantings had that season, under the same cover: as many plantings one
@@ -65,15 +75,8 @@ internal sealed class BedTime
 
         List<BedStay> stays = StaysOf(crop);
         decimal feet = 0m;
-        HashSet<(Bed, DateOnly, DateOnly)> stretched = [];
         foreach (Gap gap in gaps)
         {
-            // Two plantings of the dropped crop one after the other leave the same stretched gap: it is filled once.
-            if (!stretched.Add((gap.Bed, gap.From, gap.To)))
-            {
-                continue;
-            }
-
             DateOnly free = gap.From;
             foreach (BedStay stay in stays)
             {
@@ -133,11 +136,10 @@ internal sealed class BedTime
             )
             .Select(item => (item.Stay.From, item.Stay.To, item.BedFeet))
             .ToList();
-        foreach (
-            DateOnly day in own.SelectMany(item => new[] { item.From, item.To.AddDays(-1) })
-                .Concat(rows.Select(row => row.In))
-                .Distinct()
-        )
+
+        // Free feet over held ones shrink only where something comes into a bed, or a bed is there no longer.
+        IEnumerable<DateOnly> lost = beds.Where(bed => bed.To < DateOnly.MaxValue).Select(bed => bed.To!.Value.AddDays(1));
+        foreach (DateOnly day in own.Select(item => item.From).Concat(rows.Select(row => row.In)).Concat(lost).Distinct())
         {
             decimal held = own.Where(item => item.From <= day && day < item.To).Sum(item => item.Feet);
             if (held > 0m)

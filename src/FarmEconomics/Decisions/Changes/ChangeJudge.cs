@@ -82,7 +82,7 @@ public sealed class ChangeJudge
             Freed = freed,
             Taken = taken,
             Room = change.Kind == ChangeKind.Grow ? Shortness.RoomFor(crop) : null,
-            Fits = gaps.Count > 0 ? FitsIn(gaps, crop, change.Elasticity) : [],
+            Fits = FitsIn(gaps, crop, change.Elasticity),
             BestMix = gaps.Count > 0 ? BestMix(gaps, crop, change.Elasticity) : null,
             BeyondLimit = limits.Beyond(Difference(taken, freed)),
             LimitsNotChecked = limits.NotChecked,
@@ -145,18 +145,8 @@ public sealed class ChangeJudge
             [.. budgets.SelectMany(one => one.AddedCosts)],
             [.. budgets.SelectMany(one => one.ReducedReturns)]
         );
-        return hours.Of(all, Scaled(budget, 1m, withTrips: true), ByWeek(taken), (hired, own));
+        return hours.Of(all, Scaled(budget, 1m, withTrips: true), taken, (hired, own));
     }
-
-    private static IEnumerable<WeeklyUse> ByWeek(List<WeeklyUse> taken) => taken
-        .GroupBy(week => week.Monday)
-        .Select(week => new WeeklyUse(
-            week.Key,
-            week.Sum(one => one.BedFootWeeks),
-            week.Sum(one => one.Hours),
-            week.Sum(one => one.HiredHours),
-            week.Sum(one => one.OwnHours)
-        ));
 
     /// <summary>The partial budget of growing more alone, without moving cost or looking for room.</summary>
     /// <param name="crop">The crop's name, in any case.</param>

@@ -200,40 +200,49 @@ internal sealed class ChangeOutcome
         return again;
     }
 
-    /// <summary>Payments for shares go to what else is in the boxes, by list value.</summary>
+    /// <summary>Payments for shares go to what else is in those boxes, by list value.</summary>
     private List<(string To, Money Change)> MoveShares()
     {
+        const string NoBoxes = "payments for shares without boxes";
         List<EnterpriseBudget> gone = parts.Gone is { Part: 1m } whole ? [.. whole.Crops] : [];
-        Money paid = Money.Sum(gone.Select(costs.Avoidable.ShareNet));
-        if (paid == Money.Zero)
+        List<EnterpriseBudget> others = [.. season.Crops.Except(gone)];
+        Dictionary<string, Money> changes = gone.ToDictionary(crop => crop.Name, crop => -costs.Avoidable.ShareNet(crop));
+        foreach (
+            IGrouping<(Channel, int), DispositionPart> boxes in gone.SelectMany(crop => Boxed(crop.Crop!))
+                .Where(part => part.Enterprise is not null)
+                .GroupBy(BoxesOf)
+        )
         {
-            return [];
+            List<(string To, decimal Weight)> inThem = others.ConvertAll(crop => (crop.Name, ListValueIn(boxes.Key, crop.Crop!)));
+            if (inThem.Sum(other => other.Weight) <= 0m)
+            {
+                inThem.Add((NoBoxes, 1m));
+            }
+
+            Money paid = Money.Sum(boxes.Select(part => part.Amount - part.Fee));
+            Money[] split = LargestRemainder.Split(paid, inThem.ConvertAll(other => other.Weight));
+            for (int i = 0; i < split.Length; i++)
+            {
+                changes[inThem[i].To] = changes.GetValueOrDefault(inThem[i].To) + split[i];
+            }
         }
 
-        List<(string To, decimal Weight)> others =
-        [
-            .. season
-                .Crops.Except(gone)
-                .Select(crop =>
-                    (
-                        crop.Name,
-                        season
-                            .PartsOf(crop.Crop!)
-                            .Where(part => part.Disposition.Channel.Kind == ChannelKind.Share)
-                            .Sum(part => Math.Max(0m, part.ListValue.Amount))
-                    )
-                ),
-        ];
-        if (others.Sum(other => other.Weight) <= 0m)
-        {
-            others.Add(("payments for shares without boxes", 1m));
-        }
-
-        Money[] split = LargestRemainder.Split(paid, others.ConvertAll(other => other.Weight));
         return
         [
-            .. others.Select((other, i) => (other.To, split[i])).Where(move => move.Item2 != Money.Zero),
-            .. gone.Select(crop => (crop.Name, -costs.Avoidable.ShareNet(crop))),
+            .. others
+                .Select(crop => crop.Name)
+                .Append(NoBoxes)
+                .Concat(gone.Select(crop => crop.Name))
+                .Select(to => (to, changes.GetValueOrDefault(to)))
+                .Where(move => move.Item2 != Money.Zero),
         ];
     }
+
+    private IEnumerable<DispositionPart> Boxed(Crop crop) =>
+        season.PartsOf(crop).Where(part => part.Disposition.Channel.Kind == ChannelKind.Share);
+
+    private static (Channel, int) BoxesOf(DispositionPart part) => (part.Disposition.Channel, part.Disposition.Window);
+
+    private decimal ListValueIn((Channel, int) boxes, Crop crop) =>
+        Boxed(crop).Where(part => BoxesOf(part) == boxes).Sum(part => Math.Max(0m, part.ListValue.Amount));
 }

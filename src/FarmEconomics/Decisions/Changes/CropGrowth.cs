@@ -42,7 +42,7 @@ internal sealed class CropGrowth
 
     /// <summary>What so many bed-feet more sell, after others that are there already.</summary>
     internal MoreSold Sold(decimal feet, decimal before = 0m) =>
-        before == 0m ? demand.Of(Growth(feet)) : demand.Of(Growth(before + feet)) - demand.Of(Growth(before));
+        demand.Of(Growth(before + feet)) - demand.Of(Growth(before));
 
     /// <summary>What so many bed-feet more add to the farm's net return, beyond what channels took before by elasticity;
     /// unrounded.</summary>

@@ -69,7 +69,7 @@ internal sealed class LaborLimits
         decimal? least = null;
         foreach (LimitRow row in rows)
         {
-            if (Covers(row, week) || Covers(row, week.AddYears(1)))
+            if (Holds(row, week))
             {
                 least = least is null ? row.Amount : Math.Min(least.Value, row.Amount);
             }
@@ -77,6 +77,9 @@ internal sealed class LaborLimits
 
         return least;
     }
+
+    /// <summary>True when a limit holds on a day, or on the day a year later.</summary>
+    internal static bool Holds(LimitRow row, DateOnly day) => Covers(row, day) || Covers(row, day.AddYears(1));
 
     private static bool Covers(LimitRow row, DateOnly day) => (row.From is null || row.From <= day) && (row.To is null || row.To >= day);
 }

@@ -25,22 +25,15 @@ internal sealed class MixFinder
         IReadOnlyDictionary<string, decimal>? already = null
     )
     {
-        List<List<BedTime.Gap>> times =
-        [
-            .. gaps.GroupBy(gap => (gap.Bed, gap.From, gap.To))
-                .Select(group => group.ToList())
-                .OrderByDescending(group => group[0].BedFeet),
-        ];
-        this.gaps = times.Count;
+        this.gaps = gaps.Count;
         this.crops =
         [
             .. crops
-                .Where(crop => !crop.Crop.Crop!.Perennial)
                 .Select(crop => new Candidate(
                     crop.Crop.Name,
                     crop.Growth,
                     already?.GetValueOrDefault(crop.Crop.Name) ?? 0m,
-                    [.. times.Select(time => beds.FittingFeet(time, crop.Crop))]
+                    [.. gaps.OrderByDescending(gap => gap.BedFeet).Select(gap => beds.FittingFeet([gap], crop.Crop))]
                 ))
                 .Select(crop => (crop, Mix: Fill([crop])))
                 .Where(alone => alone.Mix.Change.Amount > 0m)
@@ -74,7 +67,7 @@ internal sealed class MixFinder
     private Mix Fill(List<Candidate> mix)
     {
         decimal[] has = [.. mix.Select(one => one.Before)];
-        decimal[] start = [.. mix.Select(one => one.Before > 0m ? one.Growth.GainToday(one.Before) : 0m)];
+        decimal[] start = [.. mix.Select(one => one.Growth.GainToday(one.Before))];
         decimal[] gains = [.. start];
         for (int gap = 0; gap < gaps; gap++)
         {
@@ -82,9 +75,8 @@ internal sealed class MixFinder
             decimal most = 0m, bestGain = 0m;
             for (int i = 0; i < mix.Count; i++)
             {
-                decimal more = mix[i].Feet[gap];
-                decimal gain = more > 0m ? mix[i].Growth.GainToday(has[i] + more) : 0m;
-                if (more > 0m && gain - gains[i] > most)
+                decimal gain = mix[i].Growth.GainToday(has[i] + mix[i].Feet[gap]);
+                if (gain - gains[i] > most)
                 {
                     (best, most, bestGain) = (i, gain - gains[i], gain);
                 }

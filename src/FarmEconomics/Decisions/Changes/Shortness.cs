@@ -71,7 +71,9 @@ internal sealed class RecordedShortness(SeasonCosts costs, BedTime beds, LaborLi
         }
 
         Dictionary<DateOnly, decimal> held = crates.GetOrAdd(store, name => Held(name, _ => true));
-        return Held(store, other => other == crop).Any(day => day.Value > 0m && held[day.Key] + (day.Value * growth) > limits[0].Amount);
+        return Held(store, other => other == crop)
+            .Any(day => day.Value > 0m
+                && limits.Exists(row => LaborLimits.Holds(row, day.Key) && held[day.Key] + (day.Value * growth) > row.Amount));
     }
 
     /// <summary>Crates in a store by day, of crops whose crates are known.</summary>

@@ -60,16 +60,15 @@ public sealed record WeeklyUse(DateOnly Monday, decimal BedFootWeeks, decimal Ho
         return [.. Together(weeks).OrderBy(week => week.Monday)];
     }
 
-    /// <summary>All hours of the farm week by week, overhead included, as logged.</summary>
-    internal static Dictionary<DateOnly, WeeklyUse> OfFarm(SeasonReview season, int? cropYear = null)
+    /// <summary>
+    /// All hours of the farm week by week, overhead included, as logged: those of the year before as well, when garlic was set.
+    /// </summary>
+    internal static Dictionary<DateOnly, WeeklyUse> OfFarm(SeasonReview season)
     {
         Dictionary<DateOnly, Sums> weeks = [];
         foreach (LaborRow row in season.Records.Labor)
         {
-            if (season.Settings.WindowOf(row.Date) == (cropYear ?? season.CropYear))
-            {
-                Add(season, row, row.Hours, weeks);
-            }
+            Add(season, row, row.Hours, weeks);
         }
 
         return Together(weeks).ToDictionary(week => week.Monday);
