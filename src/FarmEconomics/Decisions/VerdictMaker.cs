@@ -110,14 +110,8 @@ internal sealed class VerdictMaker
         return verdict with
         {
             Direction = direction,
-            BetterMix = direction == Direction.DropOrChange ? verdict.BetterMix : null,
-            WithMix = direction == Direction.DropOrChange ? verdict.WithMix : null,
             TurnsAtWage = atWageOnly ? verdict.Without.PerOwnHour : verdict.TurnsAtWage,
-            Needs = NeedsOf(
-                verdict.Budget,
-                direction,
-                direction == Direction.DropOrChange && verdict.WithMix is { } better ? better.Net : Money.Zero
-            ),
+            Needs = NeedsOf(verdict.Budget, direction, verdict.WithMix?.Net ?? Money.Zero),
         };
     }
 
