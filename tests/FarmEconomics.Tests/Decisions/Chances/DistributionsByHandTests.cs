@@ -30,7 +30,9 @@ public class DistributionsByHandTests
     public void Triangular_OutOfOrder_IsRefused(double low, double mode, double high) =>
         Assert.Throws<ArgumentException>(() => new Triangular(low, mode, high));
 
-    /// <summary>The most likely value may be the lowest or the highest: half lies above 2 less the root of 1 / 2, and the other way.</summary>
+    /// <summary>
+    /// The most likely value may be the lowest or the highest: half lies above 2 less the root of 1 / 2, and the other way.
+    /// </summary>
     [Fact]
     public void Triangular_MostLikelyAtAnEnd_IsAllowed()
     {

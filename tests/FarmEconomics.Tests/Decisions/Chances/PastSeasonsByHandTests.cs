@@ -148,13 +148,15 @@ public class PastSeasonsByHandTests
 
     private static readonly (int, string) Nothing = (2024, "no harvest is on record");
 
-    /// <summary>Begun 13 days late, ended 14 days early, half the usual 8 rows in 2021: all of it is whole but the year of nothing.</summary>
+    /// <summary>
+    /// Begun 13 days late, ended 14 days early, half the usual 8 rows in 2021: all of it is whole but the year of nothing.
+    /// </summary>
     [Fact]
     public void Years_JustWholeEnough_AreWhole() => Assert.Equal([Nothing], InPart(Years()));
 
     /// <summary>
-    /// The usual first harvest is day 189, so day 203 (July 23) is two weeks late, and 204 more; work that is on record before says that the
-    /// records don't begin there.
+    /// The usual first harvest is day 189, so day 203 (July 23) is two weeks late, and 204 more; work that is on record before says that
+    /// the records don't begin there.
     /// </summary>
     [Fact]
     public void Years_BegunOverTwoWeeksLate_AreInPart()

@@ -53,7 +53,9 @@ public class PriceLevelByHandTests
     public void Factor_OfACropWithoutAList_IsTheFarmsMeanByOutput(string crop, string channel) =>
         Assert.Equal(612.5 / 400.0, Factor(Farm(), crop, channel), 1e-12);
 
-    /// <summary>Beets with a list of no channel as well: (300 x 1.375 + 100 x (2 + 1) / 2) / 400; at the stall they still doubled.</summary>
+    /// <summary>
+    /// Beets with a list of no channel as well: (300 x 1.375 + 100 x (2 + 1) / 2) / 400; at the stall they still doubled.
+    /// </summary>
     [Fact]
     public void Factor_OfUnits_IsByTheCropsUnit()
     {

@@ -45,7 +45,9 @@ public class SeededRandomTests
         Assert.All(Kale, expected => Assert.Equal(expected, random.NextNormal(), 1e-12));
     }
 
-    /// <summary>In one piece or in several, with a number over from before or one left for later, the numbers come in the same order.</summary>
+    /// <summary>
+    /// In one piece or in several, with a number over from before or one left for later, the numbers come in the same order.
+    /// </summary>
     [Theory]
     [InlineData(6)]
     [InlineData(4, 2)]

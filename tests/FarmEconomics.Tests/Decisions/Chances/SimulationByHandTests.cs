@@ -9,7 +9,9 @@ using Xunit;
 
 namespace FarmEconomics.Tests.Decisions.Chances;
 
-/// <summary>Seasons drawn from given crops, each worked out again from the streams by the definitions of docs/methods.md, section 15.</summary>
+/// <summary>
+/// Seasons drawn from given crops, each worked out again from the streams by the definitions of docs/methods.md, section 15.
+/// </summary>
 public class SimulationByHandTests
 {
     // More than two times as many as are drawn at once, and some over.
