@@ -92,8 +92,8 @@ public class SeasonLevelsByHandTests
     }
 
     /// <summary>
-    /// Beets are all that the shop takes, with 4 own hours of trips; boxes of 2025 got 20 lb of them and 45 of kale. Two sold seasons
-    /// alike: 2024 as it was, 80 less 30 of seed a tenth dearer, 47, plus what refilling the boxes takes now less the 72 of trips now.
+    /// Beets are all that the shop takes, with 4 own hours of trips; 20 lb of them went into the boxes of 2025. 2024 as it was,
+    /// outside boxes, 80 less 30 of seed a tenth dearer, 47, plus what refilling the boxes takes now less the 72 of trips now.
     /// </summary>
     [Fact]
     public void EarlierSeason_CountsBoxesAndTripsAsTheyAreNow()

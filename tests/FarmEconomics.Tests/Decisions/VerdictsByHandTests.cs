@@ -113,8 +113,8 @@ public class VerdictsByHandTests
     }
 
     /// <summary>
-    /// Chard adds 28 every season. Beets: 150 lb for 132 of seed and 2 of picking twice, 16; 150 - 32 = 118 now: 50 on the mean. Both in
-    /// the way of kale, whose market is taken once: beets, which add less a bed-foot-week, go first.
+    /// Chard adds 60 - 32 = 28 every season. Beets bring 150 a hundred feet, for dear seed twice, then 150 - 32 = 118. Both stand where
+    /// kale could, whose market is taken once: beets, which add less a bed-foot-week on the mean, go first.
     /// </summary>
     private static FarmBuilder ThreeCrops(decimal beetsBefore, decimal kaleBefore = 200m)
     {

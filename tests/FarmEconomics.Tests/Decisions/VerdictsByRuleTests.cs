@@ -92,7 +92,7 @@ public class VerdictsByRuleTests
 
     /// <summary>
     /// 10 hours of growing filled in from 6 minutes a foot and 4 of picking that name no crop, 14 of 20 hours and 280 of 400: the noise is
-    /// a fifth of 280. General work of the farm (fixed) and bags that go with it are none of it.
+    /// a fifth of 280. Office hours, which stay, and compost, which is no labor, are none of it.
     /// </summary>
     [Fact]
     public void Noise_CountsHoursFromStandardsAndByRule_AndNoOthers()
