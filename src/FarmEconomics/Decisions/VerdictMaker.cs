@@ -110,14 +110,8 @@ internal sealed class VerdictMaker
         return verdict with
         {
             Direction = direction,
-            BetterMix = direction == Direction.DropOrChange ? verdict.BetterMix : null,
-            WithMix = direction == Direction.DropOrChange ? verdict.WithMix : null,
             TurnsAtWage = atWageOnly ? verdict.Without.PerOwnHour : verdict.TurnsAtWage,
-            Needs = NeedsOf(
-                verdict.Budget,
-                direction,
-                direction == Direction.DropOrChange && verdict.WithMix is { } better ? better.Net : Money.Zero
-            ),
+            Needs = NeedsOf(verdict.Budget, direction, verdict.WithMix?.Net ?? Money.Zero),
         };
     }
 
@@ -241,10 +235,14 @@ internal sealed class VerdictMaker
         Result price = model.PriceFactorFor(1m, longRun, wanted), yield = model.YieldFactorFor(1m, longRun, wanted);
         Result unit = longRun ? model.Price : model.PriceOutsideBoxes;
         decimal missing = wanted - (longRun ? crop.NetReturn.Amount : model.Contribution(1m, 1m));
-        decimal labor = model.Lines.Where(line => line.IsLabor && (longRun || line.IsAvoidable)).Sum(line => line.Amount.Amount);
+
+        // Overhead labor stands on a line of its own, and its hours aren't among the crop's.
+        decimal labor = model
+            .Lines.Where(line => line.Line == BudgetLine.Labor && (longRun || line.IsAvoidable))
+            .Sum(line => line.Amount.Amount);
         Result hours =
-            missing > 0m && missing < labor
-                ? Result.Known(missing / labor * crop.LaborHours.Value)
+            missing > 0m && missing < labor && crop.LaborHours.Value > 0m
+                ? Result.Known(missing / crop.LaborCost.Amount * crop.LaborHours.Value)
                 : Result.NotAvailable("hours alone don't change it");
         return new TurningPoints(
             price.Value is { } factor && unit.Value is { } each

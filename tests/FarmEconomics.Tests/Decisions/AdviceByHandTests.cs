@@ -153,6 +153,20 @@ public class AdviceByHandTests
     }
 
     /// <summary>
+    /// Kept, beets need less by their price over all, 2.88: at 46 / 264 of it they are even. Were it too close to call, by the price
+    /// outside boxes, 3: with an hour of picking divided by sales value, 288 of 560 and so 10.29 of 20, at (46 + 10.29 - 5.40) / 216.
+    /// </summary>
+    [Fact]
+    public void Needs_OfACropInBoxes_AreByThePriceTheyMove()
+    {
+        Verdict kept = Of(Boxes()).Crops.Single(verdict => verdict.Budget.Name == "Beets");
+        Assert.Equal((Direction.Keep, Round(((46m / 264m) - 1m) * 2.88m)), (kept.Direction, Rounded(kept.Needs.Price)));
+        Verdicts unsure = Of(Boxes().Work("2025-07-01", "me", 1m, "harvest"), new VerdictSettings { RuleError = 100m });
+        Verdict close = unsure.Crops.Single(verdict => verdict.Budget.Name == "Beets");
+        Assert.Equal((Direction.TooClose, Round(((50.89m / 216m) - 1m) * 3m)), (close.Direction, Rounded(close.Needs.Price)));
+    }
+
+    /// <summary>
     /// 10 hours of picking that name no crop are 200 by rule, and 100 of the 200 lb picked name no planting, of two: 400 of the 800
     /// brought. One season has no spread: the noise is the root of (0.2 x 200)^2 + (0.2 x 400)^2. 10 of 15 hours are by rule.
     /// </summary>

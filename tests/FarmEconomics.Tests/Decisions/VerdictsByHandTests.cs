@@ -1,0 +1,317 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Decisions;
+using FarmEconomics.Decisions.Changes;
+using FarmEconomics.Records;
+using FarmEconomics.Tests.Building;
+using FarmEconomics.Units;
+using Xunit;
+
+namespace FarmEconomics.Tests.Decisions;
+
+/// <summary>What a grower is told to drop, change, grow, fix or keep, each figure on paper (docs/methods.md, section 17).</summary>
+public class VerdictsByHandTests
+{
+    private static readonly int[] Years = [2023, 2024, 2025];
+
+    private static FarmBuilder Farm() => new FarmBuilder(new FarmSettings { OwnerWage = 20m, InterestPercent = 5m })
+        .AsOf("2025-12-31").Channel("stall", ChannelKind.Market).Channel("shop", ChannelKind.Wholesale)
+        .Worker("me", WorkerKind.Owner).Worker("Bo", WorkerKind.Hired, 20m);
+
+    /// <summary>A season of a crop in a bed of its name: all of it sold at the stall, seed by the bed, own hours of picking.</summary>
+    private static FarmBuilder Grow(
+        FarmBuilder farm,
+        string crop,
+        int year,
+        decimal pounds,
+        decimal price,
+        decimal feet = 100m,
+        decimal seed = 30m,
+        decimal hours = 0.1m,
+        string worker = "me"
+    )
+    {
+        string name = $"{crop}{year}";
+        return farm.Planting(name, crop, crop, feet, $"{year}-05-01", $"{year}-08-01").Pick($"{year}-07-01", name, pounds)
+            .Sell($"{year}-07-01", crop, "stall", pounds, price: price)
+            .Work($"{year}-07-01", worker, hours, "harvest", planting: name).Spend($"{year}-05-01", seed, "seed", planting: name);
+    }
+
+    private static FarmBuilder Crop(FarmBuilder farm, string crop, decimal price, decimal bed = 100m, string? structure = null) =>
+        farm.Crop(crop).Bed(crop, bed, structure: structure).Price(crop, price, "stall");
+
+    /// <summary>Kale: 2 lb a foot at 4, seed 0.30 and 0.001 hours a pound: 368 for 50 feet; in the first season 100 feet of it.</summary>
+    private static FarmBuilder Kale(FarmBuilder farm, params int[] years) => Kale(farm, 200m, years);
+
+    private static FarmBuilder Kale(FarmBuilder farm, decimal first, params int[] years)
+    {
+        foreach (int year in years)
+        {
+            decimal pounds = year == years[0] ? first : 100m;
+            Grow(farm, "Kale", year, pounds, 4m, pounds / 2m, 0.3m * pounds, 0.001m * pounds);
+        }
+
+        return farm;
+    }
+
+    private static Verdicts Judge(FarmBuilder farm, VerdictSettings? settings = null)
+    {
+        FarmReview review = farm.Review();
+        return Verdicts.Of(review, SeasonCosts.Of(review.Season(2025)), settings);
+    }
+
+    private static Verdict Named(Verdicts verdicts, string crop) => verdicts.Crops.Single(verdict => verdict.Budget.Name == crop);
+
+    private static FarmBuilder BeetsAndKale(int[] beets, params int[] kale)
+    {
+        FarmBuilder farm = Crop(Crop(Farm(), "Beets", 1m), "Kale", 4m);
+        Array.ForEach(beets, year => Grow(farm, "Beets", year, 100m, 1m));
+        return Kale(farm, kale);
+    }
+
+    /// <summary>
+    /// Beets: 100 - 30 - 2 = 68 every season. Their 100 feet would carry 200 lb of kale; the stall took 200 lb once, 100 now: 100 more at
+    /// 4, then 100 at 4 x 200 x (1.5^0.5 - 1) = 179.80, less 60 of seed and 4 for 0.2 hours: 515.80, 447.80 more than beets, 449.80 of it
+    /// cash. So beets would have to add 447.80 more: 4.478 a pound, or at 98 for all of the yield 545.80 / 98 of it. Kale grows in their
+    /// place.
+    /// </summary>
+    [Fact]
+    public void CropThatAddsMore_TakesTheOthersPlace()
+    {
+        Verdicts verdicts = Judge(BeetsAndKale(Years, Years));
+        Assert.Equal(["Kale", "Beets"], verdicts.Crops.Select(verdict => verdict.Budget.Name));
+        Verdict beets = Named(verdicts, "Beets"), kale = Named(verdicts, "Kale");
+
+        Assert.Equal((Direction.DropOrChange, 68m, 0m), (beets.Direction, beets.Mean.Amount, beets.Noise.Amount));
+        Assert.Equal([68m, 68m, 68m], beets.Seasons.Select(season => season.Contribution.Amount));
+        Assert.Equal([("Kale", 100m)], beets.BetterMix!.Crops);
+        MeansChange mix = beets.WithMix!;
+        Assert.Equal((449.80m, -0.1m, -2m), (mix.Cash.Amount, mix.OwnHours, mix.OwnHoursValue.Amount));
+        Assert.Equal((mix, false), (beets.Advised, beets.LowersCash));
+        Assert.Equal(4.478m, beets.Needs.Price.Value);
+        Close.To((545.80m / 98m) - 1m, beets.Needs.Yield.Value!.Value, 1e-9m);
+        Assert.Equal("hours alone don't change it", beets.Needs.Hours.Reason);
+        Assert.Equal("no value of an own hour turns it", beets.TurnsAtWage.Reason);
+        Assert.Null(beets.More);
+
+        Assert.Equal((Direction.Grow, 368m), (kale.Direction, kale.Mean.Amount));
+        Assert.Equal([("Beets", 100m)], kale.InPlaceOf);
+        Assert.Null(kale.More);
+        Assert.Equal(kale.Without, kale.Advised);
+        Assert.False(kale.LowersCash);
+        Assert.Empty(beets.InPlaceOf);
+        Assert.Equal((68m / beets.Budget.BedFootWeeks.Value, 0m), (beets.NetPerBedFootWeek.Value, beets.HoursByRule.Value));
+    }
+
+    /// <summary>Two seasons on record are enough to change a crop for another, one isn't.</summary>
+    [Fact]
+    public void CropOfOneSeason_IsNotChangedForAnother()
+    {
+        Assert.Equal(Direction.DropOrChange, Named(Judge(BeetsAndKale([2024, 2025], 2024, 2025)), "Beets").Direction);
+        Verdict once = Named(Judge(BeetsAndKale([2025], Years)), "Beets");
+        Assert.Null(once.BetterMix);
+        Assert.NotEqual(Direction.DropOrChange, once.Direction);
+    }
+
+    /// <summary>
+    /// Chard adds 60 - 32 = 28 every season. Beets bring 150 a hundred feet, for dear seed twice, then 150 - 32 = 118. Both stand where
+    /// kale could, whose market is taken once: beets, which add less a bed-foot-week on the mean, go first.
+    /// </summary>
+    private static FarmBuilder ThreeCrops(decimal beetsBefore, decimal kaleBefore = 200m)
+    {
+        FarmBuilder farm = Crop(Crop(Crop(Farm(), "Chard", 0.6m), "Beets", 1m), "Kale", 4m);
+        foreach (int year in Years)
+        {
+            Grow(farm, "Chard", year, 100m, 0.6m);
+            decimal feet = year == 2023 ? 200m : 100m;
+            Grow(farm, "Beets", year, 1.5m * feet, 1m, feet, (year == 2025 ? 0.3m : beetsBefore) * feet, 0.001m * feet);
+        }
+
+        return Kale(farm, kaleBefore, Years);
+    }
+
+    /// <summary>
+    /// Where the stall took 500 lb once, kale takes both places: 200 lb more at 4 less 64 for the one, and as much again for the other.
+    /// </summary>
+    [Fact]
+    public void MarketForMore_IsSharedOutOneAfterTheOther()
+    {
+        Verdicts verdicts = Judge(ThreeCrops(1.82m, 500m));
+        Assert.Equal(736m - 118m, Named(verdicts, "Beets").WithMix!.Net.Amount);
+        Assert.Equal(736m - 28m, Named(verdicts, "Chard").WithMix!.Net.Amount);
+        Assert.Equal([("Beets", 100m), ("Chard", 100m)], Named(verdicts, "Kale").InPlaceOf);
+    }
+
+    /// <summary>
+    /// Seed of 1.82 a foot leaves -34 a hundred feet twice, then 118: mean 16.67. Squares 2 x 50.67^2 + 101.33^2 over 150^2, with nothing
+    /// of chard and kale, over 6: 0.1141; noise of a crop: its output x the root of a third of that.
+    /// </summary>
+    [Fact]
+    public void MarketIsTakenOnce_AndACropThatGoesTakesNoPlace()
+    {
+        Verdicts verdicts = Judge(ThreeCrops(1.82m));
+        Verdict beets = Named(verdicts, "Beets"), chard = Named(verdicts, "Chard"), kale = Named(verdicts, "Kale");
+        double variance = ((2.0 * 50.6666667 * 50.6666667) + (101.3333333 * 101.3333333)) / (150.0 * 150.0) / 6.0;
+
+        Assert.Equal([-34m, -34m, 118m], beets.Seasons.Select(season => season.Contribution.Amount));
+        Assert.Equal(16.67m, beets.Mean.Amount);
+        Close.To((decimal)(150.0 * Math.Sqrt(variance / 3.0)), beets.Noise.Amount, 0.006m);
+        Close.To((decimal)(60.0 * Math.Sqrt(variance / 3.0)), chard.Noise.Amount, 0.006m);
+        Close.To((decimal)(400.0 * Math.Sqrt(variance / 3.0)), kale.Noise.Amount, 0.006m);
+
+        // Kale in place of beets brings 515.80 - 118. For chard nothing is left of the market, and beets, which would add 118, go.
+        Assert.Equal([("Kale", 100m)], beets.BetterMix!.Crops);
+        Assert.Equal(397.80m, beets.WithMix!.Net.Amount);
+        Assert.Null(chard.BetterMix);
+        Assert.Equal((Direction.Keep, 28m), (chard.Direction, chard.Mean.Amount));
+        Assert.Equal([("Beets", 100m)], kale.InPlaceOf);
+    }
+
+    /// <summary>
+    /// What beets add counts by the mean: 397.80 and 118 - 16.67 make 499.13. To beat are the noise of beets, 29.25, that of twice the
+    /// kale, 156.02, and a part of beets' 150 that may be 2.09 and not 2.10.
+    /// </summary>
+    [Theory]
+    [InlineData(2.09, true)]
+    [InlineData(2.10, false)]
+    public void OtherCrops_AreToldBeyondTheNoiseOfBothAndAPartOfTheOutput(double share, bool told)
+    {
+        Verdicts verdicts = Judge(ThreeCrops(1.82m), new VerdictSettings { MixShare = (decimal)share });
+        Assert.Equal(told, Named(verdicts, "Beets").BetterMix is not null);
+    }
+
+    /// <summary>
+    /// Beets sell for 81 less 30 and ten own hours, which bring 51 in cash; kale in their place 40 a hundred feet, at the cost of none.
+    /// Worth 189 more with own hours at 20, but 11 less in cash: not told. Of 65 lb kale bring 5 more in cash as well; so they do where
+    /// beets sold for 61 twice before, 37.67 in cash on the mean.
+    /// </summary>
+    [Theory]
+    [InlineData(81, 81, 5.1, false)]
+    [InlineData(65, 65, 3.5, true)]
+    [InlineData(61, 81, 5.1, true)]
+    public void OtherCropsThatAddOnlyFreedHours_AreNotTold(int before, int now, double wage, bool told)
+    {
+        FarmBuilder farm = Crop(Crop(Farm(), "Beets", 1m), "Kale", 1m);
+        foreach (int year in Years)
+        {
+            Grow(farm, "Beets", year, year == 2025 ? now : before, 1m, hours: 10m);
+            decimal feet = year == 2023 ? 300m : 50m;
+            Grow(farm, "Kale", year, 0.7m * feet, 1m, feet, 0.3m * feet, 0m);
+        }
+
+        Verdict beets = Named(Judge(farm.Without<LaborRow>(row => row.Hours == 0m)), "Beets");
+        Assert.Equal(told, beets.BetterMix is not null);
+        Assert.Equal(told ? Direction.DropOrChange : Direction.Fix, beets.Direction);
+        Assert.Equal((decimal)wage, beets.TurnsAtWage.Value);
+    }
+
+    /// <summary>
+    /// Beets with a neighbor that never varies, in a tunnel, so that neither fits the other's bed: 30 of seed, 5 hours at 20.
+    /// </summary>
+    private static Verdict Beets(decimal[] pounds, string worker = "Bo", decimal rent = 0m, decimal spare = 0m)
+    {
+        FarmBuilder farm = Crop(Crop(Farm(), "Beets", 1m, 100m + spare), "Kale", 4m, structure: "tunnel");
+        for (int i = 0; i < pounds.Length; i++)
+        {
+            int year = 2026 - pounds.Length + i;
+            Grow(farm, "Beets", year, pounds[i], 1m, hours: 5m, worker: worker);
+            Grow(farm, "Kale", year, 100m, 4m, hours: 0m);
+            farm = rent > 0m ? farm.Spend($"{year}-03-01", rent, "rent") : farm;
+        }
+
+        return Named(Judge(farm.Without<LaborRow>(row => row.Hours == 0m)), "Beets");
+    }
+
+    /// <summary>Pounds less 130: a loss needs two seasons below 0, the last among them, and a mean below minus the noise.</summary>
+    [Fact]
+    public void Loss_NeedsTwoSeasonsAndTheLast()
+    {
+        // 5, -109, -110: mean -71.33, squares 8,740.67 over 20^2 and 4, a third of it: noise 27.
+        Verdict two = Beets([135m, 21m, 20m]);
+        Assert.Equal((Direction.DropOrChange, -71.33m), (two.Direction, two.Mean.Amount));
+        Close.To((decimal)(20.0 * Math.Sqrt(8740.6667 / 400.0 / 4.0 / 3.0)), two.Noise.Amount, 0.006m);
+
+        // 0 and -110: just one below. -110, -110 and 0: not the last.
+        Assert.Equal(Direction.Fix, Beets([130m, 20m]).Direction);
+        Verdict last = Beets([20m, 20m, 130m]);
+        Assert.Equal((Direction.Fix, -73.33m), (last.Direction, last.Mean.Amount));
+    }
+
+    /// <summary>Sold for just the seed, own hours apart: a loss of 100 at their value, at any value above nothing.</summary>
+    [Fact]
+    public void LossOfOwnHoursAlone_TurnsAtNothing()
+    {
+        Verdict beets = Beets([30m, 30m, 30m], "me");
+        Assert.Equal((Direction.Fix, -100m, 0m), (beets.Direction, beets.Mean.Amount, beets.TurnsAtWage.Value));
+    }
+
+    /// <summary>
+    /// 81 lb to the shop at 1, less 30 and 5 own hours, lose 49; the stall took 40 lb at 3 once, so 20 feet more would bring 48.60 less 6
+    /// and 20. A crop that loses is to be fixed, not grown.
+    /// </summary>
+    [Fact]
+    public void LossAtTheValueOfOwnHours_IsFixedBeforeItIsGrown()
+    {
+        FarmBuilder farm = Crop(Farm(), "Beets", 3m, 160m);
+        Grow(farm, "Beets", 2023, 40m, 3m, hours: 5m);
+        foreach (int year in new[] { 2024, 2025 })
+        {
+            string name = $"Beets{year}";
+            farm.Planting(name, "Beets", "Beets", 100m, $"{year}-05-01", $"{year}-08-01").Pick($"{year}-07-01", name, 81m)
+                .Sell($"{year}-07-01", "Beets", "shop", 81m, price: 1m)
+                .Work($"{year}-07-01", "me", 5m, "harvest", planting: name).Spend($"{year}-05-01", 30m, "seed", planting: name);
+        }
+
+        Verdict beets = Named(Judge(farm), "Beets");
+        Assert.Equal([-10m, -49m, -49m], beets.Seasons.Select(season => season.Contribution.Amount));
+        Assert.Equal(22.60m, beets.More!.Means.Net.Amount);
+        Assert.Equal((Direction.Fix, 10.2m), (beets.Direction, beets.TurnsAtWage.Value));
+    }
+
+    /// <summary>Nothing added in any season is too close to call; 71 that the rent takes in full is kept.</summary>
+    [Fact]
+    public void CropThatCarriesJustItsCost_IsKept_AndOneThatAddsNothingIsTooClose()
+    {
+        Assert.Equal(Direction.TooClose, Beets([130m, 130m, 130m]).Direction);
+        Verdict kept = Beets([200m, 202m, 201m], rent: 142m);
+        Assert.Equal((Direction.Keep, 0m), (kept.Direction, kept.Budget.NetReturn.Amount));
+        Assert.Equal("hours alone don't change it", kept.Needs.Hours.Reason);
+        Assert.Equal("no value of an own hour turns it", kept.TurnsAtWage.Reason);
+    }
+
+    /// <summary>
+    /// 520 lb sold in 2024: 20 feet more bring 40.20 less 6 and 20, 14.20. 70, 390, 71 vary by 75.31, a fifth of it 15.06: not beyond the
+    /// noise. With 400 lb it is 47.02, a fifth 9.40.
+    /// </summary>
+    [Theory]
+    [InlineData(520, 75.31, false)]
+    [InlineData(400, 47.02, true)]
+    public void More_IsToldBeyondItsPartOfTheNoise(int pounds, double noise, bool told)
+    {
+        Verdict beets = Beets([200m, pounds, 201m], spare: 60m);
+        Close.To((decimal)noise, beets.Noise.Amount, 0.01m);
+        Assert.Equal((20m, 14.20m, 60m), (beets.More!.BedFeet, beets.More.Means.Net.Amount, beets.Room));
+        Assert.Equal(told ? Direction.Grow : Direction.Keep, beets.Direction);
+        Assert.Equal(told ? beets.More.Means : beets.Without, beets.Advised);
+    }
+
+    /// <summary>Room for less than a fifth more is what is tried.</summary>
+    [Fact]
+    public void More_IsAsFarAsThereIsRoom() => Assert.Equal(12m, Beets([200m, 260m, 201m], spare: 12m).More!.BedFeet);
+
+    /// <summary>What is advised lowers cash only where it is advised: dropping, changing, or growing what was tried.</summary>
+    [Fact]
+    public void LowersCash_IsOfWhatIsAdvised()
+    {
+        Verdict beets = Beets([200m, 202m, 201m]);
+        MeansChange less = new(new Money(-1m), 0m, 0m, Money.Zero, Money.Zero), even = less with { Cash = Money.Zero };
+        GrowthTried more = new(20m, less, Result.Known(2m), []);
+        Assert.False((beets with { Without = less, Direction = Direction.Keep }).LowersCash);
+        Assert.True((beets with { Without = less, Direction = Direction.DropOrChange }).LowersCash);
+        Assert.False((beets with { Without = even, Direction = Direction.DropOrChange }).LowersCash);
+        Assert.True((beets with { Without = even, WithMix = less, Direction = Direction.DropOrChange }).LowersCash);
+        Assert.True((beets with { Without = even, More = more, Direction = Direction.Grow }).LowersCash);
+        Assert.False((beets with { Without = less, More = null, Direction = Direction.Grow }).LowersCash);
+        Assert.False((beets with { Without = less, More = more, Direction = Direction.Fix }).LowersCash);
+        Assert.Equal(less, (beets with { Without = less, More = null, Direction = Direction.Grow }).Advised);
+    }
+}
