@@ -3,7 +3,6 @@ using FarmEconomics.Decisions;
 using FarmEconomics.Decisions.Losses;
 using FarmEconomics.Records;
 using FarmEconomics.Tests.Building;
-using FarmEconomics.Units;
 using Xunit;
 
 namespace FarmEconomics.Tests.Decisions.Losses;

@@ -1,7 +1,6 @@
 using FarmEconomics.Decisions.Losses;
 using FarmEconomics.Records;
 using FarmEconomics.Tests.Building;
-using FarmEconomics.Units;
 using Xunit;
 
 namespace FarmEconomics.Tests.Decisions.Losses;

@@ -1,8 +1,6 @@
-using FarmEconomics.Budgets;
 using FarmEconomics.Decisions.Perennials;
 using FarmEconomics.Records;
 using FarmEconomics.Tests.Building;
-using FarmEconomics.Units;
 using Xunit;
 
 namespace FarmEconomics.Tests.Decisions.Perennials;

@@ -1,4 +1,3 @@
-using FarmEconomics.Decisions.Scenarios;
 using FarmEconomics.Records;
 using FarmEconomics.Tests.Building;
 using Xunit;

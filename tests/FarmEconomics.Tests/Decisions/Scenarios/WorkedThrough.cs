@@ -1,6 +1,5 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Decisions.Scenarios;
-using FarmEconomics.Records;
 using FarmEconomics.Tests.Building;
 using Xunit;
 

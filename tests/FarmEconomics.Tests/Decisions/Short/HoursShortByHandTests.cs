@@ -2,7 +2,6 @@ using FarmEconomics.Decisions;
 using FarmEconomics.Decisions.Short;
 using FarmEconomics.Records;
 using FarmEconomics.Tests.Building;
-using FarmEconomics.Units;
 using Xunit;
 
 namespace FarmEconomics.Tests.Decisions.Short;

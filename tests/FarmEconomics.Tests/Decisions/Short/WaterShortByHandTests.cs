@@ -1,11 +1,9 @@
 using FarmEconomics.Decisions;
 using FarmEconomics.Decisions.Short;
 using FarmEconomics.Records;
-using FarmEconomics.Records.Storage;
 using FarmEconomics.Tests.Building;
 using FarmEconomics.Tests.Water;
 using FarmEconomics.Units;
-using FarmEconomics.Water;
 using Xunit;
 
 namespace FarmEconomics.Tests.Decisions.Short;
