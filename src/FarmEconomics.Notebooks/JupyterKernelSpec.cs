@@ -51,19 +51,8 @@ public static class JupyterKernelSpec
         JsonObject spec = new()
         {
             ["argv"] = new JsonArray(
-                "dotnet",
-                "tool",
-                "run",
-                "dotnet-interactive",
-                "--",
-                "jupyter",
-                "--default-kernel",
-                "csharp",
-                "{connection_file}",
-                "--http-local-only",
-                "--http-port-range",
-                PortsOf(dir)
-            ),
+                "dotnet", "tool", "run", "dotnet-interactive", "--", "jupyter", "--default-kernel", "csharp", "{connection_file}",
+                "--http-local-only", "--http-port-range", PortsOf(dir)),
             ["display_name"] = ".NET (C#)",
             ["language"] = "C#",
             ["env"] = new JsonObject
