@@ -100,9 +100,8 @@ internal sealed class DropOrGrowWords(ReviewedFarm farm, Verdicts verdicts)
             Means(figures, "grow", more, $"cash a year from more of {Crops(more.Count)}");
             figures.Add(new("close", $"{Close.Count}", (decimal)Close.Count, $"{(Close.Count == 1 ? "crop" : "crops")} too close to call"));
             List<Verdict> below = [.. verdicts.Crops.Where(verdict => verdict.WhyUnknown is null && verdict.Budget.NetReturn.Amount < 0m)];
-            figures.Add(
-                new("below", $"{below.Count}", (decimal)below.Count, $"{(below.Count == 1 ? "crop" : "crops")} short of full cost")
-            );
+            string title = $"{(below.Count == 1 ? "crop" : "crops")} short of {verdicts.Season.Farm.Known.FullCostLabel}";
+            figures.Add(new("below", $"{below.Count}", (decimal)below.Count, title));
             return new FiguresBlock(DropOrGrowBlock.Figures, figures);
         }
     }

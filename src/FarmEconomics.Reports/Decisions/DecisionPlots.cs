@@ -33,7 +33,7 @@ public static class DecisionPlots
         Scale scale = Covering(swings.SelectMany(swing => new[] { swing.AtLow.Amount, swing.AtHigh.Amount }).Append(net), from, to);
         string size = notation.Text($"{fraction * 100m:0}%");
         SeasonPlots.Key(canvas, SeasonPlots.Key(canvas, 10, 12, Palette.Dark, size + " less") + 20, 12, Palette.Light, size + " more");
-        Axis(canvas, notation, scale, 28, bottom, $"net return in {notation.Currency}", onPhone ? 2 : 7);
+        Axis(canvas, notation, scale, 28, bottom, $"{model.NetReturnLabel} in {notation.Currency}", onPhone ? 2 : 7);
         double row = (bottom - 28) / swings.Count, y = 28;
         for (int i = 0; i < swings.Count; i++, y = 28 + (i * row))
         {

@@ -90,7 +90,8 @@ public static class DecisionSentences
 
     private static string Heading(Verdicts verdicts) =>
         verdicts.Season.Notation.Text(
-            $"Drop or change, fix, keep or grow after {verdicts.Season.CropYear}? Best net return per bed-foot-week first"
+            $"Drop or change, fix, keep or grow after {verdicts.Season.CropYear}? "
+                + $"Best {verdicts.Season.Farm.Known.NetReturnLabel} per bed-foot-week first"
         );
 
     private static string Rule(Verdicts verdicts) => verdicts.Season.Notation.Text(
@@ -129,12 +130,12 @@ public static class DecisionSentences
             Direction.Fix when verdict.Mean.Amount < 0m =>
                 "fix it and watch it: it lost on the mean of its seasons, but not in enough of them to drop it.",
             Direction.Fix =>
-                $"fix it: it fell {Money(net)} short of its full cost, "
+                $"fix it: it fell {Money(net)} short of its {verdict.Budget.Known.FullCostLabel}, "
                     + $"but without it the farm would lose {Money(verdict.Mean.Amount)} a year.",
             Direction.TooClose =>
                 $"too close to call: without it the farm would {(verdict.Mean.Amount < 0m ? "gain" : "lose")} "
                     + $"{Money(verdict.Mean.Amount)} a year, less than the {Money(verdict.Noise.Amount)} the records can tell.",
-            _ => $"keep it: it earned its full cost and {Money(net)} more.{WhyNotMore(verdict, notation)}",
+            _ => $"keep it: it earned its {verdict.Budget.Known.FullCostLabel} and {Money(net)} more.{WhyNotMore(verdict, notation)}",
         };
     }
 
@@ -179,6 +180,11 @@ public static class DecisionSentences
 
     internal static string Needs(Verdict verdict, Notation notation)
     {
+        if (verdict.Needs.WhyUnknown is { } why)
+        {
+            return $"What would change this isn't known: {why}.";
+        }
+
         List<string> ways = [];
         string unit = verdict.Budget.Crop?.Unit ?? "unit";
         bool up =

@@ -90,7 +90,7 @@ public static class DecisionTables
         ReportTable table = new ReportTable(
             perBedTime
                 ? farm.Notation.Text($"{grid.Model.Name}: gross margin per bed-foot-week by price and yield")
-                : $"{grid.Model.Name}: net return by price and yield",
+                : $"{grid.Model.Name}: {grid.Model.NetReturnLabel} by price and yield",
             farm.Notation
         ).Column("Price", Look.Percent);
         foreach (decimal yield in grid.YieldFactors)
@@ -258,7 +258,7 @@ public static class DecisionTables
                 budget.OutputPerBedFoot,
                 year.CostPerUnit,
                 year.NetReturnPerUnit,
-                ReportCell.Known(budget.NetReturn, budget.Known.NoNetReturn),
+                ReportCell.Known(budget.NetReturn, budget.Known.NoFullNetReturn),
                 budget.GrossMarginPerBedFootWeek
             );
         }
@@ -288,8 +288,8 @@ public static class DecisionTables
             Known(model.Cost(CostDriver.Units)),
             ReportCell.Known(budget.NetReturn + model.Cost(CostDriver.Trips) + model.Cost(CostDriver.Fixed), budget.Known.NoNetReturn),
             Known(model.Cost(CostDriver.Trips)),
-            Known(model.Cost(CostDriver.Fixed)),
-            ReportCell.Known(budget.NetReturn, budget.Known.NoNetReturn),
+            ReportCell.Known(model.Cost(CostDriver.Fixed), missing ?? budget.Known.Ownership ?? budget.Known.Establishment),
+            ReportCell.Known(budget.NetReturn, budget.Known.NoFullNetReturn),
         ];
     }
 }

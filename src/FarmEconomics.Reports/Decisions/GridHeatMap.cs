@@ -71,7 +71,11 @@ public static class GridHeatMap
 
         double middle = onPhone ? field.Left + ((field.Right - field.Left) * 0.65) : (field.Left + field.Right) / 2;
         canvas.Centered("yield, of the season's", middle, field.Bottom + 30, 11, Palette.Soft);
-        string[] key = [$"net return in {notation.Currency}; brown: loss, blue: gain;", "bold: as it was; line: full cost just met"];
+        string[] key =
+        [
+            $"{field.Model.NetReturnLabel} in {notation.Currency}; brown: loss, blue: gain;",
+            $"bold: as it was; line: {field.Model.FullCostLabel} just met",
+        ];
         canvas.Text("price, of the season's", 10, onPhone ? canvas.Bottom - 14 : 14, 11, Palette.Soft);
         if (onPhone)
         {
@@ -149,7 +153,7 @@ public static class GridHeatMap
         string shortRun = model.PriceFactorFor(1m, longRun: false).Value is > 0m and { } s
             ? notation.Text($" It stops helping the farm below {s * 100m:0}% of its price.")
             : "";
-        return new Prose($"{Phrase.Bold(model.Name)} meets its full cost at {price}, or at {yield}.{shortRun}");
+        return new Prose($"{Phrase.Bold(model.Name)} meets its {model.FullCostLabel} at {price}, or at {yield}.{shortRun}");
     }
 
     /// <summary>The break-even line, cut at the edges of the grid.</summary>

@@ -55,7 +55,12 @@ public sealed record Availability(string? Costs, string? Hours, string? LaborCos
     internal string? NoCostBeforeEstablishment => Costs ?? LaborCost ?? OwnerLabor ?? Ownership;
 
     /// <summary>How net return must be labeled: "net return", or with "before owner labor" and what else isn't known.</summary>
-    public string NetReturnLabel
+    public string NetReturnLabel => $"net return{LeftOut}";
+
+    /// <summary>How all cost must be labeled: "full cost", or "cost" with "before owner labor" and what else isn't known.</summary>
+    public string FullCostLabel => NetReturnIsWhole ? "full cost" : $"cost{LeftOut}";
+
+    private string LeftOut
     {
         get
         {
@@ -69,9 +74,9 @@ public sealed record Availability(string? Costs, string? Hours, string? LaborCos
             without.AddRange(costs.Where(cost => cost.Reason is not null).Select(cost => cost.Name));
             return without.Count switch
             {
-                0 => "net return",
-                1 => $"net return before {without[0]}",
-                _ => $"net return before {string.Join(", ", without.SkipLast(1))} and {without[^1]}",
+                0 => "",
+                1 => $" before {without[0]}",
+                _ => $" before {string.Join(", ", without.SkipLast(1))} and {without[^1]}",
             };
         }
     }

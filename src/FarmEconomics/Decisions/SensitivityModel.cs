@@ -102,6 +102,12 @@ public sealed class SensitivityModel
     /// <summary>The costs, line by line.</summary>
     public IReadOnlyList<CostLine> Lines { get; }
 
+    /// <summary>How net return must be labeled, by what isn't known of the budget.</summary>
+    public string NetReturnLabel { get; private init; } = "net return";
+
+    /// <summary>How all cost must be labeled.</summary>
+    public string FullCostLabel { get; private init; } = "full cost";
+
     /// <summary>What a unit sold brought at (1, 1): the price that factor 1 stands for.</summary>
     public Result Price =>
         Units > 0m
@@ -129,6 +135,8 @@ public sealed class SensitivityModel
         {
             NotSold = budget.OutputNotSold,
             Fees = sums.SoldFees,
+            NetReturnLabel = budget.Known.NetReturnLabel,
+            FullCostLabel = budget.Known.FullCostLabel,
         };
     }
 
@@ -141,6 +149,8 @@ public sealed class SensitivityModel
         {
             NotSold = NotSold,
             Fees = Fees,
+            NetReturnLabel = NetReturnLabel,
+            FullCostLabel = FullCostLabel,
             ShareNet = shareNet,
             FeesOutsideBoxes = Fees - (Money.Sum(gone.Crops.Select(crop => crop.Sums.ShareIncome)) - shareNet),
             Refill = gone.Refill.Total,

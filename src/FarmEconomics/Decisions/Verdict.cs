@@ -33,7 +33,11 @@ public enum Direction
 /// <param name="Price">Money more a unit (less where negative), outside boxes in the short run.</param>
 /// <param name="Yield">More of the yield, as a fraction: 0.38 is 38% more.</param>
 /// <param name="Hours">Hours less; not available where labor costs nothing or less than what is missing.</param>
-public sealed record TurningPoints(Result Price, Result Yield, Result Hours);
+public sealed record TurningPoints(Result Price, Result Yield, Result Hours)
+{
+    /// <summary>Why nobody knows any of them; null: where one isn't there, it alone changes nothing.</summary>
+    public string? WhyUnknown { get; init; }
+}
 
 /// <summary>More of a crop, tried.</summary>
 /// <param name="BedFeet">Bed-feet more.</param>

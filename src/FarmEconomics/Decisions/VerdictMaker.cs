@@ -94,10 +94,9 @@ internal sealed class VerdictMaker
                 Result.NotAvailable(unknown ?? "")
             ),
             HoursByRule = ByRule(crop),
-            NetPerBedFootWeek =
-                unknown is null && crop.Known.Value is null
-                    ? crop.NetReturn / crop.BedFootWeeks
-                    : Result.NotAvailable(unknown ?? crop.Known.Value ?? ""),
+            NetPerBedFootWeek = crop.Known.NoFullNetReturn is { } why
+                ? Result.NotAvailable(why)
+                : crop.NetReturn / crop.BedFootWeeks,
             Outcome = outcome,
         };
     }
@@ -230,6 +229,12 @@ internal sealed class VerdictMaker
     private TurningPoints NeedsOf(EnterpriseBudget crop, Direction direction, Money better)
     {
         bool longRun = direction is not (Direction.DropOrChange or Direction.TooClose);
+        if (longRun && crop.Known.NoFullNetReturn is { } why)
+        {
+            Result unknown = Result.NotAvailable(why);
+            return new TurningPoints(unknown, unknown, unknown) { WhyUnknown = why };
+        }
+
         SensitivityModel model = judge.ModelOf(crop.Name);
         decimal wanted = better == Money.Zero ? 0m : model.Contribution(1m, 1m) + better.Amount;
         Result price = model.PriceFactorFor(1m, longRun, wanted), yield = model.YieldFactorFor(1m, longRun, wanted);

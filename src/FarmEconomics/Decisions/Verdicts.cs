@@ -17,7 +17,7 @@ public sealed class Verdicts
         Settings = settings;
         judge = new ChangeJudge(costs);
         maker = new VerdictMaker(review, costs, judge, simulation, settings);
-        Crops = [.. maker.All().OrderByDescending(verdict => verdict.NetPerBedFootWeek.Value ?? decimal.MinValue)];
+        Crops = [.. maker.All().OrderByDescending(NetPerBedFootWeek)];
     }
 
     /// <summary>The season.</summary>
@@ -31,6 +31,13 @@ public sealed class Verdicts
 
     /// <summary>The verdicts, best net return per bed-foot-week first.</summary>
     public IReadOnlyList<Verdict> Crops { get; }
+
+    /// <summary>
+    /// Under the label of <see cref="Availability.NetReturnLabel"/>: crops are told in one order whether or not all is known.
+    /// </summary>
+    private static decimal NetPerBedFootWeek(Verdict verdict) => (verdict.WhyUnknown ?? verdict.Budget.Known.Value) is null
+        ? (verdict.Budget.NetReturn / verdict.Budget.BedFootWeeks).Value ?? decimal.MinValue
+        : decimal.MinValue;
 
     /// <summary>Judges all crops of a season.</summary>
     /// <param name="review">The farm.</param>
