@@ -68,7 +68,10 @@ internal static class CommandHelp
         }
     }
 
-    /// <summary>What was probably meant, as a sentence; null: nothing is near, or nothing was mistyped.</summary>
+    /// <summary>
+    /// What was probably meant, in sentences: the nearest command or option, or how the command is typed, where a word belongs to no
+    /// option. Null: nothing was mistyped, or nothing is near.
+    /// </summary>
     internal static string? Guess(ParseResult parsed)
     {
         Command command = parsed.CommandResult.Command;
@@ -81,8 +84,17 @@ internal static class CommandHelp
         bool isOption = typed.StartsWith('-');
         IEnumerable<string> known = isOption ? command.Options.Select(option => option.Name) : command.Subcommands.Select(one => one.Name);
         string kind = isOption ? "option" : "command";
-        return NearestName.Find(typed, known) is { } nearest ? $"There is no {kind} {typed}. Did you mean {nearest}?" : null;
+        return NearestName.Find(typed, known) is { } nearest ? $"There is no {kind} {typed}. Did you mean {nearest}?"
+            : isOption || command is RootCommand ? null
+            : string.Join(Environment.NewLine,
+            [
+                $"\"{typed}\" belongs to no option of {command.Name}; a name with a space needs quotation marks. For example:",
+                .. ExamplesOf(command),
+            ]);
     }
+
+    private static IEnumerable<string> ExamplesOf(Command command) =>
+        Examples.GetValueOrDefault(command is RootCommand ? "" : command.Name, []).Select(example => $"  {Program} {example}");
 
     private sealed class WithExamples(SynchronousCommandLineAction help) : SynchronousCommandLineAction
     {
@@ -97,14 +109,11 @@ internal static class CommandHelp
             if (command.Name == "whatif")
             {
                 output.WriteLine("Changes:");
-                Write(output, ScenarioText.Forms);
+                Write(output, ScenarioText.Forms.Select(form => "  " + form));
             }
 
-            if (Examples.GetValueOrDefault(command is RootCommand ? "" : command.Name) is { } examples)
-            {
-                output.WriteLine("Examples:");
-                Write(output, examples.Select(example => $"{Program} {example}"));
-            }
+            output.WriteLine("Examples:");
+            Write(output, ExamplesOf(command));
 
             return code;
         }
@@ -113,7 +122,7 @@ internal static class CommandHelp
         {
             foreach (string line in lines)
             {
-                output.WriteLine("  " + line);
+                output.WriteLine(line);
             }
 
             output.WriteLine();

@@ -53,6 +53,21 @@ public partial class HelpTests
         Assert.Equal([expected, NotUnderstood], run.Error.Trim().Split(Environment.NewLine));
     }
 
+    [Theory]
+    [InlineData("whatif demo-data land_rent=500", "\"land_rent=500\" belongs to no option of whatif", "--change wages=+5%")]
+    [InlineData("explain demo-data Carrots", "\"Carrots\" belongs to no option of explain", "explain my-farm --crop Carrots")]
+    [InlineData("check my farm", "\"farm\" belongs to no option of check; a name with a space needs quotation marks", "check my-farm")]
+    public async Task Word_OfNoOption_ShowsHowTheCommandIsTyped(string line, string expected, string example)
+    {
+        ProgramRun run = await Program.RunAsync(line.Split(' '));
+
+        Assert.Equal(2, run.ExitCode);
+        string[] said = run.Error.Trim().Split(Environment.NewLine);
+        Assert.StartsWith(expected, said[0], StringComparison.Ordinal);
+        Assert.Contains(said[1..^1], one => one.StartsWith("  farm-economics ", StringComparison.Ordinal) && one.EndsWith(example, StringComparison.Ordinal));
+        Assert.Equal(NotUnderstood, said[^1]);
+    }
+
     private static string[] Commands(string help) =>
         [.. Command().Matches(help[help.IndexOf("Commands:", StringComparison.Ordinal)..]).Select(match => match.Groups["name"].Value)];
 
