@@ -19,9 +19,9 @@ public static class GridHeatMap
     {
         SensitivityModel model = grid.Model;
         decimal? even = model.PriceFactorFor(1m, longRun: true).Value;
-        string title = even is not { } at ? $"{model.Name}: full cost is met at no price"
-            : at <= 0m ? $"{model.Name}: at its yield of the season, full cost is met at any price"
-            : notation.Text($"{model.Name}: at its yield of the season, full cost is met at {at * 100m:0}% of its price");
+        string title = even is not { } at ? $"{model.Name}: {model.FullCostLabel} is met at no price"
+            : at <= 0m ? $"{model.Name}: at its yield of the season, {model.FullCostLabel} is met at any price"
+            : notation.Text($"{model.Name}: at its yield of the season, {model.FullCostLabel} is met at {at * 100m:0}% of its price");
         Canvas canvas = new(title, onPhone, Height);
         Field field = new(grid, canvas);
         decimal most = Math.Max(1m, field.Cells().Max(cell => Math.Abs(cell.Net)));
