@@ -37,6 +37,12 @@ public sealed record TurningPoints(Result Price, Result Yield, Result Hours)
 {
     /// <summary>Why nobody knows any of them; null: where one isn't there, it alone changes nothing.</summary>
     public string? WhyUnknown { get; init; }
+
+    internal static TurningPoints Unknown(string why)
+    {
+        Result unknown = Result.NotAvailable(why);
+        return new TurningPoints(unknown, unknown, unknown) { WhyUnknown = why };
+    }
 }
 
 /// <summary>More of a crop, tried.</summary>

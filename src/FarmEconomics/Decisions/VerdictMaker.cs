@@ -88,11 +88,7 @@ internal sealed class VerdictMaker
             Without = judge.WithoutCrop(crop.Name),
             Room = crop.Sums.BedFeet.Value > 0m ? judge.Shortness.RoomFor(crop) : 0m,
             TurnsAtWage = Result.NotAvailable("no value of an own hour turns it"),
-            Needs = new TurningPoints(
-                Result.NotAvailable(unknown ?? ""),
-                Result.NotAvailable(unknown ?? ""),
-                Result.NotAvailable(unknown ?? "")
-            ),
+            Needs = TurningPoints.Unknown(unknown ?? ""),
             HoursByRule = ByRule(crop),
             NetPerBedFootWeek = crop.Known.NoFullNetReturn is { } why
                 ? Result.NotAvailable(why)
@@ -231,8 +227,7 @@ internal sealed class VerdictMaker
         bool longRun = direction is not (Direction.DropOrChange or Direction.TooClose);
         if (longRun && crop.Known.NoFullNetReturn is { } why)
         {
-            Result unknown = Result.NotAvailable(why);
-            return new TurningPoints(unknown, unknown, unknown) { WhyUnknown = why };
+            return TurningPoints.Unknown(why);
         }
 
         SensitivityModel model = judge.ModelOf(crop.Name);

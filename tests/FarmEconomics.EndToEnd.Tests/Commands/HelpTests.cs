@@ -64,7 +64,9 @@ public partial class HelpTests
         Assert.Equal(2, run.ExitCode);
         string[] said = run.Error.Trim().Split(Environment.NewLine);
         Assert.StartsWith(expected, said[0], StringComparison.Ordinal);
-        Assert.Contains(said[1..^1], one => one.StartsWith("  farm-economics ", StringComparison.Ordinal) && one.EndsWith(example, StringComparison.Ordinal));
+        Assert.Contains(
+            said[1..^1],
+            one => one.StartsWith("  farm-economics ", StringComparison.Ordinal) && one.EndsWith(example, StringComparison.Ordinal));
         Assert.Equal(NotUnderstood, said[^1]);
     }
 
