@@ -39,8 +39,7 @@ public static class LikeLastYear
         for (int c = 0; c < model.Crops.Count; c++)
         {
             Crop crop = season.Records.Crop(model.Crops[c].Name);
-            double harvested = (double)season.LotsOf(crop).Sum(lot => lot.Quantity);
-            double factor = harvested > 0.0 ? expected[c] / harvested : 0.0;
+            double factor = expected[c] / (double)season.LotsOf(crop).Sum(lot => lot.Quantity);
             foreach (IGrouping<(Channel Channel, int Week), DispositionPart> sold in season.PartsOf(crop)
                 .Where(part => part.Enterprise is not null && part.Disposition.Channel.IsSold && part.Quantity > 0m)
                 .GroupBy(part => (part.Disposition.Channel, WorkFacts.WeekOf(season.Settings, part.Disposition.Date))))
@@ -48,13 +47,15 @@ public static class LikeLastYear
                 double units = (double)sold.Sum(part => part.Quantity);
                 double money = (double)
                     sold.Sum(part => sold.Key.Channel.Kind == ChannelKind.Share ? part.ListValue.Amount : part.Amount.Amount);
+
+                // Rows of a plan name no fee.
                 yield return new PlannedSale(
                     c,
                     sold.Key.Week,
                     sold.Key.Channel.Name,
                     units * factor,
                     money / units,
-                    (double)(sold.Key.Channel.Row.FeePercent ?? 0m) / 100.0
+                    Fee: 0.0
                 );
             }
         }

@@ -39,15 +39,8 @@ internal static class MarketFacts
     private static IEnumerable<PlanStep> StepsOf(CropSales sales, Channel channel, int week, (double Elasticity, double[] Earns) demand)
     {
         (double q0, double price) = Taken([.. sales.Near(channel, week)], demand.Elasticity);
-        if (q0 <= 0.0)
-        {
-            // Nothing tells a list price there: the rule of growing more.
-            (decimal most, decimal? paid) = sales.MostAtList(channel, week);
-            (q0, price) = ((double)most, (double)(paid ?? 0m));
-        }
-
         double fee = (double)(channel.Row.FeePercent ?? 0m) / 100.0;
-        for (int i = 0; q0 > 0.0 && price > 0.0 && i < Ends.Length; i++)
+        for (int i = 0; i < Ends.Length; i++)
         {
             double earns = price * demand.Earns[i] / (Ends[i] - StartOf(i));
             if (earns > 0.0)
@@ -98,6 +91,6 @@ internal static class MarketFacts
     private static double Revenue(double times, double elasticity) => Fifths.Average(z =>
     {
         double f = Math.Exp((PlanSettings.DemandSpread * z) - (PlanSettings.DemandSpread * PlanSettings.DemandSpread / 2.0));
-        return times <= f ? times : elasticity <= 1.0 ? f : f * Math.Pow(times / f, 1.0 - (1.0 / elasticity));
+        return times <= f ? times : f * Math.Pow(times / f, Math.Max(0.0, 1.0 - (1.0 / elasticity)));
     });
 }

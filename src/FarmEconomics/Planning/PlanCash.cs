@@ -166,9 +166,9 @@ internal static class PlanCashLimits
         for (int week = 0; week < PlanModel.Weeks; week++)
         {
             yield return (week, places.Hired[week], -plan.Hours.HiredCost);
-            if (places.Bought[week] >= 0)
+            if (places.Bought[week] is { } bought)
             {
-                yield return (week, places.Bought[week], -plan.BuyIn);
+                yield return (week, bought, -plan.BuyIn);
             }
         }
     }

@@ -34,7 +34,7 @@ public sealed class PlanFacts
         season = costs.Season;
         records = review.Records;
         (List<int> whole, _) = RecordedYears.Of(review, season.CropYear);
-        int[] years = [.. whole.Append(season.CropYear).Distinct().Order()];
+        int[] years = [.. whole.Union([season.CropYear]).Order()];
         seasons = [.. years.Select(year => year == season.CropYear ? costs : SeasonCosts.Of(review.Season(year)))];
         plantings = review.Trace.Enterprises.Where(one => years.Contains(one.CropYear) && one.BedFeet.Value > 0m && one.Stays.Count > 0)
             .ToLookup(one => one.Crop);
@@ -255,7 +255,7 @@ public sealed class PlanFacts
         double weights = work.FirstWeek + facts.WeeksInBed - 1;
         int nursery = Math.Max(1, facts.NurseryWeeks);
         return PerWeek(one => (one >= week - nursery && one < week ? per.Nursery / nursery : 0.0)
-            + (one == week ? per.Grow * work.FirstWeek / weights : one > week && one < week + facts.WeeksInBed ? per.Grow / weights : 0.0));
+            + (one >= week && one < week + facts.WeeksInBed ? per.Grow * (one == week ? work.FirstWeek : 1.0) / weights : 0.0));
     }
 
     private double CostOf(Crop crop, int weeks)

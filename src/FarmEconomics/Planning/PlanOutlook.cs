@@ -251,7 +251,7 @@ public sealed class PlanOutlook
         double size = crop < 0 ? 0.0 : model.Crops[crop].UnitsPerCrate;
         for (int at = 0; at < PlanModel.Weeks; at++)
         {
-            hours[at] += all > 0.0 ? (double)one.Hours * pattern[at] / all : 0.0;
+            hours[at] += (double)one.Hours * pattern[at] / all;
             trays[at] += one.Sown is { } sown && at >= WeekOf(sown) && at < week && sown < one.In ? one.Trays : 0m;
             crates[at] += yields > 0.0 && size > 0.0 ? (double)one.Yield * near!.Yield[at] / yields / size : 0.0;
         }

@@ -171,8 +171,9 @@ internal sealed class PlanProgram
         if (!alone)
         {
             places.Income = Model.AddQuantity("income of a season", season.Chance * weight, least: double.NegativeInfinity);
-            places.Sum = Limit(new(PlanLimitKind.Balance, 0, -1), 0.0, 0.0);
-            Model.Set(places.Sum, places.Income, -1.0);
+            int sum = Limit(new(PlanLimitKind.Balance, 0, -1), 0.0, 0.0);
+            Model.Set(sum, places.Income, -1.0);
+            places.Sum = sum;
         }
 
         AddHoursAndBoxes(places);
@@ -186,10 +187,10 @@ internal sealed class PlanProgram
 
     private int Part(PlanSeasonPlaces places, double worth, double most = double.PositiveInfinity)
     {
-        int quantity = Model.AddQuantity("", places.Sum < 0 ? worth : 0.0, most);
-        if (places.Sum >= 0)
+        int quantity = Model.AddQuantity("", places.Sum is null ? worth : 0.0, most);
+        if (places.Sum is { } sum)
         {
-            Model.Set(places.Sum, quantity, worth);
+            Model.Set(sum, quantity, worth);
         }
 
         return quantity;
@@ -216,8 +217,10 @@ internal sealed class PlanProgram
 
             if (plan.BoxTarget[week] > 0.0)
             {
-                places.Boxes[week] = Limit(new(PlanLimitKind.Boxes, 0, week), plan.BoxTarget[week], double.PositiveInfinity);
-                Model.Set(places.Boxes[week], places.Bought[week] = Part(places, -plan.BuyIn), 1.0);
+                int boxes = Limit(new(PlanLimitKind.Boxes, 0, week), plan.BoxTarget[week], double.PositiveInfinity);
+                int bought = Part(places, -plan.BuyIn);
+                Model.Set(boxes, bought, 1.0);
+                (places.Boxes[week], places.Bought[week]) = (boxes, bought);
             }
 
             for (int store = 0; store < plan.Stores.Count; store++)
@@ -235,13 +238,12 @@ internal sealed class PlanProgram
     {
         PlanCrop crop = plan.Crops[c];
         int[] own = SowingsThat(sowing => sowing.Crop == c);
-        int[] picked = new int[PlanModel.Weeks];
-        Array.Fill(picked, -1);
-        int before = -1;
+        int?[] picked = new int?[PlanModel.Weeks];
+        int? before = null;
         for (int week = 0; week < PlanModel.Weeks; week++)
         {
             picked[week] = AddPicking((c, week), own, season, places);
-            if (before < 0 && picked[week] < 0)
+            if ((before ?? picked[week]) is null)
             {
                 continue;
             }
@@ -257,24 +259,24 @@ internal sealed class PlanProgram
                 Model.Set(balance, sold, -1.0);
             }
 
-            if (places.Boxes[week] >= 0 && crop.BoxMost > 0.0 && crop.BoxValue.Count > 0 && crop.BoxValue[week] > 0.0)
+            if (places.Boxes[week] is { } boxes && crop.BoxMost > 0.0 && crop.BoxValue.Count > 0 && crop.BoxValue[week] > 0.0)
             {
                 int box = Part(places, -crop.SoldCost, crop.BoxMost);
                 places.Boxed[(c, week)] = box;
                 Model.Set(balance, box, -1.0);
-                Model.Set(places.Boxes[week], box, crop.BoxValue[week]);
+                Model.Set(boxes, box, crop.BoxValue[week]);
             }
 
             before = AddStock((c, week), balance, picked, places);
         }
     }
 
-    private int AddPicking((int Crop, int Week) at, int[] own, PlanSeason season, PlanSeasonPlaces places)
+    private int? AddPicking((int Crop, int Week) at, int[] own, PlanSeason season, PlanSeasonPlaces places)
     {
         int[] ripe = [.. own.Where(i => plan.Sowings[i].Yield[at.Week] > 0.0)];
         if (ripe.Length == 0)
         {
-            return -1;
+            return null;
         }
 
         int picked = Part(places, -plan.Crops[at.Crop].PickedCost);
@@ -287,13 +289,13 @@ internal sealed class PlanProgram
         return picked;
     }
 
-    private int AddStock((int Crop, int Week) at, int balance, int[] picked, PlanSeasonPlaces places)
+    private int? AddStock((int Crop, int Week) at, int balance, int?[] picked, PlanSeasonPlaces places)
     {
         PlanCrop crop = plan.Crops[at.Crop];
-        int[] fresh = [.. picked[Math.Max(0, at.Week - crop.Keeps + 2)..(at.Week + 1)].Where(quantity => quantity >= 0)];
-        if (crop.Keeps <= 1 || fresh.Length == 0 || at.Week == PlanModel.Weeks - 1)
+        int[] fresh = [.. picked[Math.Max(0, at.Week - crop.Keeps + 2)..(at.Week + 1)].OfType<int>()];
+        if (fresh.Length == 0 || at.Week == PlanModel.Weeks - 1)
         {
-            return -1;
+            return null;
         }
 
         int stock = Part(places, 0.0);
@@ -310,11 +312,11 @@ internal sealed class PlanProgram
         return stock;
     }
 
-    private void Set(int limit, int quantity, double takes)
+    private void Set(int limit, int? quantity, double takes)
     {
-        if (quantity >= 0)
+        if (quantity is { } there)
         {
-            Model.Set(limit, quantity, takes);
+            Model.Set(limit, there, takes);
         }
     }
 }
@@ -322,16 +324,10 @@ internal sealed class PlanProgram
 /// <summary>Where the quantities of a season stand in the program.</summary>
 internal sealed class PlanSeasonPlaces
 {
-    internal PlanSeasonPlaces()
-    {
-        Array.Fill(Boxes, -1);
-        Array.Fill(Bought, -1);
-    }
+    internal int Income { get; set; }
 
-    internal int Income { get; set; } = -1;
-
-    /// <summary>The limit that adds the income up; below 0 in a program of one season.</summary>
-    internal int Sum { get; set; } = -1;
+    /// <summary>The limit that adds the income up; none in a program of one season.</summary>
+    internal int? Sum { get; set; }
 
     internal int[] Own { get; } = new int[PlanModel.Weeks];
 
@@ -340,10 +336,10 @@ internal sealed class PlanSeasonPlaces
     /// <summary>The limits on hours.</summary>
     internal int[] Hours { get; } = new int[PlanModel.Weeks];
 
-    /// <summary>The limits on boxes; below 0 in weeks without.</summary>
-    internal int[] Boxes { get; } = new int[PlanModel.Weeks];
+    /// <summary>The limits on boxes; none in weeks without.</summary>
+    internal int?[] Boxes { get; } = new int?[PlanModel.Weeks];
 
-    internal int[] Bought { get; } = new int[PlanModel.Weeks];
+    internal int?[] Bought { get; } = new int?[PlanModel.Weeks];
 
     internal Dictionary<(int Store, int Week), int> Stores { get; } = [];
 

@@ -71,7 +71,7 @@ public sealed class PlanQuantities
 
     internal static PlanQuantities Of(PlanModel model, PlanProgram program, PlanSeasonPlaces places, LinearSolution solution)
     {
-        double At(int quantity) => quantity < 0 ? 0.0 : Math.Max(0.0, solution.Values[quantity]);
+        double At(int quantity) => Math.Max(0.0, solution.Values[quantity]);
         Dictionary<(int, int), double> All(Dictionary<(int Crop, int Week), int> from) =>
             from.Where(one => At(one.Value) > 1e-7).ToDictionary(one => one.Key, one => At(one.Value));
         IEnumerable<PlannedSale> steps = places.Sold.Where(one => At(one.Value) > 1e-7).Select(one =>
@@ -102,7 +102,7 @@ public sealed class PlanQuantities
             ],
             Own = [.. places.Own.Select(At)],
             Hired = [.. places.Hired.Select(At)],
-            BoughtIn = [.. places.Bought.Select(At)],
+            BoughtIn = [.. places.Bought.Select(bought => bought is { } quantity ? At(quantity) : 0.0)],
         };
     }
 }

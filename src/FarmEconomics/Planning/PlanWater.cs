@@ -61,10 +61,10 @@ internal sealed class PlanWaterLimits
 
     private void Add()
     {
-        int before = -1;
+        int? before = null;
         for (int week = 0; week < PlanModel.Weeks; week++)
         {
-            before = MayBeShort(week) ? AddWeek(week, before) : -1;
+            before = MayBeShort(week) ? AddWeek(week, before) : null;
         }
     }
 
@@ -81,7 +81,7 @@ internal sealed class PlanWaterLimits
         return most > water.Limit[week] || (water.Power is { } power && most * power.PerUnit > power.There[week]);
     }
 
-    private int AddWeek(int week, int before)
+    private int AddWeek(int week, int? before)
     {
         LinearModel model = program.Model;
         int put = model.AddQuantity("water", 0.0);
@@ -89,9 +89,9 @@ internal sealed class PlanWaterLimits
         int balance = program.Limit(new(PlanLimitKind.Balance, 0, week), 0.0, double.PositiveInfinity);
         model.Set(balance, put, 1.0);
         model.Set(balance, soil, -1.0);
-        if (before >= 0)
+        if (before is { } kept)
         {
-            model.Set(balance, before, 1.0);
+            model.Set(balance, kept, 1.0);
         }
 
         int held = program.Limit(new(PlanLimitKind.Balance, 0, week), 0.0, double.PositiveInfinity);
@@ -102,7 +102,7 @@ internal sealed class PlanWaterLimits
             model.Set(held, program.Lengths[i], full);
 
             // The first week that may be short finds the soil full.
-            model.Set(balance, program.Lengths[i], (before < 0 ? full : 0.0) - water.Need[i][week]);
+            model.Set(balance, program.Lengths[i], (before is null ? full : 0.0) - water.Need[i][week]);
         }
 
         AddMissed(week, balance);

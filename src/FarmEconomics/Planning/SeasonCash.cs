@@ -49,7 +49,6 @@ internal static class SeasonCash
             AddDirect(season, season.Trace.Enterprises.Where(one => one.CropYear != season.CropYear), varies);
         }
 
-        rest.RemoveAll(varies.Contains);
         foreach (int year in rest.Select(row => row.CropYear ?? season.CropYear).Where(year => year != season.CropYear).Distinct())
         {
             AddPools(season.Another(year), varies);

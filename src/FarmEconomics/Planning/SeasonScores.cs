@@ -100,7 +100,7 @@ internal sealed class SeasonScores
         );
         for (int i = 0; i < chosen.Length; i++)
         {
-            worth[chosen[i]] = solutions[i].IsOptimal ? solutions[i].Objective + scores.lengths : double.NaN;
+            worth[chosen[i]] = solutions[i].Objective + scores.lengths;
         }
 
         return worth;
@@ -130,10 +130,10 @@ internal sealed class SeasonScores
     private LinearSolution[] Solve(ILinearSolver solver, PlanSeason[] seasons)
     {
         LinearSolution[] solutions = new LinearSolution[seasons.Length];
-        Parallel.For(0, (seasons.Length + Part - 1) / Part, part =>
+        Parallel.ForEach(Enumerable.Range(0, seasons.Length).Chunk(Part), part =>
         {
             using ILinearRun run = solver.Open(small);
-            for (int i = part * Part; i < Math.Min(seasons.Length, (part + 1) * Part); i++)
+            foreach (int i in part)
             {
                 solutions[i] = Solve(run, seasons[i]);
             }
@@ -168,8 +168,7 @@ internal sealed class SeasonScores
         HashSet<int> beyond = [.. OutOfReach(places, shift)];
         bool[] stands = StandsFrom(
             program,
-            [.. whole.Quantities.Select((_, i) => !pickedIn.TryGetValue(i, out (int, int) week) || shift[places.Ripe[week]] > 0.0)],
-            ripe
+            [.. whole.Quantities.Select((_, i) => !pickedIn.TryGetValue(i, out (int, int) week) || shift[places.Ripe[week]] > 0.0)]
         );
         int[] at = new int[whole.Quantities.Count];
         Array.Fill(at, -1);
@@ -232,13 +231,13 @@ internal sealed class SeasonScores
     /// Which quantities can be more than nothing: what a balance takes only where something gives to it. Stock of a week gives to the next,
     /// so weeks are gone through in order.
     /// </summary>
-    private static bool[] StandsFrom(PlanProgram program, bool[] stands, HashSet<int> ripe)
+    private static bool[] StandsFrom(PlanProgram program, bool[] stands)
     {
         LinearModel whole = program.Model;
         ILookup<int, Entry> rows = whole
             .Entries.Where(entry => program.Keys[entry.Limit].Kind == PlanLimitKind.Balance)
             .ToLookup(entry => entry.Limit);
-        foreach (IGrouping<int, Entry> row in rows.Where(row => !ripe.Contains(row.Key)).OrderBy(row => row.Key))
+        foreach (IGrouping<int, Entry> row in rows.OrderBy(row => row.Key))
         {
             if (!row.Any(entry => entry.Takes > 0.0 && stands[entry.Quantity]))
             {

@@ -22,8 +22,8 @@ internal sealed class SowingFacts
         mean = seen.GroupBy(one => one.Year).Average(year => year.Sum(one => one.Units) / year.Sum(one => one.Feet));
         List<Seen> picked = seen.FindAll(one => one.ByOffset.Count > 0);
         First = Median(picked.Select(one => one.FirstOffset));
-        int pickingWeeks = picked.Count == 0 ? 1 : Median(picked.Select(one => one.LastOffset - one.FirstOffset + 1));
-        WeeksInBed = Math.Max(Median(seen.Select(one => one.Weeks)), picked.Count == 0 ? 1 : First + pickingWeeks);
+        int pickingWeeks = Math.Max(1, Median(picked.Select(one => one.LastOffset - one.FirstOffset + 1)));
+        WeeksInBed = Math.Max(Median(seen.Select(one => one.Weeks)), First + pickingWeeks);
         NurseryWeeks = Median(seen.Select(one => one.NurseryWeeks));
         Pattern = PatternOf(picked, pickingWeeks);
         Trays = seen.Sum(one => one.Trays) / seen.Sum(one => one.Feet);

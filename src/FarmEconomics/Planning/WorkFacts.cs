@@ -103,7 +103,7 @@ internal sealed class WorkFacts
         {
             List<LaborUse> hired =
             [
-                .. costs.Season.Trace.LaborByWindow[costs.Season.CropYear].Where(use => use.Kind == WorkerKind.Hired && use.Hours > 0m),
+                .. costs.Season.Trace.LaborByWindow[costs.Season.CropYear].Where(use => use.Kind == WorkerKind.Hired),
             ];
             if (hired.Sum(use => costs.Season.AmountOf(use)?.Amount ?? 0m) > 0m)
             {
@@ -134,6 +134,9 @@ internal sealed class WorkFacts
         }
     }
 
+    /// <summary>False for what comes whatever is grown, and for trips.</summary>
+    private static bool IsOfPlantings(CostDriver driver) => driver is not (CostDriver.Fixed or CostDriver.Trips);
+
     private bool IsLogged(SeasonCosts costs) => logged.Contains(costs.Season.CropYear);
 
     private void Add(SeasonCosts costs)
@@ -143,39 +146,38 @@ internal sealed class WorkFacts
         {
             foreach (Charge charge in costs.DirectCharges(enterprise).Where(charge => charge.Hours > 0m))
             {
-                AddHours(enterprise, charge, charge.VariesWith, (double)charge.Hours);
                 AddWeek(season, charge, charge.VariesWith);
+                if (IsOfPlantings(charge.VariesWith))
+                {
+                    AddHours(enterprise, charge, (double)charge.Hours);
+                }
             }
         }
 
-        foreach (PoolResult pool in season.Pools.Where(pool => pool.Hours > 0m))
+        foreach (PoolResult pool in season.Pools)
         {
             foreach (Charge charge in pool.Rows.Where(charge => charge.Hours > 0m))
             {
                 CostDriver driver = pool.Pool.IsOverhead ? CostDriver.Fixed : PoolSharing.DriverOf(charge, pool.Pool);
                 AddWeek(season, charge, driver);
-                for (int i = 0; driver is not (CostDriver.Fixed or CostDriver.Trips) && i < season.Network.Enterprises.Count; i++)
+                for (int i = 0; IsOfPlantings(driver) && i < season.Network.Enterprises.Count; i++)
                 {
-                    AddHours(
-                        season.Network.Enterprises[i],
-                        charge,
-                        driver,
-                        (double)(charge.Hours * season.Network.Running.Shares[pool.Pool.Index, i])
-                    );
+                    double part = (double)(charge.Hours * season.Network.Running.Shares[pool.Pool.Index, i]);
+                    AddHours(season.Network.Enterprises[i], charge, part);
                 }
             }
         }
     }
 
-    private void AddHours(Enterprise enterprise, Charge charge, CostDriver driver, double more)
+    private void AddHours(Enterprise enterprise, Charge charge, double more)
     {
-        if (more > 0.0 && driver is not (CostDriver.Fixed or CostDriver.Trips))
+        PlantingHours had = hours.GetValueOrDefault(enterprise);
+        hours[enterprise] = charge.Stage switch
         {
-            PlantingHours had = hours.GetValueOrDefault(enterprise);
-            bool grows = charge.Stage is Stage.Grow || (charge.Stage is null && driver is CostDriver.Length or CostDriver.BedTime);
-            hours[enterprise] = charge.Stage is Stage.Nursery ? had with { Nursery = had.Nursery + more }
-                : grows ? had with { Grow = had.Grow + more } : had with { Handle = had.Handle + more };
-        }
+            Stage.Nursery => had with { Nursery = had.Nursery + more },
+            Stage.Grow => had with { Grow = had.Grow + more },
+            _ => had with { Handle = had.Handle + more },
+        };
     }
 
     private void AddWeek(SeasonReview season, Charge charge, CostDriver driver)
@@ -187,15 +189,12 @@ internal sealed class WorkFacts
 
         int week = WeekOf(season.Settings, row.Date);
         (int, int) key = (season.Settings.WindowOf(row.Date), week);
-        if (charge.Stage is Stage.Grow && driver is not (CostDriver.Fixed or CostDriver.Trips))
+        if (charge.Stage is Stage.Grow && IsOfPlantings(driver))
         {
             growByWeek[key] = growByWeek.GetValueOrDefault(key) + (double)charge.Hours;
         }
 
-        if (
-            driver is CostDriver.Fixed or CostDriver.Trips
-            && records.WorkerOn(row.Worker, row.Date).Kind != WorkerKind.Volunteer
-        )
+        if (!IsOfPlantings(driver) && records.WorkerOn(row.Worker, row.Date).Kind != WorkerKind.Volunteer)
         {
             fixedHours[week] += (double)charge.Hours / logged.Count;
         }

@@ -132,6 +132,23 @@ public class MarketByHandTests
         );
     }
 
+    /// <summary>
+    /// A shop without a list price paid 230 for 100, which stands for one: 40 at 2.00 tell 40 x (2 / 2.3)^2, 60 at 2.50 that it takes 60.
+    /// </summary>
+    [Fact]
+    public void Steps_WithoutAListPrice_GoByWhatTheSeasonPaid()
+    {
+        FarmBuilder farm = Farm(100, 2m).Channel("Shop", ChannelKind.Wholesale);
+        foreach ((string day, decimal units, decimal price) in new[] { ("2025-07-12", 40m, 2m), ("2025-07-19", 60m, 2.5m) })
+        {
+            farm.Pick("2025-07-11", "C25", units).Sell(day, "Carrots", "Shop", units, price: price);
+        }
+
+        PlanStep shop = Steps(farm, null).First(step => step.Channel == "Shop");
+        Assert.Equal(2.3, shop.Price, 9);
+        Assert.Equal(0.7 * ((40.0 * (2.0 / 2.3) * (2.0 / 2.3)) + 60.0) / 2.0, shop.Units, 9);
+    }
+
     private static IReadOnlyList<PlanStep> Steps(FarmBuilder farm, decimal? elasticity) =>
         PlanByHandTests.ModelOf(farm, new PlanSettings { Elasticity = elasticity }).Crops[0].Steps[27];
 

@@ -40,6 +40,7 @@ public class PlanRowsByHandTests
         FarmBuilder farm = PlanByHandTests.Farm().Pick("2025-07-17", "C25", 40m).Price("Carrots", 3m, "Boxes");
         farm.Pick("2024-07-10", "C24", 10m).Sell("2024-07-12", "Carrots", "Market", 10m, price: 2m);
         farm.Sell("2025-07-18", "Carrots", "Boxes", 20m).Sell("2025-07-18", "Carrots", "Market", 20m, price: 1m);
+        farm.Price("Carrots", 9m, "Market");
         PlanDraft draft = LikeLastYear.Of(farm.Season(2025), PlanByHandTests.ModelOf(farm));
         Assert.Equal(
             [("Boxes", 14.583m, 3m, 16), ("Market", 72.917m, 2m, 9), ("Market", 87.5m, 1.8333m, 16)],

@@ -74,20 +74,17 @@ public sealed record LinearSolution(
         double sum = 0.0;
         for (int i = 0; i < model.Limits.Count; i++)
         {
-            sum +=
-                Math.Abs(ShadowPrices[i]) < Nothing
-                    ? 0.0
-                    : ShadowPrices[i] * (ShadowPrices[i] > 0.0 ? model.Limits[i].Most : model.Limits[i].Least);
+            sum += AtItsBound(ShadowPrices[i], model.Limits[i].Least, model.Limits[i].Most);
         }
 
         for (int i = 0; i < model.Quantities.Count; i++)
         {
-            sum +=
-                Math.Abs(ReducedCosts[i]) < Nothing
-                    ? 0.0
-                    : ReducedCosts[i] * (ReducedCosts[i] > 0.0 ? model.Quantities[i].Most : model.Quantities[i].Least);
+            sum += AtItsBound(ReducedCosts[i], model.Quantities[i].Least, model.Quantities[i].Most);
         }
 
         return sum;
     }
+
+    private static double AtItsBound(double price, double least, double most) =>
+        Math.Abs(price) < Nothing ? 0.0 : price * (price > 0.0 ? most : least);
 }
