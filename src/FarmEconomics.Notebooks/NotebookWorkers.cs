@@ -22,7 +22,7 @@ public sealed class NotebookWorkers : IAsyncDisposable
 {
     private readonly NotebookWorkersOptions options;
     private readonly WorkerCommand command;
-    private readonly PrioritySlots slots;
+    private readonly NewestFirst slots;
     private readonly Stack<WorkerProcess> ready = new();
     private readonly WorkFolder folder = new();
     private int runs;
@@ -33,20 +33,19 @@ public sealed class NotebookWorkers : IAsyncDisposable
     {
         this.options = options ?? new();
         command = this.options.Command ?? WorkerCommand.SameProgram();
-        slots = new PrioritySlots(this.options.Most);
+        slots = new NewestFirst(this.options.Most);
     }
 
-    /// <summary>Runs a notebook; it waits while all children are busy.</summary>
+    /// <summary>Runs a notebook; it waits while all children are busy, and goes before those that wait already.</summary>
     /// <param name="job">The notebook.</param>
-    /// <param name="urgent">True: before those that are not, when several wait, and before the urgent ones that came earlier.</param>
     /// <param name="cancellation">Calls the run off and ends the child it runs in.</param>
     /// <exception cref="NotebookException">The notebook can't be read, or takes no such parameters.</exception>
     /// <exception cref="OperationCanceledException">It was called off.</exception>
-    public async Task<NotebookRun> RunAsync(NotebookJob job, bool urgent = true, CancellationToken cancellation = default)
+    public async Task<NotebookRun> RunAsync(NotebookJob job, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(job);
         NotebookDocument prepared = NotebookChildProcess.Prepare(job);
-        using IDisposable slot = await slots.TakeAsync(urgent, cancellation).ConfigureAwait(false);
+        using IDisposable slot = await slots.TakeAsync(cancellation).ConfigureAwait(false);
         WorkerProcess worker = Take();
         string output = Path.Combine(folder.FullName, $"{Interlocked.Increment(ref runs)}.ipynb");
         try
@@ -100,20 +99,18 @@ public sealed class NotebookWorkers : IAsyncDisposable
     }
 
     /// <summary>
-    /// So many may go on at once; of those that wait the urgent go first, the newest of them before all: what a reader asked for
-    /// last is what they look at. The others go in the order they came.
+    /// So many may go on at once; of those that wait the newest goes first: what a reader asked for last is what they look at.
     /// </summary>
-    private sealed class PrioritySlots(int free)
+    private sealed class NewestFirst(int free)
     {
-        private readonly LinkedList<TaskCompletionSource<IDisposable>> urgentOnes = new();
-        private readonly LinkedList<TaskCompletionSource<IDisposable>> others = new();
+        private readonly LinkedList<TaskCompletionSource<IDisposable>> waits = new();
         private int free = free;
 
-        public async Task<IDisposable> TakeAsync(bool urgent, CancellationToken cancellation)
+        public async Task<IDisposable> TakeAsync(CancellationToken cancellation)
         {
             TaskCompletionSource<IDisposable> waiting = new(TaskCreationOptions.RunContinuationsAsynchronously);
             LinkedListNode<TaskCompletionSource<IDisposable>> place;
-            lock (urgentOnes)
+            lock (waits)
             {
                 if (free > 0)
                 {
@@ -121,7 +118,7 @@ public sealed class NotebookWorkers : IAsyncDisposable
                     return new Slot(this);
                 }
 
-                place = urgent ? urgentOnes.AddFirst(waiting) : others.AddLast(waiting);
+                place = waits.AddFirst(waiting);
             }
 
             using (cancellation.Register(() => GiveUp(place, cancellation)))
@@ -132,7 +129,7 @@ public sealed class NotebookWorkers : IAsyncDisposable
 
         private void GiveUp(LinkedListNode<TaskCompletionSource<IDisposable>> place, CancellationToken cancellation)
         {
-            lock (urgentOnes)
+            lock (waits)
             {
                 place.List?.Remove(place);
             }
@@ -142,11 +139,11 @@ public sealed class NotebookWorkers : IAsyncDisposable
 
         private void Free()
         {
-            lock (urgentOnes)
+            lock (waits)
             {
-                while ((urgentOnes.First ?? others.First) is { } next)
+                while (waits.First is { } next)
                 {
-                    next.List!.Remove(next);
+                    waits.Remove(next);
                     // One that was called off meanwhile doesn't take it.
                     if (next.Value.TrySetResult(new Slot(this)))
                     {
@@ -158,7 +155,7 @@ public sealed class NotebookWorkers : IAsyncDisposable
             }
         }
 
-        private sealed class Slot(PrioritySlots owner) : IDisposable
+        private sealed class Slot(NewestFirst owner) : IDisposable
         {
             private int given;
 

@@ -90,10 +90,8 @@ internal sealed partial class PageRoutes
 
             bool remove = sent["do"] == "remove";
             string[] typed = [.. row.Headings.Select((_, at) => sent.ContainsKey($"c{at}") ? sent[$"c{at}"].ToString() : row.Fields[at])];
-            Dictionary<string, string> fields = row.Headings.Select((heading, at) => (heading, at))
-                .Where(pair => sent.ContainsKey($"c{pair.at}") && pair.heading.Trim().Length > 0)
-                .ToDictionary(pair => pair.heading, pair => typed[pair.at]);
-            EditOutcome outcome = Editor.Save(new RowChange(file, sent["version"].ToString(), line, remove ? null : fields));
+            EditOutcome outcome = Editor.Save(
+                new RowChange(file, sent["version"].ToString(), line, remove ? null : Changed(row, typed)));
             return outcome.Saved
                 ? SeeOther(context, Nav.Address(PlanView.Files.Contains(file) ? NextYearPath : FixView.Path,
                     $"done={Uri.EscapeDataString(outcome.Message)}&undo={Uri.EscapeDataString(file)}"))
@@ -105,6 +103,25 @@ internal sealed partial class PageRoutes
             return NoSuchPage(missing.Message);
         }
     }
+
+    // What stays as it was isn't sent along: two columns of one heading are told apart by their place alone.
+    private static Dictionary<string, string> Changed(EditableRow row, string[] typed)
+    {
+        Dictionary<string, string> fields = [];
+        foreach ((int at, string heading) in row.Headings.Index())
+        {
+            if (heading.Trim().Length > 0 && AsInAField(typed[at]) != AsInAField(row.Fields[at]))
+            {
+                fields[heading] = typed[at];
+            }
+        }
+
+        return fields;
+    }
+
+    // A field of a form has one line: a browser leaves out the breaks of what stands in it.
+    private static string AsInAField(string text) =>
+        text.Replace("\r", "", StringComparison.Ordinal).Replace("\n", "", StringComparison.Ordinal).Trim();
 
     private async Task<IResult> UndoRowAsync(HttpContext context)
     {

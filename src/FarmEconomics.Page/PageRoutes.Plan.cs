@@ -23,6 +23,7 @@ internal sealed partial class PageRoutes
         {
             Dictionary<string, string> given = Given(context.Request.Query);
             string crop = given.GetValueOrDefault("crop", "");
+            OpenedFarm opened = cache.Look().Farm();
             return
                 int.TryParse(
                     given.GetValueOrDefault("year", ""),
@@ -30,12 +31,14 @@ internal sealed partial class PageRoutes
                     System.Globalization.CultureInfo.InvariantCulture,
                     out int year
                 )
-                && cache.Look().Farm().With(folder => folder.Review is { } review ? PlanView.SalesOf(review.Records, year, crop) : null)
-                    is { } body
+                && opened.With(folder => folder.Review is { } review ? PlanView.SalesOf(review.Records, year, crop) : null) is { } body
                 ? Page($"{crop}: sales planned", body, NextYearPath)
-                : NoSuchPage("There are no sales planned of that crop and year.");
+                : NoFigure(opened, NextYearPath, "There are no sales planned of that crop and year.");
         });
     }
+
+    /// <summary>The field with what the records held when the plan was worked out.</summary>
+    private const string Seen = "_seen";
 
     private static IReport NextYear => ReportCatalog.Get(ReportId.NextYear);
 
@@ -57,12 +60,13 @@ internal sealed partial class PageRoutes
         string html = "";
         if (!isShown)
         {
-            Dictionary<string, string> versions = WhyNotFixed is null ? PlanView.Files.ToDictionary(file => file, Editor.VersionOf) : [];
+            Dictionary<string, string> seen = WhyNotFixed is null ? PlanView.Files.ToDictionary(file => file, Editor.VersionOf) : [];
+            seen[Seen] = asked.Opened.Fingerprint;
             html += PlanView.Take(
                 NextYearReport.DraftOf(farm, parameters, context.RequestAborted),
                 asked.Shown.Query,
                 standing,
-                versions,
+                seen,
                 WhyNotFixed,
                 farm.Notation
             );
@@ -103,7 +107,10 @@ internal sealed partial class PageRoutes
         try
         {
             ReviewedFarm farm = now.Farm(form.Settings, form.SkipBadRows).Reviewed(form.Year);
-            EditOutcome outcome = farm.IsReviewed ? Editor.Save(Changes(farm, form, sent, context.RequestAborted))
+            // From other records another plan comes, and nobody has looked at that one.
+            EditOutcome outcome = sent[Seen] != now.Fingerprint
+                ? new EditOutcome(false, "Your records changed after this plan was worked out. Nothing was saved; look at the plan again.")
+                : farm.IsReviewed ? Editor.Save(Changes(farm, form, sent, context.RequestAborted))
                 : new EditOutcome(false, "The records have errors; nothing can be planned from them.");
             return outcome.Saved
                 ? SeeOther(
@@ -117,7 +124,7 @@ internal sealed partial class PageRoutes
         }
         catch (Exception refused) when (refused is ArgumentException or IOException or UnauthorizedAccessException)
         {
-            return NotTaken(refused.Message.Split(" (Parameter")[0], [], StatusCodes.Status422UnprocessableEntity);
+            return NotTaken(Sentence(refused), [], StatusCodes.Status422UnprocessableEntity);
         }
     }
 

@@ -68,24 +68,43 @@ internal sealed partial class PageRoutes
         {
             if (plain.Reviewed(0).Slugs.Find(slug) is not { } crop)
             {
-                return NoSuchPage("There is no crop of that name.");
+                return NoFigure(plain, path, "There is no crop of that name.");
             }
 
             given["crop"] = crop;
         }
 
         FieldForm form = Form(now, report.Fields, given);
-        bool faulty = form.Faults.Count > 0;
-        FieldForm shown = faulty ? Form(now, report.Fields, Without(given, form)) : form;
-        OpenedFarm opened = now.Farm(shown.Settings, shown.SkipBadRows);
-        ReviewedFarm farm = opened.Reviewed(shown.Year);
-        return farm.IsReviewed || report.TakesAnyRecords
-            ? await ShownAsync(context, new Asked(report, path, form, shown), opened, farm).ConfigureAwait(false)
-            : Page("The records have errors", ErrorsView.Render(farm.Folder, cache.Folder), path);
+        for (; ; )
+        {
+            FieldForm shown = form.Faults.Count > 0 ? Form(now, report.Fields, Without(given, form)) : form;
+            OpenedFarm opened = now.Farm(shown.Settings, shown.SkipBadRows);
+            ReviewedFarm farm = opened.Reviewed(shown.Year);
+            if (!farm.IsReviewed && !report.TakesAnyRecords)
+            {
+                return Stopped(farm.Folder, path);
+            }
+
+            try
+            {
+                return await ShownAsync(context, new Asked(report, path, form, shown, opened), farm).ConfigureAwait(false);
+            }
+            catch (ArgumentException refused) when (FieldOf(form, refused) is { } key)
+            {
+                form.Refuse(key, Sentence(refused));
+            }
+        }
     }
 
+    // A value that only the report itself finds wrong is told beside its field as well; each is refused once.
+    private static string? FieldOf(FieldForm form, ArgumentException refused) => form.Fields.FirstOrDefault(field =>
+        field.Key.Replace("_", "", StringComparison.Ordinal).Equals(refused.ParamName, StringComparison.OrdinalIgnoreCase)
+            && form.Value(field) != field.Default && !form.Faults.ContainsKey(field.Key))?.Key;
+
+    private static string Sentence(Exception refused) => refused.Message.Split(" (Parameter")[0];
+
     /// <summary>What a request asks for.</summary>
-    private sealed record Asked(IReport Report, string Path, FieldForm Form, FieldForm Shown);
+    private sealed record Asked(IReport Report, string Path, FieldForm Form, FieldForm Shown, OpenedFarm Opened);
 
     /// <summary>A report's blocks with the farm they are of.</summary>
     /// <param name="Farm">The farm.</param>
@@ -93,14 +112,14 @@ internal sealed partial class PageRoutes
     /// <param name="IsLast">True for the last answer: the one asked for is being worked out.</param>
     private sealed record Answer(ReviewedFarm Farm, IReadOnlyList<Block> Blocks, bool IsLast = false);
 
-    private async Task<IResult> ShownAsync(HttpContext context, Asked asked, OpenedFarm opened, ReviewedFarm farm)
+    private async Task<IResult> ShownAsync(HttpContext context, Asked asked, ReviewedFarm farm)
     {
         string along = NotebookView.YearAndSettings(asked.Shown);
         bool copy = context.Request.Query.ContainsKey("_copy");
         try
         {
             bool waits = copy || context.Request.Query.ContainsKey("_wait");
-            if (await AnswerAsync(asked, opened, farm, waits, context.RequestAborted).ConfigureAwait(false) is not { } answer)
+            if (await AnswerAsync(asked, farm, waits, context.RequestAborted).ConfigureAwait(false) is not { } answer)
             {
                 return Page(asked.Report.Tab ?? "", ReportView.Nothing(asked.Report.Tab ?? ""), asked.Path, refresh: 2);
             }
@@ -120,11 +139,11 @@ internal sealed partial class PageRoutes
                 statusCode: asked.Form.Faults.Count > 0 ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status200OK
             );
         }
-        catch (ArgumentException refused)
+        catch (ArgumentException refused) when (FieldOf(asked.Form, refused) is null)
         {
             return Page(
                 "That can't be shown",
-                $"<h1>That can’t be shown</h1>\n<p>{PageShell.Encode(refused.Message.Split(" (Parameter")[0])}</p>\n"
+                $"<h1>That can’t be shown</h1>\n<p>{PageShell.Encode(Sentence(refused))}</p>\n"
                     + $"<p><a href=\"{PageShell.Encode(asked.Path)}\">Back to the page as the records have it</a></p>",
                 asked.Path,
                 status: StatusCodes.Status422UnprocessableEntity);
@@ -132,16 +151,17 @@ internal sealed partial class PageRoutes
     }
 
     /// <summary>What is asked; of a report that takes long the last answer meanwhile, or null where there is none yet.</summary>
-    private async Task<Answer?> AnswerAsync(Asked asked, OpenedFarm opened, ReviewedFarm farm, bool waits, CancellationToken aborted)
+    private async Task<Answer?> AnswerAsync(Asked asked, ReviewedFarm farm, bool waits, CancellationToken aborted)
     {
+        AnsweredReports answered = asked.Opened.Answered;
         if (asked.Report.IsInstant)
         {
-            return new Answer(farm, opened.Answered.Of(asked.Report, farm, asked.Shown.Parameters, aborted));
+            return new Answer(farm, answered.Of(asked.Report, farm, asked.Shown.Parameters, aborted));
         }
 
         TimeSpan patience = waits ? Timeout.InfiniteTimeSpan : AtOnce;
         IReadOnlyDictionary<string, object> given = asked.Shown.Parameters;
-        if (await opened.Answered.WithinAsync(asked.Report, farm, given, patience, aborted).ConfigureAwait(false) is { } blocks)
+        if (await answered.WithinAsync(asked.Report, farm, given, patience, aborted).ConfigureAwait(false) is { } blocks)
         {
             cache.LastAnswers[asked.Report.Id] = (farm, blocks);
             return new Answer(farm, blocks);

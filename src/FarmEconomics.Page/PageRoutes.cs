@@ -1,5 +1,7 @@
+using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using FarmEconomics.Files;
 using FarmEconomics.Notebooks;
 using FarmEconomics.Notebooks.Pages;
 using FarmEconomics.Page.Farm;
@@ -104,7 +106,7 @@ internal sealed partial class PageRoutes(
         return Page(
             page.Title,
             page.Body,
-            $"/notebook/{notebook.Name}",
+            notebook.Address,
             run is { HasEnded: false } ? 2 : null,
             form.Faults.Count > 0 ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status200OK
         );
@@ -129,7 +131,7 @@ internal sealed partial class PageRoutes(
         }
 
         PageRun run = board.Again(notebook, Key(now, notebook, form), form.Parameters);
-        string address = Nav.Address($"/notebook/{notebook.Name}", form.Query);
+        string address = Nav.Address(notebook.Address, form.Query);
         if (byScript)
         {
             return Results.Text(new JsonObject { ["run"] = run.Id, ["address"] = address }.ToJsonString(), "application/json");
@@ -198,14 +200,12 @@ internal sealed partial class PageRoutes(
         FieldForm form = Form(now, SeasonFields, given);
         string crop = given.GetValueOrDefault("crop", "");
         string query = NotebookView.YearAndSettings(form);
+        OpenedFarm opened = now.Farm(form.Settings, form.SkipBadRows);
         try
         {
-            return
-                now.Farm(form.Settings, form.SkipBadRows)
-                    .WithSeason(form.Year, (_, season) => ExplainView.Render(season, crop, Nav.Address("/", query)))
-                    is { } body
+            return opened.WithSeason(form.Year, (_, season) => ExplainView.Render(season, crop, Nav.Address("/", query))) is { } body
                 ? Page($"Where the figures of {crop} come from", body, "/")
-                : NoSuchPage("The records tell nothing of that crop year.");
+                : NoFigure(opened, "/", "The records tell nothing of that crop year.");
         }
         catch (ArgumentException unknown)
         {
@@ -227,27 +227,29 @@ internal sealed partial class PageRoutes(
             return NoSuchPage("This page is not there any more; work it out again, then keep a copy.");
         }
 
-        context.Response.Headers.ContentDisposition = $"attachment; filename=\"{notebook.Name}.{kind}\"";
-        return kind == "ipynb"
-            ? Results.Text(result.Document.WithoutSvg().ToJson(), "application/x-ipynb+json")
-            : Results.Text(
-                NotebookPage.Render(
-                    result.Document,
-                    new NotebookPageOptions
-                    {
-                        Title = notebook.Question,
-                        Failure = result.Failure,
-                        Footer = [ProofTables.Cautions],
-                    }
-                ),
-                "text/html; charset=utf-8"
+        bool isPage = kind == "html";
+        string text = !isPage
+            ? result.Document.WithoutSvg().ToJson()
+            : NotebookPage.Render(
+                result.Document,
+                new NotebookPageOptions
+                {
+                    Title = notebook.Question,
+                    Failure = result.Failure,
+                    Footer = [ProofTables.Cautions],
+                }
             );
+        return Results.File(
+            Encoding.UTF8.GetBytes(text),
+            isPage ? "text/html; charset=utf-8" : "application/x-ipynb+json",
+            $"{notebook.Name}.{kind}"
+        );
     }
 
     /// <summary>The fields every page about a season understands.</summary>
     private static IReadOnlyList<ReportField> SeasonFields => ReportCatalog.Get(ReportId.Season).Fields;
 
-    private NotebookEntry? Find(string name) => notebooks.FirstOrDefault(notebook => notebook.Name == name);
+    private NotebookEntry? Find(string name) => notebooks.FirstOrDefault(notebook => notebook.Name == name)?.Now();
 
     // The names to choose from come from the records as they are; a form that leaves rows out is read with those left out.
     private FieldForm Form(FarmSnapshot now, NotebookEntry notebook, Dictionary<string, string> given) =>
@@ -267,7 +269,7 @@ internal sealed partial class PageRoutes(
             form.Parameters.Values.Contains(options.ScenarioFile) && File.Exists(options.ScenarioFile)
                 ? $"{File.GetLastWriteTimeUtc(options.ScenarioFile).Ticks}"
                 : "";
-        return $"{notebook.Name}?{form.Query}#{now.Fingerprint}{scenarios}";
+        return $"{notebook.Name} {notebook.Version}?{form.Query}#{now.Fingerprint}{scenarios}";
     }
 
     private static JsonObject Json(RunStanding run) => new()
@@ -285,6 +287,17 @@ internal sealed partial class PageRoutes(
             LiveShell.Render(new PageFrame(title, cache.FarmName, "") { Tabs = Nav.Of(notebooks, current) }, body, refresh),
             "text/html; charset=utf-8",
             statusCode: status
+        );
+
+    /// <summary>What stands where no figure can: the errors that stop all of them, else why this one isn't there.</summary>
+    private IResult NoFigure(OpenedFarm opened, string path, string why) =>
+        opened.LatestYear == 0 ? opened.With(folder => Stopped(folder, path)) : NoSuchPage(why);
+
+    private IResult Stopped(FarmFolder folder, string path) =>
+        Page(
+            folder.ErrorCount == 0 ? "No crop year yet" : "The records have errors",
+            ErrorsView.Render(folder, cache.Folder),
+            path
         );
 
     private IResult NoSuchPage(string why) =>

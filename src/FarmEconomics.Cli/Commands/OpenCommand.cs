@@ -26,7 +26,7 @@ internal static class OpenCommand
         Command command = new(
             "open",
             "Open the review in your browser: change a year, a crop, a price or a wage and see. Nothing leaves this machine; "
-                + "your records change only where you press Save.")
+                + "your records change only where you press Save or Add.")
         { folder, readOnly, port, noBrowser, scenarios, notebooks, agree, seconds, megabytes };
         command.SetAction((parsed, cancellation) =>
         {
@@ -89,6 +89,12 @@ internal static class OpenCommand
 
     private static List<string> Agreed(string[] own, bool saidYes)
     {
+        // A page's address is its notebook's name.
+        if (own.GroupBy(Path.GetFileNameWithoutExtension).FirstOrDefault(one => one.Count() > 1) is { } twice)
+        {
+            throw new WrongUseException($"Two notebooks are called {twice.Key}; give one of them another name.");
+        }
+
         List<string> agreed = [];
         foreach (string path in own)
         {

@@ -204,8 +204,14 @@ internal sealed class RowBytes
     private int Column(string heading)
     {
         string key = HeadingKey.Of(heading);
-        int at = Headings.ToList().FindIndex(known => HeadingKey.Of(known) == key);
-        return at >= 0 ? at : throw new ArgumentException($"The file has no column \"{heading}\".");
+        int[] places = [.. Headings.Index().Where(known => HeadingKey.Of(known.Item) == key).Select(known => known.Index)];
+        return places.Length switch
+        {
+            1 => places[0],
+            0 => throw new ArgumentException($"The file has no column \"{heading}\"."),
+            _ => throw new ArgumentException(
+                $"The file has {places.Length} columns \"{heading}\"; give each a heading of its own in your spreadsheet."),
+        };
     }
 
     private byte[] Bytes(string text)

@@ -3,6 +3,15 @@
 const one = (selector, within) => (within || document).querySelector(selector);
 const all = (selector, within) => [...(within || document).querySelectorAll(selector)];
 
+// Which page is shown; another place on it is no other page.
+const place = () => location.pathname + location.search;
+let shown = place();
+
+function goTo(address) {
+  history.pushState({}, '', address);
+  shown = place();
+}
+
 // ---- A run: started by the form, told of as it goes, its page put in when it is ready ----
 
 let following = null;
@@ -58,7 +67,7 @@ async function putIn(address, push) {
   const page = new DOMParser().parseFromString(await answer.text(), 'text/html');
   one('main').replaceWith(document.adoptNode(one('main', page)));
   document.title = page.title;
-  if (push) history.pushState({}, '', address);
+  if (push) goTo(address);
   prepare(one('main'));
   bringAnew(one('main'));
 }
@@ -161,7 +170,7 @@ async function bring(address, from, mine, push) {
     scrollTo(0, at);
     const again = focus && document.getElementById(focus);
     if (again) again.focus({ preventScroll: true });
-    if (push) history.pushState({}, '', address);
+    if (push) goTo(address);
     bringAnew(one('main'));
   } catch (fault) {
     if (fault.name !== 'AbortError') { main.classList.remove('busy'); alert(GONE); }
@@ -211,8 +220,14 @@ function followShown(within) {
   }
 }
 
-// Whoever goes back no longer waits for the page they left.
-window.addEventListener('popstate', () => { following = null; if (asking) asking.abort(); putIn(location.href, false); });
+// Whoever goes back no longer waits for the page they left; what was typed stays while it is the same page.
+window.addEventListener('popstate', () => {
+  if (place() === shown) return;
+  following = null;
+  if (asking) asking.abort();
+  shown = place();
+  bring(location.href, location.href, asking = new AbortController(), false);
+});
 // Who leaves while an answer is waited for isn't told that the program is gone; who comes back waits again.
 window.addEventListener('pagehide', () => { if (asking) asking.abort(); });
 window.addEventListener('pageshow', event => { if (event.persisted) bringAnew(document); });

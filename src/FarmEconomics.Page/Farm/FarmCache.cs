@@ -49,7 +49,8 @@ internal sealed class FarmCache(string folder)
         {
             string key = $"{of}\n{skipBadRows}\n{settings}";
             int at = kept.FindIndex(one => one.Key == key);
-            OpenedFarm farm = at >= 0 ? kept[at].Farm : new OpenedFarm(FarmFolder.Open(Folder, SettingText.Pairs(settings), skipBadRows));
+            OpenedFarm farm = at >= 0 ? kept[at].Farm : new OpenedFarm(FarmFolder.Open(Folder, SettingText.Pairs(settings), skipBadRows))
+            { Fingerprint = of };
             if (at >= 0)
             {
                 kept.RemoveAt(at);

@@ -50,6 +50,9 @@ internal sealed class OpenedFarm
             };
     }
 
+    /// <summary>What was in the files.</summary>
+    internal string Fingerprint { get; init; } = "";
+
     internal FarmSettings Settings { get; }
 
     internal IReadOnlyList<int> Years { get; }

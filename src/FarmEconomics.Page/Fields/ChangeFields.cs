@@ -139,10 +139,11 @@ internal static class ChangeFields
         }
     }
 
-    // People write $4.50 into a field for a price. Changes are read with the farm's own decimal mark; in a field a dot is one as well.
+    // People write $4.50 or 4,50 € into a field for a price.
+    // Changes are read with the farm's own decimal mark; in a field a dot is one as well.
     private static string Amount(string text, char decimalMark)
     {
-        string bare = text.Trim().TrimStart('$', '€', '£').Trim();
+        string bare = text.Trim().Trim('$', '€', '£').Trim();
         return bare.Contains(decimalMark, StringComparison.Ordinal) ? bare : bare.Replace('.', decimalMark);
     }
 }

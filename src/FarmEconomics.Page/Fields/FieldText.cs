@@ -28,13 +28,17 @@ internal static class FieldText
                 {
                     return text.Length == 0
                         ? $"Give a number{Bounds(field, decimalMark)}."
-                        : $"“{text}” is not a number; write digits, "
-                            + $"such as {(field.Kind == FieldKind.Whole ? "12" : $"4{decimalMark}50")}.";
+                        : $"“{text}” is not a number; write digits, such as {Example(field, decimalMark)}.";
                 }
 
                 if (field.Kind == FieldKind.Whole && (number != decimal.Truncate(number) || number is > int.MaxValue or < int.MinValue))
                 {
                     return "Give a whole number.";
+                }
+
+                if (Foreign(field, text) is { } sign)
+                {
+                    return $"“{text}” has a {sign} sign; give the value itself, such as {Example(field, decimalMark)}.";
                 }
 
                 return number < field.Lowest || number > field.Highest
@@ -43,6 +47,16 @@ internal static class FieldText
             default:
                 return text.Length > 2000 ? "That is too long; 2,000 letters are the most." : null;
         }
+    }
+
+    private static string Example(PageField field, char decimalMark) => field.Kind == FieldKind.Whole ? "12" : $"4{decimalMark}50";
+
+    // 10% of a wage is no wage of 10, and 5 dollars are no 5%.
+    private static string? Foreign(PageField field, string text)
+    {
+        bool isPercent = field.Unit?.Contains('%', StringComparison.Ordinal) == true;
+        return isPercent ? text.IndexOfAny(['$', '€', '£']) is >= 0 and int at ? text[at].ToString() : null
+            : text.Contains('%', StringComparison.Ordinal) ? "%" : null;
     }
 
     /// <summary>The bounds in words, to end "give a number"; empty when there are none.</summary>

@@ -49,14 +49,14 @@ internal static class PlanView
     /// <param name="draft">The plan.</param>
     /// <param name="query">What the page was asked for.</param>
     /// <param name="standing">How many rows of a plan for that year the records hold.</param>
-    /// <param name="versions">The files as they were looked at.</param>
+    /// <param name="seen">What was looked at, field by field: the records, and each file.</param>
     /// <param name="whyNot">Why nothing can be saved; null when it can.</param>
     /// <param name="notation">How the farm writes.</param>
     internal static string Take(
         PlanDraft draft,
         string query,
         int standing,
-        IReadOnlyDictionary<string, string> versions,
+        IReadOnlyDictionary<string, string> seen,
         string? whyNot,
         Notation notation
     )
@@ -69,9 +69,9 @@ internal static class PlanView
 
         StringBuilder html = new($"<section id=\"take\">\n<h2>Take this plan over</h2>\n<form method=\"post\" action=\"{TakePath}\">\n");
         html.Append($"<input type=\"hidden\" name=\"_query\" value=\"{Text(query)}\">\n");
-        foreach ((string file, string version) in versions)
+        foreach ((string field, string version) in seen)
         {
-            html.Append($"<input type=\"hidden\" name=\"{Text(file)}\" value=\"{Text(version)}\">\n");
+            html.Append($"<input type=\"hidden\" name=\"{Text(field)}\" value=\"{Text(version)}\">\n");
         }
 
         string instead =
@@ -83,7 +83,8 @@ internal static class PlanView
         );
         return html.Append(
                 $"<p class=\"buttons\"><button class=\"main\">"
-                    + $"{(standing == 0 ? "Write the plan into my records" : $"Replace the plan for {draft.CropYear}")}</button></p>\n"
+                    + (standing == 0 ? "Save the plan in my records" : $"Save it in place of the plan for {draft.CropYear}")
+                    + $"</button></p>\n"
                     + $"</form>\n</section>\n"
             )
             .ToString();

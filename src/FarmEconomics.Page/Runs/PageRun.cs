@@ -25,9 +25,6 @@ internal sealed class PageRun : IProgress<CellProgress>, IDisposable
     /// <summary>Notebook, values and records: equal keys give equal pages.</summary>
     internal string Key { get; }
 
-    /// <summary>Whether a reader asked for this very page; false: it is worked out beforehand.</summary>
-    internal bool IsUrgent { get; init; } = true;
-
     /// <summary>How it stands now, as one whole: a reader never sees a run that has ended and has no page yet.</summary>
     internal RunStanding Now => now;
 

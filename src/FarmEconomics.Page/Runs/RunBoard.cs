@@ -16,9 +16,6 @@ internal sealed class RunBoard : IAsyncDisposable
     private readonly PageServerOptions options;
     private readonly CancellationTokenSource ends = new();
 
-    // Answers for the first page are worked out one at a time, so that a child is free for whoever asks for something.
-    private readonly SemaphoreSlim behind = new(1);
-
     internal RunBoard(PageServerOptions options)
     {
         this.options = options;
@@ -44,15 +41,13 @@ internal sealed class RunBoard : IAsyncDisposable
     }
 
     /// <summary>The page of a key: one that is there, one on its way, or a new run.</summary>
-    internal PageRun Get(NotebookEntry notebook, string key, IReadOnlyDictionary<string, object> parameters, bool urgent = true)
+    internal PageRun Get(NotebookEntry notebook, string key, IReadOnlyDictionary<string, object> parameters)
     {
         lock (gate)
         {
-            // One that was only to be worked out beforehand and still waits is too slow for a reader.
             return Ended(key)
-                ?? runs.FirstOrDefault(run =>
-                    run.Key == key && !run.Now.HasEnded && (run.IsUrgent || !urgent || run.Now.State == RunState.Running))
-                ?? Start(notebook, key, parameters, urgent);
+                ?? runs.FirstOrDefault(run => run.Key == key && !run.Now.HasEnded)
+                ?? Start(notebook, key, parameters);
         }
     }
 
@@ -62,7 +57,7 @@ internal sealed class RunBoard : IAsyncDisposable
         lock (gate)
         {
             return runs.FirstOrDefault(run => run.Key == key && run.Now.State == RunState.Done)
-                ?? Start(notebook, key, parameters, urgent: true);
+                ?? Start(notebook, key, parameters);
         }
     }
 
@@ -71,12 +66,11 @@ internal sealed class RunBoard : IAsyncDisposable
         await ends.CancelAsync().ConfigureAwait(false);
         await workers.DisposeAsync().ConfigureAwait(false);
         ends.Dispose();
-        behind.Dispose();
     }
 
-    private PageRun Start(NotebookEntry notebook, string key, IReadOnlyDictionary<string, object> parameters, bool urgent)
+    private PageRun Start(NotebookEntry notebook, string key, IReadOnlyDictionary<string, object> parameters)
     {
-        PageRun run = new(Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(8)), key, ends.Token) { IsUrgent = urgent };
+        PageRun run = new(Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(8)), key, ends.Token);
         runs.AddFirst(run);
         Tidy();
         NotebookRunOptions limits = new()
@@ -86,14 +80,14 @@ internal sealed class RunBoard : IAsyncDisposable
             Progress = run,
         };
         NotebookJob job = new(notebook.FilePath, parameters, limits);
-        _ = Task.Run(() => RunAsync(run, job, urgent));
+        _ = Task.Run(() => RunAsync(run, job));
         return run;
     }
 
     // Called within the gate.
     private void Tidy()
     {
-        foreach (PageRun old in runs.Where(run => run.IsUrgent && run.Now.State == RunState.Waiting).Skip(MostWaiting))
+        foreach (PageRun old in runs.Where(run => run.Now.State == RunState.Waiting).Skip(MostWaiting))
         {
             old.CallOff("Called off before its turn: newer pages were asked for. Load this page again to see it.");
         }
@@ -108,24 +102,11 @@ internal sealed class RunBoard : IAsyncDisposable
         }
     }
 
-    private async Task RunAsync(PageRun run, NotebookJob job, bool urgent)
+    private async Task RunAsync(PageRun run, NotebookJob job)
     {
-        bool queued = false;
         try
         {
-            if (!urgent)
-            {
-                await behind.WaitAsync(run.Cancellation).ConfigureAwait(false);
-                queued = true;
-                if (Ended(run.Key)?.Now.Result is { } made)
-                {
-                    // A reader could not wait and has had it worked out meanwhile.
-                    run.End(made);
-                    return;
-                }
-            }
-
-            run.End(await workers.RunAsync(job, urgent, run.Cancellation).ConfigureAwait(false));
+            run.End(await workers.RunAsync(job, run.Cancellation).ConfigureAwait(false));
         }
         catch (OperationCanceledException)
         {
@@ -136,13 +117,6 @@ internal sealed class RunBoard : IAsyncDisposable
 #pragma warning restore CA1031
         {
             run.Fail(fault.Message);
-        }
-        finally
-        {
-            if (queued)
-            {
-                behind.Release();
-            }
         }
     }
 }

@@ -59,7 +59,7 @@ internal static class FormView
         html.Append($"<form class=\"fields\" method=\"get\" action=\"{action}\" data-live novalidate>\n"
             + $"<p class=\"hint\">Nothing you change here is written to your records.</p>\n");
         html.Append($"<div class=\"note bad\" role=\"alert\"{(form.Faults.Count == 0 ? " hidden" : "")}>"
-            + $"<p>{FaultLine(form.Faults.Count)}</p></div>\n");
+            + $"<p>{FaultLine(form.Faults.Count, isLeftOut: true)}</p></div>\n");
         foreach (IGrouping<string, PageField> group in form.Fields.GroupBy(field => field.Group ?? ""))
         {
             AppendFields(
@@ -76,10 +76,13 @@ internal static class FormView
     }
 
     /// <summary>What stands above the fields when some are wrong.</summary>
-    internal static string FaultLine(int faults) =>
-        faults == 1
-            ? "One field can’t be used as it is; the page below is unchanged."
-            : $"{faults} fields can’t be used as they are; the page below is unchanged.";
+    /// <param name="faults">How many are.</param>
+    /// <param name="isLeftOut">True where the page is worked out without them; false where it stays as it was.</param>
+    internal static string FaultLine(int faults, bool isLeftOut = false)
+    {
+        string page = !isLeftOut ? "the page below is unchanged" : $"this page is worked out without {(faults == 1 ? "it" : "them")}";
+        return faults == 1 ? $"One field can’t be used as it is; {page}." : $"{faults} fields can’t be used as they are; {page}.";
+    }
 
     private static void AppendFields(StringBuilder html, FieldForm form, IEnumerable<PageField> fields)
     {

@@ -18,8 +18,8 @@ internal static class Nav
                 .Select(tab => new PageTab(tab.Text, Address(tab.Path, query), tab.Path == current)),
             .. notebooks.Select(notebook => new PageTab(
                 notebook.ShortTitle,
-                Address($"/notebook/{notebook.Name}", query),
-                $"/notebook/{notebook.Name}" == current
+                Address(notebook.Address, query),
+                notebook.Address == current
             )),
             new("Tables", Address("/tables", query), current == "/tables"),
             new("Import", Importing.ImportPages.Path, current == Importing.ImportPages.Path),

@@ -31,7 +31,7 @@ internal static class NotebookView
         string after = ""
     )
     {
-        string address = $"/notebook/{notebook.Name}";
+        string address = notebook.Address;
         bool ready = run is { Result: not null };
         NotebookRun? below = ready ? run!.Result : shown;
         FieldForm? belowForm = ready ? form : shownForm;
@@ -88,7 +88,7 @@ internal static class NotebookView
 
     private static string Downloads(NotebookEntry notebook, FieldForm form)
     {
-        string Link(string kind) => PageShell.Encode(Nav.Address($"/notebook/{notebook.Name}/{kind}", form.Query));
+        string Link(string kind) => PageShell.Encode(Nav.Address($"{notebook.Address}/{kind}", form.Query));
         string tables = PageShell.Encode(Nav.Address("/tables", YearAndSettings(form)));
         return "<section class=\"downloads\" aria-labelledby=\"keep\"><h2 id=\"keep\">Keep a copy</h2>\n<ul>\n"
             + $"<li><a href=\"{Link("page.html")}\" download>This page as a file</a>, to print, to save as PDF or to send</li>\n"

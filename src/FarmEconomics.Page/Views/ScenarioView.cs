@@ -42,6 +42,7 @@ internal static class ScenarioView
             html.Append($"<div class=\"field\"><label for=\"keep-name\">Keep the changes on this page as</label>"
                 + $"<input type=\"text\" id=\"keep-name\" name=\"name\" maxlength=\"80\" autocomplete=\"off\" "
                 + $"value=\"{PageShell.Encode(name)}\" aria-describedby=\"keep-fault\"{(fault is null ? "" : " aria-invalid=\"true\"")}>");
+            html.Append(kept.Count == 0 ? "" : "<p class=\"help\">A scenario of the same name is replaced.</p>");
             html.Append($"<p class=\"fault\" id=\"keep-fault\"{(fault is null ? " hidden" : "")}>{PageShell.Encode(fault ?? "")}</p>"
                 + $"</div>\n<button type=\"submit\">Keep</button>\n</form>\n");
         }

@@ -4,6 +4,7 @@ using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Funding;
 using FarmEconomics.Reports.Tables;
+using FarmEconomics.Reports.Words;
 
 namespace FarmEconomics.Reports.Answers;
 
@@ -119,9 +120,9 @@ internal sealed class LenderWords(FundingWriteUp books)
 
             if (books.Tax.WithoutClass.Count > 0)
             {
-                points.Add($"**Depreciation classes.** {books.Tax.WithoutClass.Count} assets have none, "
-                    + $"so Schedule F line 14 {(books.Tax.DepreciationOfGivenClasses == 0m ? "is blank" : "holds only the others")}; "
-                    + $"ask your tax preparer.");
+                int without = books.Tax.WithoutClass.Count;
+                points.Add($"**Depreciation classes.** {notation.Count(without, "asset")} {(without == 1 ? "has" : "have")} none, "
+                    + $"so Schedule F line 14 {WriteUpReport.Line14(books.Tax)}; ask your tax preparer.");
             }
 
             if (books.Grant is { } grant)

@@ -167,7 +167,7 @@ public sealed class WaterReport : Report<WaterParameters>
     {
         DateOnly? day = parameters.Date.Length == 0 ? words.WorstDay
             : Records.Reading.DateText.TryRead(parameters.Date, supply.Season.Settings.DateFormat, out DateOnly read) ? read
-            : throw new ArgumentException($"'{parameters.Date}' is no day; write it as 2025-07-15.");
+            : throw new ArgumentException($"'{parameters.Date}' is no day; write it as 2025-07-15.", nameof(parameters.Date));
         if (day is not { } date)
         {
             return null;
@@ -176,7 +176,7 @@ public sealed class WaterReport : Report<WaterParameters>
         if (parameters.Date.Length > 0 && !supply.Farm.Weather.On(date).IsKnown && date != supply.Farm.Weather.Last?.AddDays(1))
         {
             throw new ArgumentException($"weather.csv tells of {supply.Farm.Weather.First:yyyy-MM-dd} to "
-                + $"{supply.Farm.Weather.Last:yyyy-MM-dd}, not of {date:yyyy-MM-dd}.");
+                + $"{supply.Farm.Weather.Last:yyyy-MM-dd}, not of {date:yyyy-MM-dd}.", nameof(parameters.Date));
         }
 
         if (parameters.Sprinklers > 0m && parameters.Hours > 0m)

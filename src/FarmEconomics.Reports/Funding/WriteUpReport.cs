@@ -7,6 +7,7 @@ using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Decisions;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Tables;
+using FarmEconomics.Reports.Words;
 
 namespace FarmEconomics.Reports.Funding;
 
@@ -198,7 +199,9 @@ public static class WriteUpReport
         yield return CashExplained(writeUp);
         if (writeUp.Tax.WithoutClass.Count > 0)
         {
-            yield return $"{writeUp.Tax.WithoutClass.Count} assets have no depreciation class; line 14 holds only the others.";
+            int without = writeUp.Tax.WithoutClass.Count;
+            yield return $"{notation.Count(without, "asset")} {(without == 1 ? "has" : "have")} no depreciation class; "
+                + $"line 14 {Line14(writeUp.Tax)}.";
         }
 
         if (writeUp.Tax.Expenses.Where(line => line.Line is null).Sum(line => line.Amount ?? 0m) is > 0m and var unlabeled)
@@ -211,6 +214,9 @@ public static class WriteUpReport
             yield return late;
         }
     }
+
+    /// <summary>What line 14 of Schedule F holds while some assets have no class of tax depreciation.</summary>
+    internal static string Line14(TaxStatement tax) => tax.DepreciationOfGivenClasses == 0m ? "is blank" : "holds only the others";
 
     private static string CashExplained(FundingWriteUp writeUp)
     {

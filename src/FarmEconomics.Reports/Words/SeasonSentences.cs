@@ -133,7 +133,7 @@ public static class SeasonSentences
         decimal left = season.Farm.NetReturn.Amount;
         string total = left < 0m
             ? $" After every cost, your own hours included, the crops fell **{notation.InWords(-left, Look.WholeMoney)}** short"
-            : $" After every cost, your own hours included, **{notation.InWords(left, Look.WholeMoney)}** was left";
+            : $" After every cost, your own hours included, the crops left **{notation.InWords(left, Look.WholeMoney)}**";
         return losers.Count == 0
             ? $"{total}; every crop paid its way."
             : $"{total}. {Phrase.Sentence(notation.Count(losers.Count, "crop"))} didn't pay {(losers.Count == 1 ? "its" : "their")} way, "

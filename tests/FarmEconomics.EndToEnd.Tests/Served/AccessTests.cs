@@ -94,7 +94,8 @@ public class AccessTests(OpenDemoFarm farm)
     [InlineData("/tables/%2e%2e/farm.csv")]
     [InlineData("/notebook/..%2f..%2fREADME/page.html")]
     [InlineData("/../../etc/passwd")]
-    [InlineData("/runs/../../x/events")]
+    [InlineData("/fix/row?file=..%2fREADME.md&line=1")]
+    [InlineData("/fix/row/..%2f..%2fetc%2fpasswd/1")]
     public async Task Path_OutOfTheFolder_IsNotFound(string path)
     {
         using HttpClient client = (await farm.Program()).Client();

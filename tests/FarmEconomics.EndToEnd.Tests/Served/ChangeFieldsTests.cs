@@ -11,6 +11,7 @@ public sealed class ChangeFieldsTests
     [Theory]
     [InlineData("4,50", ',', "4,50")]
     [InlineData("€ 4,50", ',', "4,50")]
+    [InlineData("4,50 €", ',', "4,50")]
     [InlineData("4.50", ',', "4,50")]
     [InlineData("1,234", ',', "1,234")]
     [InlineData("4.50", '.', "4.50")]

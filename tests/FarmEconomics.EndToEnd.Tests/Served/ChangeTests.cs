@@ -39,6 +39,17 @@ public class ChangeTests(OpenDemoFarm farm)
         await Assertions.Expect(page.Locator("h1")).ToContainTextAsync("2025");
     }
 
+    // A place on the page is no other page: drawing it anew would lose what isn't sent yet.
+    [Fact]
+    public async Task LinkToThePagesContent_KeepsWhatWasTyped()
+    {
+        IPage page = await farm.WindowAsync();
+        await page.OpenAsync("/prices");
+        await page.EvaluateAsync("() => { document.querySelector('main').dataset.old = 'yes'; document.querySelector('a.skip').click(); }");
+        await page.EvaluateAsync("() => new Promise(done => setTimeout(done, 1500))");
+        await Assertions.Expect(page.Locator("main")).ToHaveAttributeAsync("data-old", "yes");
+    }
+
     [Fact]
     public async Task Interest_Raised_LowersWhatWasLeft_AndAWageThatChangesNothingSaysSo()
     {

@@ -24,7 +24,7 @@ public class PlanPageTests
             await page.EvaluateAsync<bool>("() => document.documentElement.scrollWidth <= document.documentElement.clientWidth"),
             "the page is wider than the window"
         );
-        await page.GetByRole(AriaRole.Button, new() { Name = "Write the plan into my records" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save the plan in my records" }).ClickAsync();
         await Assertions.Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("Saved in plan.csv and plan_sales.csv");
         await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToContainTextAsync("Your plan for 2026");
         string[] rows = File.ReadAllLines(plan);

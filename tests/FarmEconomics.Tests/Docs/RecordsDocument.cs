@@ -15,8 +15,8 @@ internal static class RecordsDocument
         `FARM_REWRITE=1`.
 
         A *records folder* holds one CSV file per table, named after it. Every table opens in any spreadsheet, and the program changes it
-        only where you press Save (in `open`, a row at a time; the file before is kept in the folder `history`, which is never read, like all folders
-        within this one). Five tables are needed: crops, beds, plantings, harvests and sales. Each further table sharpens the answer; without it
+        only where you press Save (in `open`, a row at a time or a plan at once; the file before is kept in the folder `history`, which is never
+        read, like all folders within this one). Five tables are needed: crops, beds, plantings, harvests and sales. Each further table sharpens the answer; without it
         the program says what it can't say, and never prints 0 for what isn't known.
 
         ## How to write them
@@ -118,7 +118,7 @@ internal static class RecordsDocument
         - `crops.csv`: crop_year, crop, unit, plantings, bed_feet, bed_foot_weeks, harvested (without culled), unmatched, sold, other_use,
           unsold, output, of_which_household, of_which_closing_stock, materials, selling, gross_margin, labor_hours,
           of_which_estimated_hours, labor_cost, of_which_owner_labor, margin_after_labor, infrastructure, margin_after_infrastructure,
-          overhead, net_return, gross_margin_per_bed_foot, gross_margin_per_bed_foot_week, gross_margin_per_labor_hour,
+          overhead, establishment, net_return, gross_margin_per_bed_foot, gross_margin_per_bed_foot_week, gross_margin_per_labor_hour,
           return_to_labor_per_hour, net_return_per_bed_foot, average_price, break_even_price, break_even_yield_per_bed_foot
         - `plantings.csv`: the same columns per planting, with planting and bed in front
         - `channels.csv`: crop_year, channel, kind, quantity_value, fees, direct_costs, hours, margin (before labor), margin_per_hour;

@@ -35,6 +35,9 @@ public class FieldFaultTests
     [InlineData(ReportId.Prices, "move_percent", "0", "0.01 to 100")]
     [InlineData(ReportId.SharedCosts, "store", "wood boiler", "not among the choices")]
     [InlineData(ReportId.Season, "set.owner_wage", "0.00001", "at most 4 decimals")]
+    [InlineData(ReportId.Season, "set.owner_wage", "+10%", "“+10%” has a % sign; give the value itself, such as 4.50.")]
+    [InlineData(ReportId.Prices, "step", "5 %", "has a % sign")]
+    [InlineData(ReportId.Prices, "target_margin", "$5", "has a $ sign")]
     [InlineData(ReportId.Season, "set.interest_percent", "4.123456", "a percentage of 0 to 100")]
     [InlineData(ReportId.WhatIf, "change.more", "owner_wage=20\nowner_wage=25", "sets the same thing already")]
     public void Field_WithAValueTheNotebookStopsAt_SaysSo(ReportId report, string field, string value, string sentence)
@@ -54,6 +57,9 @@ public class FieldFaultTests
         "hours_saved=60; losses_saved_percent=50; new_loan=5000; new_loan_percent=6; new_loan_years=5")]
     [InlineData(ReportId.Lender, "classes", "Truck=5; Field panels and mounts=5")]
     [InlineData(ReportId.Season, "set.owner_wage", "0.0001")]
+    [InlineData(ReportId.Season, "set.owner_wage", "$ 18.50")]
+    [InlineData(ReportId.Season, "set.interest_percent", "4.5 %")]
+    [InlineData(ReportId.WhatIf, "change.wages", "+5%")]
     public void Field_WithAValueTheNotebookTakes_IsLetThrough(ReportId report, string field, string value) =>
         Assert.Empty(Read(report, (field, value)).Faults);
 

@@ -1,4 +1,6 @@
 using FarmEconomics.Budgets;
+using FarmEconomics.Funding;
+using FarmEconomics.Reports.Funding;
 using FarmEconomics.Reports.Season;
 using FarmEconomics.Reports.Tables;
 using FarmEconomics.Reports.Words;
@@ -18,6 +20,24 @@ public class SentenceTests
         Assert.Contains(season.Crops.MaxBy(crop => crop.GrossMarginPerBedFootWeek.Value)!.Name, text, StringComparison.Ordinal);
         Assert.Contains(season.Crops.MaxBy(crop => crop.GrossMarginPerLaborHour.Value)!.Name, text, StringComparison.Ordinal);
         Assert.Contains(season.Crops.MinBy(crop => crop.NetReturn.Amount)!.Name, text, StringComparison.Ordinal);
+    }
+
+    // The season's page tells what the farm left: the same words for another figure would be a contradiction.
+    [Fact]
+    public void Answer_OfWhatWasLeft_SaysThatItIsTheCrops()
+    {
+        SeasonReview season = DemoSeason.Latest;
+        string left = season.Notation.InWords(season.Farm.NetReturn.Amount, Look.WholeMoney);
+        Assert.Contains($"the crops left {left}.", SeasonSentences.Answer(season).ToPlainText(), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("", "20 assets have no depreciation class; line 14 is blank.")]
+    [InlineData("Truck=5", "19 assets have no depreciation class; line 14 holds only the others.")]
+    public void WriteUp_WithAssetsWithoutAClass_SaysWhatLine14Holds(string classes, string sentence)
+    {
+        FundingWriteUp writeUp = WriteUpReport.Make(DemoSeason.Review, 2025, "Larger cold room", "", classes);
+        Assert.Contains(sentence, WriteUpReport.HowSure(writeUp).ToPlainText(), StringComparison.Ordinal);
     }
 
     [Fact]
