@@ -54,6 +54,7 @@ internal static class RecordsDocument
 
         - Dates and numbers may be numbers, text, or formulas with their value; a number in a date column counts as the spreadsheet's day
           number. A number has 15 digits, as spreadsheets keep them. A formula without a value, or with an error, is an error of its row.
+          A percentage is what its cell shows: 6.5% is 6.5, though the spreadsheet keeps 0.065.
         - Rows above the headings, totals (a first cell `Total` and a blank required one) and remarks under the table (one cell of several
           words) are named by a warning and not read; the last two in CSV files as well. Hidden sheets are read and named. Merged cells are named.
         - A file or sheet of more than 256 MB, a row of more than 1 MB, a workbook that would unpack to more than 1 GB or to a hundred times
