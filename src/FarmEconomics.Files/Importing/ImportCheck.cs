@@ -51,6 +51,7 @@ internal sealed class ImportCheck(ImportPlan plan, TableSchema schema, ImportMap
 
         problems.AddRange(OfCells(candidates, grid, bad));
         problems.AddRange(Untold(candidates, problems, bad));
+        problems.AddRange(TooLong(candidates, bad));
         return [.. problems.OrderBy(problem => problem.Source.Line)];
     }
 
@@ -118,12 +119,17 @@ internal sealed class ImportCheck(ImportPlan plan, TableSchema schema, ImportMap
         return untold;
     }
 
-    // A formula without a value is an error of its row, where the mapping reads that cell.
-    private IEnumerable<Problem> OfCells(List<ImportCandidate> candidates, SourceGrid grid, HashSet<int> bad)
+    // A value that stands under no heading may be part of a number with a comma: the row is not read with the rest of it.
+    private IEnumerable<Problem> TooLong(List<ImportCandidate> candidates, HashSet<int> bad)
     {
-        if (grid.Faults.Count == 0)
+        foreach (IGrouping<int, (ImportCandidate Row, int At)> line in candidates.Select((row, at) => (Row: row, At: at))
+            .Where(pair => pair.Row.Unit.Cells.Fields.Skip(pair.Row.Unit.Segment.Width).Any(field => !string.IsNullOrWhiteSpace(field)))
+            .GroupBy(pair => pair.Row.Unit.Cells.Line))
         {
-            yield break;
+            bad.UnionWith(line.Select(pair => pair.At));
+            ImportUnit unit = line.First().Row.Unit;
+            yield return ProblemCatalog.Make(ProblemCodes.TooManyFields, new SourceLine(plan.Source, line.Key), null,
+                TableFile.TooManyValues(unit.Cells.Fields.Length, unit.Segment.Width));
         }
 
         ILookup<int, int> byLine = Enumerable.Range(0, candidates.Count).ToLookup(at => candidates[at].Unit.Cells.Line);
@@ -131,13 +137,16 @@ internal sealed class ImportCheck(ImportPlan plan, TableSchema schema, ImportMap
         {
             foreach (CellFault fault in faults)
             {
-                bool IsIn(int column) => fault.Message.StartsWith($"Cell {SheetPlace.Letters(column + 1)}{line} ",
-                    StringComparison.Ordinal);
-                int[] hit = [.. byLine[line].Where(at => mapping.SourceColumns
-                    .Any(heading => IsIn(candidates[at].Unit.Segment.Column(heading)))
-                    || (candidates[at].Unit.Spread >= 0 && IsIn(candidates[at].Unit.Spread)))];
+                bool isRow = fault.At < 0;
+                int[] hit = [.. byLine[line].Where(at => isRow || fault.At == candidates[at].Unit.Spread || mapping.SourceColumns
+                    .Any(heading => fault.At == candidates[at].Unit.Segment.Column(heading)))];
+    }
                 bad.UnionWith(hit);
-                if (hit.Length > 0 || (mapping.IsWide && candidates.Exists(row => mapping.SpreadOver(row.Unit.Segment).Any(IsIn))))
+    // A formula without a value is an error of its row, where the mapping reads that cell; so is a row whose quotes don't close.
+    private IEnumerable<Problem> OfCells(List<ImportCandidate> candidates, SourceGrid grid, HashSet<int> bad)
+    {
+                if (isRow || hit.Length > 0
+                    || (mapping.IsWide && candidates.Exists(row => mapping.SpreadOver(row.Unit.Segment).Contains(fault.At))))
                 {
                     yield return ProblemCatalog.Make(fault.Code, new SourceLine(plan.Source, line), fault.Column, fault.Message);
                 }

@@ -90,6 +90,7 @@ internal static class RecordsDocument
         - **Names** your tables don't know are listed in one file, with a guess where one is near; what you fill in is saved as aliases.
         - **Problems** are told by cause, those most money hangs on first; `--all` tells every row, `--list FILE` writes them to a CSV file.
         - **Rows in error** stop no others: with `--apply` they go to a file of their own, to be fixed there and imported by the same mapping.
+          A row with more values than the heading row (a comma in a number, without quotes) and one with a quote that is never closed are in error.
         - The mapping is saved with the records as rows of [imports](#imports); the next file with these headings is read by it.
 
         ## Farms that measure in meters

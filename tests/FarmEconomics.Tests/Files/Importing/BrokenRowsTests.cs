@@ -1,0 +1,65 @@
+using FarmEconomics.Files.Importing;
+using Xunit;
+
+namespace FarmEconomics.Tests.Files.Importing;
+
+/// <summary>Rows of other programs' files that would be read as something else: held back and told. The files are made up.</summary>
+public class BrokenRowsTests
+{
+    private const string Bank = "Date,Payee,Category,Amount\n2025-06-03,Hill Seed,seed,118.40\n";
+
+    // 1,234.50 without quotes is 1 and 234.50: the expense was read as one dollar.
+    [Fact]
+    public void Plan_CommaInANumberWithoutQuotes_HoldsTheRowBack()
+    {
+        ImportPlan plan = Drafted.PlanText("bank.csv", Bank + "2025-06-04,Truck Co,fuel,1,234.50\n2025-06-05,Hill Seed,seed,20.00\n", null);
+
+        Assert.Equal(["2025-06-03 118.40 seed Hill Seed", "2025-06-05 20.00 seed Hill Seed"], Drafted.Rows(plan));
+        Assert.Equal(("E106", 3), Assert.Single(plan.Problems.Select(problem => (problem.Code, problem.Source.Line))));
+        Assert.StartsWith("The row has 5 values but there are 4 columns.", Assert.Single(plan.HeldBack).Why, StringComparison.Ordinal);
+        Assert.Contains("2025-06-04,Truck Co,fuel,1,234.50,", plan.HeldBackCsv, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Plan_CommaInANumberOfAFileWithoutHeadings_HoldsTheRowBack()
+    {
+        ImportPlan plan = Drafted.PlanText(
+            "bank.csv", "06/13/2026,Hill Seed,-118.40\n06/14/2026,Fuel Stop,-1,040.00\n06/15/2026,Seed Barn,-9.50\n", null);
+
+        Assert.Equal(["2026-06-13 118.40 seed Hill Seed", "2026-06-15 9.50 seed Seed Barn"], Drafted.Rows(plan));
+        Assert.Equal(2, Assert.Single(plan.HeldBack).Line);
+    }
+
+    // A spreadsheet writes as many commas in its heading row as in every other: notes under no heading part no number.
+    [Fact]
+    public void Plan_NotesUnderNoHeading_AreNoFault()
+    {
+        ImportPlan plan = Drafted.PlanText(
+            "bank.csv", "Date,Payee,Category,Amount,\n2025-06-03,Hill Seed,seed,118.40,paid in cash\n", null);
+
+        Assert.Equal(["2025-06-03 118.40 seed Hill Seed"], Drafted.Rows(plan));
+        Assert.Empty(plan.Problems);
+    }
+
+    // Lines 3 to 5 are one field of the row that begins in line 3: four rows became one of four bunches.
+    [Fact]
+    public void Plan_QuoteThatIsNeverClosed_HoldsTheRowBackWithItsReason()
+    {
+        ImportPlan plan = Drafted.PlanText("sold.csv", "Date,Item,Qty,Amount,Where\n2025-05-10,lettuce,1,1.50,market\n"
+            + "2025-05-11,\"lettuce,2,3.00,market\n2025-05-12,lettuce,3,4.50,market\n2025-05-13,\"kale\",4,10.00,market\n"
+            + "2025-05-14,kale,5,12.50,market\n", null);
+
+        Assert.Equal(["2025-05-10 lettuce market 1 1.50", "2025-05-14 kale market 5 12.50"], Drafted.Rows(plan));
+        Assert.Equal(("E105", 3), Assert.Single(plan.Problems.Select(problem => (problem.Code, problem.Source.Line))));
+        Assert.Equal("Text follows a closing quote.", Assert.Single(plan.HeldBack).Why);
+    }
+
+    [Fact]
+    public void Plan_QuoteOpenToTheEndOfAFile_IsToldThoughOnlyARemarkIsLeftOfIt()
+    {
+        ImportPlan plan = Drafted.PlanText("bank.csv", Bank + "\"a note that goes on\n2025-06-04,Truck Co,fuel,12.50\n", null);
+
+        Assert.Single(plan.Rows);
+        Assert.Contains("never closed", Assert.Single(plan.Problems, problem => problem.Code == "E105").Message, StringComparison.Ordinal);
+    }
+}
