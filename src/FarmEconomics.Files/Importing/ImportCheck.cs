@@ -52,6 +52,7 @@ internal sealed class ImportCheck(ImportPlan plan, TableSchema schema, ImportMap
         problems.AddRange(OfCells(candidates, grid, bad));
         problems.AddRange(Untold(candidates, problems, bad));
         problems.AddRange(TooLong(candidates, bad));
+        problems.AddRange(Untold(candidates, problems, bad));
         return [.. problems.OrderBy(problem => problem.Source.Line)];
     }
 

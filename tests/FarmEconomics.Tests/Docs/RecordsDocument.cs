@@ -83,8 +83,8 @@ internal static class RecordsDocument
         - **Dates** may have any one form the file keeps to. Where two readings fit (6/3 and 3/6), you are asked (`--dates month-first`), never guessed for.
         - **Quantities** may be noted: `12 bu`, `~15`, `3 1/2 lb`, `2½`, `1,5 kg` become a number and a unit; how many are marked as about right is said.
         - **Units** may stand in the item's name, where no column has any: five of "Salad mix bag" are five bags.
-        - **Hours** may be a time, start and end with a break, or times in and out by turns. A start without an end, and an odd number of times, is an error of its
-          row. Numbers that look like parts of a day (0.3125 for 7:30) are asked for.
+        - **Hours** may be a time, start and end with a break, or times in and out by turns. A start without an end, an odd number of times, and times of two days
+          are errors of their row. Numbers that look like parts of a day (0.3125 for 7:30) are asked for.
         - **Weeks**: one total a week is a period, from `date` to `through`, and no day of forty hours; columns for Monday, Tuesday and so on stand on their
           days. More hours than a day has, without a week named, are asked for.
         - **Names** your tables don't know are listed in one file, with a guess where one is near; what you fill in is saved as aliases.

@@ -62,4 +62,20 @@ public class BrokenRowsTests
         Assert.Single(plan.Rows);
         Assert.Contains("never closed", Assert.Single(plan.Problems, problem => problem.Code == "E105").Message, StringComparison.Ordinal);
     }
+
+    // A clock nobody stopped ran for 25 hours; they were read as one.
+    [Theory]
+    [InlineData("2025-06-03 08:00,2025-06-04 09:00", null)]
+    [InlineData("2025-06-03 22:00,2025-06-04 01:00", null)]
+    [InlineData("2025-06-03 08:00,2025-06-03 12:30", "2025-06-03 Ada 4.5 harvest")]
+    [InlineData("08:00,2025-06-03 12:30", "2025-06-03 Ada 4.5 harvest")]
+    public void Plan_StartAndEndOnTwoDays_AreNoHoursOfOne(string times, string? row)
+    {
+        ImportPlan plan = Drafted.PlanText("clock.csv", $"Date,Employee,Clock in,Clock out,Job\n2025-06-03,Ada,{times},harvest\n"
+            + "2025-06-05,Ada,2025-06-05 08:00,2025-06-05 09:00,harvest\n", null);
+
+        Assert.Equal(row is null ? [] : [row], Drafted.Rows(plan).SkipLast(1));
+        Assert.Equal(row is null ? 1 : 0, plan.HeldBack.Count(held => held.Why.Contains("are on two days", StringComparison.Ordinal)));
+        Assert.All(plan.Problems, problem => Assert.StartsWith("Correct the times", problem.Hint, StringComparison.Ordinal));
+    }
 }
