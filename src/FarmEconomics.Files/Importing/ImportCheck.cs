@@ -24,16 +24,17 @@ internal sealed class ImportCheck(ImportPlan plan, TableSchema schema, ImportMap
     /// <returns>The problems, with lines of the source.</returns>
     public IReadOnlyList<Problem> Run(List<ImportCandidate> candidates, SourceGrid grid, out HashSet<int> bad, out bool stopped)
     {
-        // In a wide table several rows come from one line of the source: then they are told apart by their own number.
+        // In a wide table several rows come from one line of the source: then they are told apart by their own number. The headings are
+        // ours and stand in no line; a file without any has a row in its first.
         bool byLine = candidates.Select(row => row.Unit.Cells.Line).Distinct().Count() == candidates.Count;
-        int[] lines = [1, .. candidates.Select((row, at) => byLine ? row.Unit.Cells.Line : at + 2)];
+        int[] lines = [0, .. candidates.Select((row, at) => byLine ? row.Unit.Cells.Line : at + 2)];
         Dictionary<int, int> places = lines.Skip(1).Select((line, at) => (line, at)).ToDictionary(pair => pair.line, pair => pair.at);
         List<Problem> problems = [];
         bad = [];
         stopped = false;
         foreach (Problem problem in Read(candidates, lines))
         {
-            int at = problem.Source.Line > 1 ? places.GetValueOrDefault(problem.Source.Line, -1) : -1;
+            int at = problem.Source.Line > 0 ? places.GetValueOrDefault(problem.Source.Line, -1) : -1;
             stopped |= at < 0 && problem.Severity == Severity.Error;
             if (at < 0)
             {

@@ -63,6 +63,17 @@ public class BrokenRowsTests
         Assert.Contains("never closed", Assert.Single(plan.Problems, problem => problem.Code == "E105").Message, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Plan_FirstLineOfAFileWithoutHeadingsInError_StopsNoOther()
+    {
+        ImportPlan plan = Drafted.PlanText("bank.csv", "06/13/2026,Zorgon,-11.40\n06/14/2026,Fuel Stop,-40.00\n06/15/2026,Market,865.00\n",
+            TestFolders.MakeBad("sound"));
+
+        Assert.Equal(["2026-06-14 40.00 fuel Fuel Stop"], Drafted.Rows(plan));
+        Assert.Equal(1, Assert.Single(plan.HeldBack).Line);
+        Assert.Equal(1, Assert.Single(plan.Problems, problem => problem.Code == "E110").Source.Line);
+    }
+
     // A clock nobody stopped ran for 25 hours; they were read as one.
     [Theory]
     [InlineData("2025-06-03 08:00,2025-06-04 09:00", null)]
