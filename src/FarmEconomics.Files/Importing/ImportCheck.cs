@@ -42,7 +42,7 @@ internal sealed class ImportCheck(ImportPlan plan, TableSchema schema, ImportMap
                 continue;
             }
 
-            problems.Add(Told(problem, candidates[at]));
+            problems.Add(Told(InLines(problem, at, candidates), candidates[at]));
             if (problem.Severity == Severity.Error || problem.Code == ProblemCodes.NoRecord)
             {
                 bad.Add(at);
@@ -51,7 +51,6 @@ internal sealed class ImportCheck(ImportPlan plan, TableSchema schema, ImportMap
         }
 
         problems.AddRange(OfCells(candidates, grid, bad));
-        problems.AddRange(Untold(candidates, problems, bad));
         problems.AddRange(TooLong(candidates, bad));
         problems.AddRange(Untold(candidates, problems, bad));
         return [.. problems.OrderBy(problem => problem.Source.Line)];

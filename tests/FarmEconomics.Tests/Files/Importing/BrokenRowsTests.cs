@@ -89,4 +89,14 @@ public class BrokenRowsTests
         Assert.Equal(row is null ? 1 : 0, plan.HeldBack.Count(held => held.Why.Contains("are on two days", StringComparison.Ordinal)));
         Assert.All(plan.Problems, problem => Assert.StartsWith("Correct the times", problem.Hint, StringComparison.Ordinal));
     }
+
+    [Fact]
+    public void Plan_ValueTwiceInAWideTable_NamesTheLineItStandsIn()
+    {
+        ImportPlan plan = Drafted.PlanText("picked.csv", "Date,Lettuce,Kale,Kale,Total\n6/14/2025,1,2,3,6\n6/15/2025,1,3,3,7\n",
+            TestFolders.MakeBad("sound"));
+
+        Assert.Equal("The row says the same as line 3 (under \"Kale\").", Assert.Single(plan.Problems).Message);
+        Assert.Equal(6, plan.Rows.Count);
+    }
 }
