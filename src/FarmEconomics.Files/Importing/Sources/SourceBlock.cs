@@ -184,14 +184,21 @@ internal sealed class SourceBlock
         }
     }
 
-    // Another table further down has headings of its own: at least two known ones and no number among them.
+    // Another table further down has headings of its own: at least two known ones, and nothing measured among them. Days may be headings
+    // where there are several; a single one is a record's ("harvest" and "field" are words of records, too).
     private static bool IsOtherHeading(SourceGrid grid, int at, SourceSegment now)
     {
         string[] fields = Trimmed(grid.Rows[at].Fields);
-        return fields.Length > 1 && fields.Count(field => HeadingWords.RoleOf(field) is not null) >= 2
-            && !Array.Exists(fields, field => CellKinds.Of(field) is CellKind.Number or CellKind.Money) && at + 1 < grid.Rows.Count
-            && now.Headings.Length > 0 && fields
-                .Count(field => field.Length > 0 && HeadingWords.RoleOf(field) is null) <= fields.Length / 2;
+        int known = fields.Count(field => HeadingWords.RoleOf(field) is not null);
+        if (known < 2 || at + 1 == grid.Rows.Count || now.Headings.Length == 0
+            || fields.Count(field => field.Length > 0) - known > fields.Length / 2)
+        {
+            return false;
+        }
+
+        CellKind[] kinds = [.. fields.Select(CellKinds.Of)];
+        return !kinds.Any(kind => kind is CellKind.Number or CellKind.Money or CellKind.Quantity or CellKind.Time)
+            && kinds.Count(kind => kind == CellKind.Day) != 1;
     }
 
     private static decimal Score(SourceGrid grid, int at)

@@ -90,6 +90,16 @@ public class BrokenRowsTests
         Assert.All(plan.Problems, problem => Assert.StartsWith("Correct the times", problem.Hint, StringComparison.Ordinal));
     }
 
+    // "harvest" and "field" are headings elsewhere; here they are what was done, and where.
+    [Fact]
+    public void Plan_RecordOfWordsThatAreHeadingsElsewhere_IsARecord()
+    {
+        ImportPlan plan = Drafted.PlanText("hours.csv", "Date,Task,Field,Hours\n2025-06-03,weeding,A1,7:30\n2025-06-04,harvest,field,2:30\n"
+            + "2025-06-05,weeding,A1,1:30\n", null, "worker=Ada");
+
+        Assert.Equal(["2025-06-03 Ada 7.5 weeding", "2025-06-04 Ada 2.5 harvest", "2025-06-05 Ada 1.5 weeding"], Drafted.Rows(plan));
+    }
+
     [Fact]
     public void Plan_ValueTwiceInAWideTable_NamesTheLineItStandsIn()
     {
