@@ -1,4 +1,5 @@
 using FarmEconomics.Files.Importing;
+using FarmEconomics.Files.Importing.Drafts;
 using Xunit;
 
 namespace FarmEconomics.Tests.Files.Importing;
@@ -108,5 +109,17 @@ public class BrokenRowsTests
 
         Assert.Equal("The row says the same as line 3 (under \"Kale\").", Assert.Single(plan.Problems).Message);
         Assert.Equal(6, plan.Rows.Count);
+    }
+
+    [Fact]
+    public void Draft_DaysOfTwoForms_AreAskedWithADayThatBothRead()
+    {
+        string source = Path.Combine(TestFolders.Make(("sold.csv", "Date,Item,Qty,Amount,Where\n13/06/2025,lettuce,1,2.00,market\n"
+            + "06/14/2025,lettuce,1,2.00,market\n05/06/2025,kale,1,2.00,market\n")), "sold.csv");
+
+        DraftQuestion asked = Assert.Single(ImportDraft.Of(new ImportRequest(source)).Questions, question => question.Column == "date");
+
+        Assert.StartsWith("05/06/2025 is May 6, 2025 or Jun 5, 2025: keep the form that is right; 1 of 3 are no days", asked.Why,
+            StringComparison.Ordinal);
     }
 }
