@@ -83,7 +83,7 @@ internal static class SourceFile
         byte[] bytes;
         try
         {
-            if (new FileInfo(path).Length > CsvInput.MaxBytes)
+            if (FolderPlace.FileAt(path)?.Length > CsvInput.MaxBytes)
             {
                 throw new InputException(ProblemCodes.FileTooLarge,
                     $"{name} has more than {CsvInput.MaxBytes / 1048576} MB, which is more than is read.");
