@@ -52,6 +52,11 @@ internal sealed class OutputFolder : IDisposable
             {
                 // Another run that starts beside took it for left over before it had its mark.
             }
+            catch (UnauthorizedAccessException fault)
+            {
+                TemporaryPlaces.Remove(staging);
+                throw FolderPlace.Denied(place.Given, fault);
+            }
             catch
             {
                 TemporaryPlaces.Remove(staging);

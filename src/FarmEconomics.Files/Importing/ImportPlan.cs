@@ -188,6 +188,10 @@ public sealed partial class ImportPlan
                 File.Move(beside, Path.Combine(folder, name), overwrite: false);
             }
         }
+        catch (UnauthorizedAccessException fault)
+        {
+            throw FolderPlace.Denied(Path.Combine(folder, name), fault);
+        }
         finally
         {
             File.Delete(beside);

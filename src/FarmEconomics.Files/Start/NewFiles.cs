@@ -33,10 +33,15 @@ internal static class NewFiles
                 TemporaryPlaces.Keep(half);
             });
         }
-        catch
+        catch (Exception fault)
         {
             moved.ForEach(File.Delete);
             TemporaryPlaces.Remove(half);
+            if (fault is UnauthorizedAccessException denied)
+            {
+                throw FolderPlace.Denied(files.Count == 1 ? Path.Combine(folder, files.Keys.First()) : folder, denied);
+            }
+
             throw;
         }
     }
