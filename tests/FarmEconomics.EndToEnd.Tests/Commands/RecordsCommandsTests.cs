@@ -83,7 +83,11 @@ public class RecordsCommandsTests
         Assert.False(File.Exists(Path.Combine(scratch.File("farm"), "aliases.names.csv")));
 
         File.WriteAllText(scratch.File("names.csv"), names.Replace("Zebra,,", "Zebra,kale,", StringComparison.Ordinal));
-        ProgramRun added = await Program.RunAsync("check", scratch.File("farm"), "--add-names", scratch.File("names.csv"));
+        string[] line = ["check", scratch.File("farm"), "--add-names", scratch.File("names.csv")];
+        Assert.Equal(2, (await Program.RunAsync([.. line, "--list", scratch.File("names.csv")])).ExitCode);
+        Assert.False(File.Exists(Path.Combine(scratch.File("farm"), "aliases.names.csv")));
+
+        ProgramRun added = await Program.RunAsync(line);
         Assert.True(added.ExitCode == 0, added.Output + added.Error);
         Assert.Contains("2 names written to aliases.names.csv", added.Output, StringComparison.Ordinal);
     }
