@@ -105,6 +105,9 @@ public class RecordsCommandsTests
             "Date,Crop,Quantity\n2025-06-17,lettuce,4\n2025-06-18,kale,5\n"
         );
         PlainWorkbook.Write(scratch.File("sheets"), scratch.File("book.xlsx"));
+        string[] line = ["import", scratch.File("book.xlsx"), "--into", scratch.File("farm"), "--rest", scratch.File("rest.csv")];
+        Assert.StartsWith("--rest goes with one sheet; say which with --sheet: ", (await Program.RunAsync(line)).Error,
+            StringComparison.Ordinal);
 
         ProgramRun seen = await Program.RunAsync("import", scratch.File("book.xlsx"), "--into", scratch.File("farm"));
         ProgramRun done = await Program.RunAsync("import", scratch.File("book.xlsx"), "--into", scratch.File("farm"), "--apply");
