@@ -120,7 +120,7 @@ internal static class RecordsDocument
         - `crops.csv`: crop_year, crop, unit, plantings, bed_feet, bed_foot_weeks, harvested (without culled), unmatched, sold, other_use,
           unsold, output, of_which_household, of_which_closing_stock, materials, selling, gross_margin, labor_hours,
           of_which_estimated_hours, labor_cost, of_which_owner_labor, margin_after_labor, infrastructure, margin_after_infrastructure,
-          overhead, net_return, gross_margin_per_bed_foot, gross_margin_per_bed_foot_week, gross_margin_per_labor_hour,
+          overhead, establishment (of perennials), net_return, gross_margin_per_bed_foot, gross_margin_per_bed_foot_week, gross_margin_per_labor_hour,
           return_to_labor_per_hour, net_return_per_bed_foot, average_price, break_even_price, break_even_yield_per_bed_foot
         - `plantings.csv`: the same columns per planting, with planting and bed in front
         - `channels.csv`: crop_year, channel, kind, quantity_value, fees, direct_costs, hours, margin (before labor), margin_per_hour;
