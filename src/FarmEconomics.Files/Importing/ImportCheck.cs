@@ -63,6 +63,15 @@ internal sealed class ImportCheck(ImportPlan plan, TableSchema schema, ImportMap
         return problems.Where(problem => problem.Code != ProblemCodes.DuplicateRow || !own.Contains(problem.Source.Line));
     }
 
+    // A row alike is named by its number among ours, which in a wide table is no line of the source.
+    private static Problem InLines(Problem problem, int at, List<ImportCandidate> candidates)
+    {
+        int first = problem.Code == ProblemCodes.DuplicateRow
+            ? candidates.FindIndex(row => row.Fields.SequenceEqual(candidates[at].Fields))
+            : at;
+        return first == at ? problem : problem with { Message = RowsOnce.Says($"line {candidates[first].Unit.Cells.Line}") };
+    }
+
     private IEnumerable<Problem> Read(List<ImportCandidate> candidates, int[] lines)
     {
         var csv = new StringBuilder();
@@ -94,7 +103,8 @@ internal sealed class ImportCheck(ImportPlan plan, TableSchema schema, ImportMap
             Source = new SourceLine(plan.Source, row.Unit.Cells.Line),
             Row = Clip(string.Join(" | ", row.Unit.Cells.Fields.Select(field => field.Trim()))),
             Message = row.Unit.Spread < 0 ? message : $"{message.TrimEnd('.')} (under \"{row.Unit.Segment.Headings[row.Unit.Spread]}\").",
-            Hint = problem.Code == ProblemCodes.BlankValue && mapping.SourceOf(problem.Column ?? "") is { } heading
+            Hint = why is not null ? "Correct the times in that row, or enter its hours yourself."
+                : problem.Code == ProblemCodes.BlankValue && mapping.SourceOf(problem.Column ?? "") is { } heading
                 ? $"Fill in \"{heading}\" there, or say in the mapping what blank ones are: above the line of {problem.Column} another "
                     + "with the same column and source_column, blank under match, and what they are under becomes."
                 : problem.Hint,
@@ -132,7 +142,11 @@ internal sealed class ImportCheck(ImportPlan plan, TableSchema schema, ImportMap
             yield return ProblemCatalog.Make(ProblemCodes.TooManyFields, new SourceLine(plan.Source, line.Key), null,
                 TableFile.TooManyValues(unit.Cells.Fields.Length, unit.Segment.Width));
         }
+    }
 
+    // A formula without a value is an error of its row, where the mapping reads that cell; so is a row whose quotes don't close.
+    private IEnumerable<Problem> OfCells(List<ImportCandidate> candidates, SourceGrid grid, HashSet<int> bad)
+    {
         ILookup<int, int> byLine = Enumerable.Range(0, candidates.Count).ToLookup(at => candidates[at].Unit.Cells.Line);
         foreach ((int line, List<CellFault> faults) in grid.Faults)
         {
@@ -141,11 +155,7 @@ internal sealed class ImportCheck(ImportPlan plan, TableSchema schema, ImportMap
                 bool isRow = fault.At < 0;
                 int[] hit = [.. byLine[line].Where(at => isRow || fault.At == candidates[at].Unit.Spread || mapping.SourceColumns
                     .Any(heading => fault.At == candidates[at].Unit.Segment.Column(heading)))];
-    }
                 bad.UnionWith(hit);
-    // A formula without a value is an error of its row, where the mapping reads that cell; so is a row whose quotes don't close.
-    private IEnumerable<Problem> OfCells(List<ImportCandidate> candidates, SourceGrid grid, HashSet<int> bad)
-    {
                 if (isRow || hit.Length > 0
                     || (mapping.IsWide && candidates.Exists(row => mapping.SpreadOver(row.Unit.Segment).Contains(fault.At))))
                 {
