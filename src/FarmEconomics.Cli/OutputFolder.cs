@@ -1,4 +1,4 @@
-using FarmEconomics.Files;
+using FarmEconomics.Files.Places;
 using FarmEconomics.Files.Results;
 
 namespace FarmEconomics.Cli;

@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Text;
 using FarmEconomics.Files.Inputs;
+using FarmEconomics.Files.Places;
 
 namespace FarmEconomics.Files;
 

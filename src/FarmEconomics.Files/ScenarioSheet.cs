@@ -1,5 +1,6 @@
 using System.Text;
 using FarmEconomics.Files.Inputs;
+using FarmEconomics.Files.Places;
 
 namespace FarmEconomics.Files;
 

@@ -190,7 +190,8 @@ internal static class ImportCommand
         if (plan.HeldBackCsv.Length > 0)
         {
             Console.Out.WriteLine($"{plan.Notation.Rows(plan.RowsHeldBack)} in error went to {rest}: "
-                + $"fix {(plan.RowsHeldBack == 1 ? "it" : "them")} there and import that file{(plan.MappingFileName is null ? "" : "; the mapping is saved")}.");
+                + $"fix {(plan.RowsHeldBack == 1 ? "it" : "them")} there and import that file"
+                + $"{(plan.MappingFileName is null ? "" : "; the mapping is saved")}.");
         }
     }
 

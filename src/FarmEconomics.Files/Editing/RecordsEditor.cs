@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using FarmEconomics.Files.Inputs;
+using FarmEconomics.Files.Places;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Checks;
 

@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using FarmEconomics.Files.Places;
 using FarmEconomics.Records;
 
 namespace FarmEconomics.Files.Importing;

@@ -1,4 +1,5 @@
 using CsvHelper;
+using FarmEconomics.Files.Places;
 using FarmEconomics.Files.Reading;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Checks;

@@ -1,4 +1,5 @@
 using System.Formats.Tar;
+using FarmEconomics.Files.Places;
 using FarmEconomics.Records.Checks;
 
 namespace FarmEconomics.Files.Inputs;

@@ -1,3 +1,5 @@
+using FarmEconomics.Files.Places;
+
 namespace FarmEconomics.Files.Start;
 
 /// <summary>New files that appear all together or not at all: a full disk or a stop leaves nothing half done.</summary>

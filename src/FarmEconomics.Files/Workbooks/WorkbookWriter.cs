@@ -2,6 +2,7 @@ using System.IO.Compression;
 using DocumentFormat.OpenXml;
 using DocumentFormat.OpenXml.Packaging;
 using DocumentFormat.OpenXml.Spreadsheet;
+using FarmEconomics.Files.Places;
 
 namespace FarmEconomics.Files.Workbooks;
 

@@ -1,6 +1,7 @@
 using System.Text;
 using CsvHelper;
 using FarmEconomics.Files.Inputs;
+using FarmEconomics.Files.Places;
 using FarmEconomics.Files.Reading;
 using FarmEconomics.Files.Workbooks.Reading;
 using FarmEconomics.Records.Checks;

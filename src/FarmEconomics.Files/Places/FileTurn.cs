@@ -1,6 +1,6 @@
 using System.Diagnostics;
 
-namespace FarmEconomics.Files;
+namespace FarmEconomics.Files.Places;
 
 /// <summary>
 /// One at a time changes a file, of all processes and threads that ask: held through a file beside it, since the file itself is replaced.

@@ -1,4 +1,4 @@
-namespace FarmEconomics.Files;
+namespace FarmEconomics.Files.Places;
 
 /// <summary>Writes a file whole: beside its place, onto the disk, then moved in, so that whoever looks sees the old or the new
 /// one.</summary>

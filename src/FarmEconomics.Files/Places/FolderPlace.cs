@@ -1,4 +1,4 @@
-namespace FarmEconomics.Files;
+namespace FarmEconomics.Files.Places;
 
 /// <summary>Whether a place lies in a folder: nothing may be written among a grower's records, by whatever way.</summary>
 internal static class FolderPlace
