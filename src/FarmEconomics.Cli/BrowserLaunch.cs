@@ -1,6 +1,6 @@
 using System.ComponentModel;
 using System.Diagnostics;
-using FarmEconomics.Files;
+using FarmEconomics.Files.Places;
 
 namespace FarmEconomics.Cli;
 

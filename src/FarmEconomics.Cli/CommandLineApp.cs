@@ -1,6 +1,6 @@
 using System.CommandLine;
 using FarmEconomics.Cli.Commands;
-using FarmEconomics.Files;
+using FarmEconomics.Files.Places;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Answers;
 using FarmEconomics.Solver;

@@ -1,4 +1,4 @@
-using FarmEconomics.Files;
+using FarmEconomics.Files.Places;
 using FarmEconomics.Files.Results;
 
 namespace FarmEconomics.Cli;
@@ -51,6 +51,11 @@ internal sealed class OutputFolder : IDisposable
             catch (DirectoryNotFoundException) when (attempt < 3)
             {
                 // Another run that starts beside took it for left over before it had its mark.
+            }
+            catch (UnauthorizedAccessException fault)
+            {
+                TemporaryPlaces.Remove(staging);
+                throw FolderPlace.Denied(place.Given, fault);
             }
             catch
             {

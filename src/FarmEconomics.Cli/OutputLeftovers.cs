@@ -1,5 +1,5 @@
 using System.Text.RegularExpressions;
-using FarmEconomics.Files;
+using FarmEconomics.Files.Places;
 using FarmEconomics.Files.Results;
 
 namespace FarmEconomics.Cli;

@@ -1,4 +1,4 @@
-using FarmEconomics.Files;
+using FarmEconomics.Files.Places;
 using FarmEconomics.Files.Results;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Words;

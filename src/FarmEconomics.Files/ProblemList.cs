@@ -18,22 +18,8 @@ public static class ProblemList
             // Taken, so that no file that is there is written over.
         }
 
-        using CsvTable table = new(
-            path,
-            null,
-            "severity",
-            "code",
-            "file",
-            "line",
-            "position",
-            "column",
-            "message",
-            "row",
-            "did_you_mean",
-            "fix",
-            "money",
-            "further_rows"
-        );
+        using CsvTable table = new(path, null, "severity", "code", "file", "line", "position", "column", "message", "row", "did_you_mean",
+            "fix", "money", "further_rows");
         foreach (Problem problem in problems)
         {
             table.Text(problem.Severity == Severity.Error ? "error" : "warning").Text(problem.Code).Text(problem.Source.File)

@@ -63,10 +63,7 @@ public static class ProblemLocator
             while (left.Count > 0 && reader.Read())
             {
                 bool isHeading = keys is null;
-
-                // A heading of marks alone names no column, but isn't empty.
-                keys ??= Array.ConvertAll(reader.Current.ToArray(), known => HeadingKey.Of(known) is { Length: > 0 } key ? key : known);
-
+                keys ??= Array.ConvertAll(reader.Current.ToArray(), KeyOf);
                 if (!byLine.Contains(reading.Line))
                 {
                     continue;
@@ -114,11 +111,13 @@ public static class ProblemLocator
                     .FirstOrDefault(i => (i >= keys.Length || keys[i].Length == 0) && reader.GetString(i) == problem.Offending, -1);
         }
 
-        string key = HeadingKey.Of(heading ?? problem.Column);
-        return isHeading
-            ? Array.LastIndexOf(keys, key)
-            : Array.IndexOf(keys, key);
+        // Of a heading that stands twice the second is at fault; blank ones may also stand behind the last column.
+        string key = KeyOf(heading ?? problem.Column);
+        return isHeading && key.Length > 0 ? Array.LastIndexOf(keys, key) : Array.IndexOf(keys, key);
     }
+
+    // A heading of marks alone names no column, but isn't empty.
+    private static string KeyOf(string heading) => HeadingKey.Of(heading) is { Length: > 0 } key ? key : heading;
 
     /// <summary>The character a field of the row just read starts at, from 1.</summary>
     internal static int Position(CsvReader reader, int field)

@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Text;
 using FarmEconomics.Files.Inputs;
+using FarmEconomics.Files.Places;
 
 namespace FarmEconomics.Files;
 
@@ -28,12 +29,17 @@ public static class RecordsFingerprint
     /// <summary>A sign that changes when a file is written, without reading any: names, sizes and times.</summary>
     /// <param name="folder">The folder, or the path of a workbook.</param>
     public static string QuickSign(string folder) =>
-        string.Join('|', Tables(folder).Select(file => $"{file.Name}:{(file.Exists ? file.Length : -1)}:{file.LastWriteTimeUtc.Ticks}"));
+        string.Join('|', Tables(folder).Select(file =>
+        {
+            // A link stays as it is when what it leads to is written.
+            FileInfo? place = FolderPlace.FileAt(file.FullName);
+            return $"{file.Name}:{place?.Length ?? -1}:{(place ?? file).LastWriteTimeUtc.Ticks}";
+        }));
 
     // Whoever reads the records says what is wrong with a link that leads nowhere, a pipe or a device; here none is waited for.
     private static byte[] Content(FileInfo file)
     {
-        if (!(file.ResolveLinkTarget(returnFinalTarget: true) ?? file).Exists || !PlainFile.IsPlain(file.FullName))
+        if (FolderPlace.FileAt(file.FullName) is null || !PlainFile.IsPlain(file.FullName))
         {
             return [];
         }

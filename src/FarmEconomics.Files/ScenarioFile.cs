@@ -1,4 +1,5 @@
 using FarmEconomics.Decisions.Scenarios;
+using FarmEconomics.Files.Places;
 using FarmEconomics.Records;
 
 namespace FarmEconomics.Files;

@@ -1,3 +1,4 @@
+using FarmEconomics.Files.Places;
 using FarmEconomics.Files.Results;
 
 namespace FarmEconomics.Files;

@@ -1,5 +1,6 @@
 using System.Text;
 using FarmEconomics.Files.Inputs;
+using FarmEconomics.Files.Places;
 
 namespace FarmEconomics.Files;
 
@@ -45,7 +46,7 @@ internal sealed class ScenarioSheet
     {
         PlainFile.RequireGiven(path);
 
-        if (new FileInfo(path).Length > CsvInput.MaxBytes)
+        if (FolderPlace.FileAt(path)?.Length > CsvInput.MaxBytes)
         {
             throw new FormatException($"{path}: it is too large for a file of scenarios.");
         }

@@ -1,3 +1,4 @@
+using FarmEconomics.Files.Places;
 using FarmEconomics.Files.Workbooks;
 using FarmEconomics.Records.Schema;
 
@@ -39,53 +40,7 @@ internal sealed class ScenarioWriter(ScenarioSheet sheet, string heading)
     internal void Write(string place, List<ScenarioRow> rows)
     {
         string text = sheet.SeparatorLine + string.Concat(rows.Select(row => row.Raw).Prepend(heading).Select(row => row + sheet.LineEnd));
-        string folder = Path.GetDirectoryName(place)!;
-        string name = $".{Path.GetFileName(place)}.new-";
-
-        // Whose turn it is writes alone: what is there was left by a run that was killed.
-        foreach (
-            string left in Directory
-                .GetFiles(folder, "*.new-*")
-                .Where(file => Path.GetFileName(file).StartsWith(name, StringComparison.Ordinal))
-        )
-        {
-            File.Delete(left);
-        }
-
-        string fresh = Path.Combine(folder, name + Guid.NewGuid().ToString("N")[..12]);
-        TemporaryPlaces.Add(fresh);
-        try
-        {
-            WriteWithRightsOf(place, fresh, sheet.Bytes(text));
-
-            File.Move(fresh, place, overwrite: true);
-        }
-        finally
-        {
-            TemporaryPlaces.Remove(fresh);
-        }
-    }
-
-    private static void WriteWithRightsOf(string place, string fresh, byte[] bytes)
-    {
-        FileStreamOptions options = new() { Mode = FileMode.CreateNew, Access = FileAccess.Write };
-        bool hasRights = !OperatingSystem.IsWindows() && File.Exists(place);
-        if (hasRights && !OperatingSystem.IsWindows())
-        {
-            options.UnixCreateMode = File.GetUnixFileMode(place);
-        }
-
-        using (FileStream file = new(fresh, options))
-        {
-            file.Write(bytes);
-            file.Flush(flushToDisk: true);
-        }
-
-        if (hasRights && !OperatingSystem.IsWindows())
-        {
-            // Once more: what new files are denied by default was left out above.
-            File.SetUnixFileMode(fresh, File.GetUnixFileMode(place));
-        }
+        _ = WholeFile.Write(place, sheet.Bytes(text), null);
     }
 
     private string Field(string text)

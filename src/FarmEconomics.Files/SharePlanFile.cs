@@ -60,7 +60,8 @@ public static class SharePlanFile
     private static string? FaultOf(string[] texts, List<PlannedItem> items)
     {
         bool week = int.TryParse(texts[0], out int number) && number > 0;
-        bool quantity = decimal.TryParse(texts[2], NumberStyles.Number, CultureInfo.InvariantCulture, out decimal amount) && amount > 0m;
+        bool quantity = decimal.TryParse(texts[2], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal amount)
+            && amount > 0m;
         if (week && quantity && texts[1].Length > 0)
         {
             items.Add(new PlannedItem(number, texts[1], amount, texts[3].Length == 0 ? null : texts[3]));

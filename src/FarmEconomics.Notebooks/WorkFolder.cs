@@ -1,4 +1,4 @@
-using FarmEconomics.Files;
+using FarmEconomics.Files.Places;
 
 namespace FarmEconomics.Notebooks;
 

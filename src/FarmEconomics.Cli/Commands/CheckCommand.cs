@@ -1,5 +1,6 @@
 using System.CommandLine;
 using FarmEconomics.Files;
+using FarmEconomics.Files.Places;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Words;
 
@@ -26,23 +27,22 @@ internal static class CheckCommand
         { folder, set, all, list, fixNames, output, add };
         command.SetAction(parsed =>
         {
-            if (parsed.GetValue(add) is { } names)
+            string records = parsed.GetValue(folder)!;
+            (bool Fix, string? Output) names = (parsed.GetValue(fixNames), parsed.GetValue(output));
+
+            // Wrong use is told before anything is written.
+            RequireFit(records, parsed.GetValue(list), names);
+            if (parsed.GetValue(add) is { } given)
             {
-                NamesAdded.Add(parsed.GetValue(folder)!, names, Console.Out);
+                NamesAdded.Add(records, given, Console.Out);
             }
 
-            return Run(
-                parsed.GetValue(folder)!,
-                parsed.GetValue(set),
-                parsed.GetValue(all),
-                parsed.GetValue(list),
-                (parsed.GetValue(fixNames), parsed.GetValue(output))
-            );
+            return Run(records, parsed.GetValue(set), parsed.GetValue(all), parsed.GetValue(list), names);
         });
         return command;
     }
 
-    private static int Run(string folder, string[]? set, bool all, string? list, (bool Fix, string? Output) names)
+    private static void RequireFit(string folder, string? list, (bool Fix, string? Output) names)
     {
         if (names is { Output: not null, Fix: false })
         {
@@ -54,7 +54,10 @@ internal static class CheckCommand
             string why = File.Exists(list) ? "is there already" : "lies in your records, which are only ever read";
             throw new WrongUseException($"{list} {why}; give --list a new file elsewhere.");
         }
+    }
 
+    private static int Run(string folder, string[]? set, bool all, string? list, (bool Fix, string? Output) names)
+    {
         FarmFolder farm = CommonOptions.Open(folder, set, skipBadRows: false, new Terminal());
         PrintRead(farm, all);
         RecordsCheckText.PrintTotals(farm, Console.Out);

@@ -1,6 +1,6 @@
 using System.Text;
-using FarmEconomics.Files;
 using FarmEconomics.Files.Importing;
+using FarmEconomics.Files.Places;
 
 namespace FarmEconomics.Cli.Commands;
 

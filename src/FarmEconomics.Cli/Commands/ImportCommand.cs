@@ -74,6 +74,13 @@ internal static class ImportCommand
     // Sheet after sheet, each with a mapping of its own; one that holds no table stops no other.
     private static int Sheets(ImportRequest request, IReadOnlyList<string> sheets, (ParseResult Line, ImportOptions Asked) said)
     {
+        // A file for one of them would be there already at the next.
+        Option[] ofOne = [said.Asked.Names, said.Asked.Rest, said.Asked.List, said.Asked.HeadingsAt];
+        if (Array.Find(ofOne, option => said.Line.GetResult(option) is not null) is { } given)
+        {
+            throw new WrongUseException($"{given.Name} goes with one sheet; say which with --sheet: {string.Join(", ", sheets)}.");
+        }
+
         int worst = ExitCode.Done;
         foreach (string sheet in sheets)
         {
@@ -163,7 +170,8 @@ internal static class ImportCommand
         else
         {
             Console.Out.WriteLine(plan.CanApply
-                ? $"The records are as they were. With --apply {plan.Notation.Rows(plan.Rows.Count)} go to {Files(plan)} in {plan.Folder}."
+                ? $"The records are as they were. With --apply {plan.Notation.Rows(plan.Rows.Count)} "
+                    + $"{(plan.Rows.Count == 1 ? "goes" : "go")} to {Files(plan)} in {plan.Folder}."
                 : "The records are as they were.");
         }
 
@@ -182,7 +190,8 @@ internal static class ImportCommand
         if (plan.HeldBackCsv.Length > 0)
         {
             Console.Out.WriteLine($"{plan.Notation.Rows(plan.RowsHeldBack)} in error went to {rest}: "
-                + $"fix them there and import that file{(plan.MappingFileName is null ? "" : "; the mapping is saved")}.");
+                + $"fix {(plan.RowsHeldBack == 1 ? "it" : "them")} there and import that file"
+                + $"{(plan.MappingFileName is null ? "" : "; the mapping is saved")}.");
         }
     }
 

@@ -1,5 +1,6 @@
 using FarmEconomics.Files.Importing;
 using FarmEconomics.Files.Importing.Drafts;
+using FarmEconomics.Files.Inputs;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Checks;
 using FarmEconomics.Reports.Words;
@@ -61,7 +62,7 @@ internal static class ImportText
 
         if (plan.Rows.Count > 0)
         {
-            to.WriteLine($"{(plan.Source.Contains(".xlsx!", StringComparison.OrdinalIgnoreCase) ? "   row" : "  line")}  "
+            to.WriteLine($"{(SheetPlace.IsSheet(plan.Source) ? "   row" : "  line")}  "
                 + $"{string.Join(" | ", plan.Columns)}");
             foreach (ImportedRow row in plan.Rows.Take(RowsShown))
             {

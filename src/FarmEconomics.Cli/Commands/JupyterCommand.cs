@@ -2,6 +2,7 @@ using System.CommandLine;
 using FarmEconomics.Cli.Jupyter;
 using FarmEconomics.Cli.Review;
 using FarmEconomics.Files;
+using FarmEconomics.Files.Places;
 using FarmEconomics.Notebooks;
 using FarmEconomics.Reports.Words;
 

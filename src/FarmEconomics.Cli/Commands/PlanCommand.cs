@@ -145,7 +145,7 @@ internal static class PlanCommand
         foreach (string wish in given)
         {
             int at = wish.LastIndexOf('=');
-            if (at <= 0 || new NumberOption(option, wish[(at + 1)..], 0m, 1_000_000m).On(season.Notation) is var feet && feet < 0m)
+            if (at <= 0)
             {
                 throw new WrongUseException($"{option} takes CROP=LENGTH, for example {option} \"Garlic=400\", not \"{wish}\".");
             }
@@ -157,7 +157,7 @@ internal static class PlanCommand
                 throw new WrongUseException($"There is no crop \"{name}\"." + (nearest is null ? "" : $" Did you mean {nearest}?"));
             }
 
-            wishes[crop.Name] = feet;
+            wishes[crop.Name] = new NumberOption(option, wish[(at + 1)..], 0m, 1_000_000m).On(season.Notation);
         }
 
         return wishes;

@@ -1,5 +1,6 @@
 using FarmEconomics.Files;
 using FarmEconomics.Files.Importing;
+using FarmEconomics.Files.Places;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Completeness;
 using FarmEconomics.Records.Names;

@@ -1,7 +1,7 @@
 using System.Collections.Concurrent;
 using System.CommandLine;
 using FarmEconomics.Cli.Many;
-using FarmEconomics.Files;
+using FarmEconomics.Files.Places;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Words;
 

@@ -44,7 +44,8 @@ internal static class SummaryColumns
         new("length_unit", ResultKind.Text, farm => farm.Season?.Settings.LengthUnit.Short()),
         new("errors", ResultKind.Whole, farm => farm.Farm?.ErrorCount),
         new("warnings", ResultKind.Whole, farm =>
-            farm.Farm is { } opened ? Problems(farm, opened).Count(problem => problem.Severity == Severity.Warning) : null
+            farm.Farm is { } opened
+                ? Problems(farm, opened).Where(problem => problem.Severity == Severity.Warning).Sum(problem => 1 + problem.Further) : null
         ),
         new("rows_left_out", ResultKind.Whole, farm => farm.Farm?.Skipped.Count),
         new("money_left_out", ResultKind.Money, farm => farm.Farm?.Skipped.Sum(row => row.Money ?? 0m)),

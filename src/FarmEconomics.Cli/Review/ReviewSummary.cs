@@ -1,6 +1,5 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Files;
-using FarmEconomics.Records;
 using FarmEconomics.Reports.Season;
 using FarmEconomics.Reports.Words;
 
@@ -18,9 +17,9 @@ internal static class ReviewSummary
 
     private static string Found(FarmFolder farm)
     {
-        int warnings = farm.Problems.Count(problem => problem.Severity == Severity.Warning);
         string found =
-            $"The records check found {farm.Notation.Count(farm.ErrorCount, "error")} and {farm.Notation.Count(warnings, "warning")}";
+            $"The records check found {farm.Notation.Count(farm.ErrorCount, "error")} and "
+                + farm.Notation.Count(farm.WarningCount, "warning");
         return farm.Skipped.Count == 0 ? found + "." : $"{found}; {farm.Notation.Count(farm.Skipped.Count, "row")} in error left out.";
     }
 }

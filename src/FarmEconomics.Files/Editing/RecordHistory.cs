@@ -1,4 +1,5 @@
 using System.Globalization;
+using FarmEconomics.Files.Places;
 
 namespace FarmEconomics.Files.Editing;
 

@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using FarmEconomics.Files.Inputs;
+using FarmEconomics.Files.Places;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Checks;
 
@@ -71,9 +72,10 @@ public sealed class RecordsEditor(string folder, TimeProvider clock)
         }
 
         List<Problem> wrong = NewErrors(change.File, before, after);
-        return wrong.Count > 0
-            ? new EditOutcome(false, "Nothing was saved: the checks found an error.") { Problems = wrong }
-            : Write(change.File, place, before, after);
+        return wrong.Count > 0 ? new EditOutcome(false, "Nothing was saved: the checks found an error.") { Problems = wrong }
+            : !IsWritten(change.File, place, change.Version, (before, after)) ? Changed(change.File)
+            : new EditOutcome(true, $"Saved in {change.File}. The file before is kept in {RecordHistory.Folder}.")
+            { Version = Version(after) };
     }
 
     /// <summary>The version of a file as it is now; blank where it isn't there.</summary>
@@ -141,12 +143,12 @@ public sealed class RecordsEditor(string folder, TimeProvider clock)
 
     private EditOutcome Write(List<(RowsChange Change, string Place, byte[] Before, byte[] After)> made)
     {
-        foreach ((RowsChange change, string place, byte[] before, byte[] after) in made)
+        for (int i = 0; i < made.Count; i++)
         {
-            string copy = new RecordHistory(folder, change.File).Keep(before, Version(after), clock.GetUtcNow());
-            if (!WholeFile.Write(place, after, () => VersionOf(change.File) == change.Version))
+            (RowsChange change, string place, byte[] before, byte[] after) = made[i];
+            if (!IsWritten(change.File, place, change.Version, (before, after)))
             {
-                File.Delete(copy);
+                made.Take(i).ToList().ForEach(one => TakenBack(one.Change.File, one.Place));
                 return Changed(change.File);
             }
         }
@@ -163,6 +165,11 @@ public sealed class RecordsEditor(string folder, TimeProvider clock)
     {
         string place = Place(file);
         using FileTurn turn = FileTurn.Take(place);
+        return TakenBack(file, place);
+    }
+
+    private EditOutcome TakenBack(string file, string place)
+    {
         string version = Version(File.ReadAllBytes(place));
         if (new RecordHistory(folder, file).Before(version) is not { } copy)
         {
@@ -185,17 +192,17 @@ public sealed class RecordsEditor(string folder, TimeProvider clock)
 
     private static string Version(byte[] bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes));
 
-    private EditOutcome Write(string file, string place, byte[] before, byte[] after)
+    // Keeps a copy and writes the file; one that is no longer the version that was looked at stays as it is.
+    private bool IsWritten(string file, string place, string version, (byte[] Before, byte[] After) bytes)
     {
-        string version = Version(before);
-        string copy = new RecordHistory(folder, file).Keep(before, Version(after), clock.GetUtcNow());
-        if (!WholeFile.Write(place, after, () => Version(File.ReadAllBytes(place)) == version))
+        string copy = new RecordHistory(folder, file).Keep(bytes.Before, Version(bytes.After), clock.GetUtcNow());
+        if (WholeFile.Write(place, bytes.After, () => VersionOf(file) == version))
         {
-            File.Delete(copy);
-            return Changed(file);
+            return true;
         }
 
-        return new EditOutcome(true, $"Saved in {file}. The file before is kept in {RecordHistory.Folder}.") { Version = Version(after) };
+        File.Delete(copy);
+        return false;
     }
 
     // What was wrong before stays allowed: a row can be corrected while others are still in error.

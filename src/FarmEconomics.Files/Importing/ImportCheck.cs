@@ -24,16 +24,17 @@ internal sealed class ImportCheck(ImportPlan plan, TableSchema schema, ImportMap
     /// <returns>The problems, with lines of the source.</returns>
     public IReadOnlyList<Problem> Run(List<ImportCandidate> candidates, SourceGrid grid, out HashSet<int> bad, out bool stopped)
     {
-        // In a wide table several rows come from one line of the source: then they are told apart by their own number.
+        // In a wide table several rows come from one line of the source: then they are told apart by their own number. The headings are
+        // ours and stand in no line; a file without any has a row in its first.
         bool byLine = candidates.Select(row => row.Unit.Cells.Line).Distinct().Count() == candidates.Count;
-        int[] lines = [1, .. candidates.Select((row, at) => byLine ? row.Unit.Cells.Line : at + 2)];
+        int[] lines = [0, .. candidates.Select((row, at) => byLine ? row.Unit.Cells.Line : at + 2)];
         Dictionary<int, int> places = lines.Skip(1).Select((line, at) => (line, at)).ToDictionary(pair => pair.line, pair => pair.at);
         List<Problem> problems = [];
         bad = [];
         stopped = false;
         foreach (Problem problem in Read(candidates, lines))
         {
-            int at = problem.Source.Line > 1 ? places.GetValueOrDefault(problem.Source.Line, -1) : -1;
+            int at = problem.Source.Line > 0 ? places.GetValueOrDefault(problem.Source.Line, -1) : -1;
             stopped |= at < 0 && problem.Severity == Severity.Error;
             if (at < 0)
             {
@@ -41,7 +42,7 @@ internal sealed class ImportCheck(ImportPlan plan, TableSchema schema, ImportMap
                 continue;
             }
 
-            problems.Add(Told(problem, candidates[at]));
+            problems.Add(Told(InLines(problem, at, candidates), candidates[at]));
             if (problem.Severity == Severity.Error || problem.Code == ProblemCodes.NoRecord)
             {
                 bad.Add(at);
@@ -50,6 +51,7 @@ internal sealed class ImportCheck(ImportPlan plan, TableSchema schema, ImportMap
         }
 
         problems.AddRange(OfCells(candidates, grid, bad));
+        problems.AddRange(TooLong(candidates, bad));
         problems.AddRange(Untold(candidates, problems, bad));
         return [.. problems.OrderBy(problem => problem.Source.Line)];
     }
@@ -59,6 +61,15 @@ internal sealed class ImportCheck(ImportPlan plan, TableSchema schema, ImportMap
         // Two rows with numbers of their own are two things that happened, however alike they look.
         HashSet<int> own = [.. candidates.Select((row, at) => OwnNumber.Of(row.Id) is null ? 0 : lines[at + 1])];
         return problems.Where(problem => problem.Code != ProblemCodes.DuplicateRow || !own.Contains(problem.Source.Line));
+    }
+
+    // A row alike is named by its number among ours, which in a wide table is no line of the source.
+    private static Problem InLines(Problem problem, int at, List<ImportCandidate> candidates)
+    {
+        int first = problem.Code == ProblemCodes.DuplicateRow
+            ? candidates.FindIndex(row => row.Fields.SequenceEqual(candidates[at].Fields))
+            : at;
+        return first == at ? problem : problem with { Message = RowsOnce.Says($"line {candidates[first].Unit.Cells.Line}") };
     }
 
     private IEnumerable<Problem> Read(List<ImportCandidate> candidates, int[] lines)
@@ -92,7 +103,8 @@ internal sealed class ImportCheck(ImportPlan plan, TableSchema schema, ImportMap
             Source = new SourceLine(plan.Source, row.Unit.Cells.Line),
             Row = Clip(string.Join(" | ", row.Unit.Cells.Fields.Select(field => field.Trim()))),
             Message = row.Unit.Spread < 0 ? message : $"{message.TrimEnd('.')} (under \"{row.Unit.Segment.Headings[row.Unit.Spread]}\").",
-            Hint = problem.Code == ProblemCodes.BlankValue && mapping.SourceOf(problem.Column ?? "") is { } heading
+            Hint = why is not null ? "Correct the times in that row, or enter its hours yourself."
+                : problem.Code == ProblemCodes.BlankValue && mapping.SourceOf(problem.Column ?? "") is { } heading
                 ? $"Fill in \"{heading}\" there, or say in the mapping what blank ones are: above the line of {problem.Column} another "
                     + "with the same column and source_column, blank under match, and what they are under becomes."
                 : problem.Hint,
@@ -118,26 +130,34 @@ internal sealed class ImportCheck(ImportPlan plan, TableSchema schema, ImportMap
         return untold;
     }
 
-    // A formula without a value is an error of its row, where the mapping reads that cell.
+    // A value that stands under no heading may be part of a number with a comma: the row is not read with the rest of it.
+    private IEnumerable<Problem> TooLong(List<ImportCandidate> candidates, HashSet<int> bad)
+    {
+        foreach (IGrouping<int, (ImportCandidate Row, int At)> line in candidates.Select((row, at) => (Row: row, At: at))
+            .Where(pair => pair.Row.Unit.Cells.Fields.Skip(pair.Row.Unit.Segment.Width).Any(field => !string.IsNullOrWhiteSpace(field)))
+            .GroupBy(pair => pair.Row.Unit.Cells.Line))
+        {
+            bad.UnionWith(line.Select(pair => pair.At));
+            ImportUnit unit = line.First().Row.Unit;
+            yield return ProblemCatalog.Make(ProblemCodes.TooManyFields, new SourceLine(plan.Source, line.Key), null,
+                TableFile.TooManyValues(unit.Cells.Fields.Length, unit.Segment.Width));
+        }
+    }
+
+    // A formula without a value is an error of its row, where the mapping reads that cell; so is a row whose quotes don't close.
     private IEnumerable<Problem> OfCells(List<ImportCandidate> candidates, SourceGrid grid, HashSet<int> bad)
     {
-        if (grid.Faults.Count == 0)
-        {
-            yield break;
-        }
-
         ILookup<int, int> byLine = Enumerable.Range(0, candidates.Count).ToLookup(at => candidates[at].Unit.Cells.Line);
         foreach ((int line, List<CellFault> faults) in grid.Faults)
         {
             foreach (CellFault fault in faults)
             {
-                bool IsIn(int column) => fault.Message.StartsWith($"Cell {SheetPlace.Letters(column + 1)}{line} ",
-                    StringComparison.Ordinal);
-                int[] hit = [.. byLine[line].Where(at => mapping.SourceColumns
-                    .Any(heading => IsIn(candidates[at].Unit.Segment.Column(heading)))
-                    || (candidates[at].Unit.Spread >= 0 && IsIn(candidates[at].Unit.Spread)))];
+                bool isRow = fault.At < 0;
+                int[] hit = [.. byLine[line].Where(at => isRow || fault.At == candidates[at].Unit.Spread || mapping.SourceColumns
+                    .Any(heading => fault.At == candidates[at].Unit.Segment.Column(heading)))];
                 bad.UnionWith(hit);
-                if (hit.Length > 0 || (mapping.IsWide && candidates.Exists(row => mapping.SpreadOver(row.Unit.Segment).Any(IsIn))))
+                if (isRow || hit.Length > 0
+                    || (mapping.IsWide && candidates.Exists(row => mapping.SpreadOver(row.Unit.Segment).Contains(fault.At))))
                 {
                     yield return ProblemCatalog.Make(fault.Code, new SourceLine(plan.Source, line), fault.Column, fault.Message);
                 }

@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using FarmEconomics.Files.Places;
 using FarmEconomics.Records;
 
 namespace FarmEconomics.Files.Importing;
@@ -187,6 +188,10 @@ public sealed partial class ImportPlan
                 // There a file that is open can't be moved.
                 File.Move(beside, Path.Combine(folder, name), overwrite: false);
             }
+        }
+        catch (UnauthorizedAccessException fault)
+        {
+            throw FolderPlace.Denied(Path.Combine(folder, name), fault);
         }
         finally
         {

@@ -17,7 +17,7 @@ internal sealed class ImportSums(ImportPlan plan, ImportMapping mapping, SourceB
         foreach (SourceSegment segment in block.Segments)
         {
             (ImportUnit Unit, IReadOnlyList<string> Fields)[] own = [.. rows.Where(row => ReferenceEquals(row.Unit.Segment, segment))];
-            foreach (SourceCells total in segment.Totals.Where(total => HeadingWords.IsTotal(First(total)) && segment.Totals.Count == 1))
+            if (segment.Totals is [var total])
             {
                 sums.AddRange(OfRow(segment, total, own));
             }
@@ -105,8 +105,6 @@ internal sealed class ImportSums(ImportPlan plan, ImportMapping mapping, SourceB
         yield return new ImportSum($"{segment.Headings[at]}, all rows", all, own.Sum(row => Number(row.Fields[field])));
     }
 
-    private static string First(SourceCells row) => row.Fields.First(field => !string.IsNullOrWhiteSpace(field));
-
     private int Place(string column) => mapping.Columns.ToList().IndexOf(column);
 
     private int NumberPlace() => new[] { "quantity", "hours", "amount" }.Select(Place).FirstOrDefault(at => at >= 0, -1);
@@ -149,7 +147,6 @@ internal static class ImportRemarks
                 $"{notes.Rounded:N0} {(notes.Rounded == 1 ? "number" : "numbers")} rounded, {notes.RoundedBy:+0.0000;-0.0000} in all."
             );
         }
-
     }
 
     private static IEnumerable<string> NotRead(SourceBlock block, Notation notation)

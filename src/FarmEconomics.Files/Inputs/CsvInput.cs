@@ -1,4 +1,5 @@
 using CsvHelper;
+using FarmEconomics.Files.Places;
 using FarmEconomics.Files.Reading;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Checks;
@@ -20,8 +21,7 @@ internal sealed class CsvInput(string path, string file, string table) : TableIn
         try
         {
             PlainFile.Require(Path, File);
-            FileInfo before = Target();
-
+            FileInfo before = FolderPlace.FileAt(Path) ?? throw new FileNotFoundException($"There is no file {Path}.", Path);
             (long length, DateTime written) = (before.Length, before.LastWriteTimeUtc);
             if (length > MaxBytes)
             {
@@ -50,13 +50,5 @@ internal sealed class CsvInput(string path, string file, string table) : TableIn
             };
             throw new InputException(ProblemCodes.FileUnreadable, $"{File} can't be opened: {why}.");
         }
-    }
-
-    private FileInfo Target()
-    {
-        FileInfo file = new(Path);
-        return file.LinkTarget is null ? file
-            : file.ResolveLinkTarget(returnFinalTarget: true) as FileInfo
-                ?? throw new InputException(ProblemCodes.FileUnreadable, $"{File} is a link that leads to no file.");
     }
 }

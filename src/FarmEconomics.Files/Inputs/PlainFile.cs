@@ -1,4 +1,5 @@
 using System.Formats.Tar;
+using FarmEconomics.Files.Places;
 using FarmEconomics.Records.Checks;
 
 namespace FarmEconomics.Files.Inputs;
@@ -53,9 +54,7 @@ internal static class PlainFile
     // entry, and does that without opening a pipe or a device; of an empty plain file there is nothing else to write.
     internal static bool IsPlain(string path)
     {
-        var file = new FileInfo(path);
-        string place = file.ResolveLinkTarget(returnFinalTarget: true)?.FullName ?? file.FullName;
-        if (OperatingSystem.IsWindows() || !File.Exists(place) || new FileInfo(place).Length > 0)
+        if (OperatingSystem.IsWindows() || FolderPlace.FileAt(path) is not { Length: 0 } empty)
         {
             return true;
         }
@@ -65,7 +64,7 @@ internal static class PlainFile
             using var head = new MemoryStream();
             using (var archive = new TarWriter(head, TarEntryFormat.Ustar, leaveOpen: true))
             {
-                archive.WriteEntry(place, "file");
+                archive.WriteEntry(empty.FullName, "file");
             }
 
             return head.Length > TypeFlagAt && head.GetBuffer()[TypeFlagAt] == (byte)TarEntryType.RegularFile;

@@ -1,3 +1,5 @@
+using FarmEconomics.Files.Workbooks;
+
 namespace FarmEconomics.Files.Inputs;
 
 /// <summary>How a place in a workbook is written: <c>records.xlsx!sales</c>, row, and the letters of the column.</summary>
@@ -13,16 +15,7 @@ internal static class SheetPlace
     public static bool IsSheet(string file) => file.Contains(Extension + "!", StringComparison.OrdinalIgnoreCase);
 
     /// <summary>1 is A, 27 is AA.</summary>
-    public static string Letters(int column)
-    {
-        string letters = "";
-        for (int left = column; left > 0; left = (left - 1) / 26)
-        {
-            letters = (char)('A' + ((left - 1) % 26)) + letters;
-        }
-
-        return letters;
-    }
+    public static string Letters(int column) => WorkbookSheet.Column(column - 1);
 
     /// <summary>The column of a cell reference such as <c>AB12</c>, from 1; 0 when it is none.</summary>
     public static int ColumnOf(ReadOnlySpan<char> reference)

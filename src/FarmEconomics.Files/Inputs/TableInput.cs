@@ -19,7 +19,11 @@ internal abstract class TableInput(string file, string table)
 }
 
 /// <summary>A fault of a cell that its text doesn't show, such as a formula without a value.</summary>
-internal sealed record CellFault(string Code, string? Column, string Message);
+/// <param name="Code">The kind of fault.</param>
+/// <param name="Column">The column of the table; null: not known.</param>
+/// <param name="Message">What is wrong.</param>
+/// <param name="At">The column of the sheet, from 0; -1: the whole row.</param>
+internal sealed record CellFault(string Code, string? Column, string Message, int At);
 
 /// <summary>One reading of an input: its rows as CSV, with the line or sheet row each of them stands in.</summary>
 internal sealed class InputReading(CsvReader reader, int[]? sheetRows = null, Action? finish = null) : IDisposable

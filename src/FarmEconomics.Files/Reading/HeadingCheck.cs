@@ -39,7 +39,9 @@ internal sealed class HeadingCheck(
                 if (!Importing.ImportColumns.Holds(headings[i]) && ++unknown <= MaxUnknownTold)
                 {
                     string? nearest = NearestName.Find(headings[i], schema.Columns.Select(known => known.NameFor(unit)));
-                    string none = $"{schema.Name} has no column \"{headings[i]}\".";
+                    string none = string.IsNullOrWhiteSpace(headings[i])
+                        ? $"Column {i + 1} of {schema.Name} has no heading and is not read."
+                        : $"{schema.Name} has no column \"{headings[i]}\".";
                     Report(ProblemCodes.UnknownColumn, headings[i], none, headings[i], nearest);
                 }
             }

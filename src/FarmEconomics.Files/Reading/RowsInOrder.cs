@@ -134,21 +134,15 @@ internal sealed class RowsInOrder(FarmSettings settings, RecordTable table, Colu
 
         if (Quotes.Count > 0 && Quotes.TryGetValue(reader.LineNumber, out CsvMalformedReason reason))
         {
-            row.Report(ProblemCodes.BadQuotes, null,
-                reason == CsvMalformedReason.UnterminatedQuote
-                    ? "A quoted field is never closed: the rest of the file belongs to this row." : "Text follows a closing quote.", null);
+            row.Report(ProblemCodes.BadQuotes, null, TableFile.QuoteFault(reason), null);
         }
 
         for (int i = columns.Length; i < reader.FieldCount; i++)
         {
             if (!reader.IsEmpty(i))
             {
-                row.Report(
-                    ProblemCodes.TooManyFields,
-                    null,
-                    $"The row has {reader.FieldCount} values but there are {columns.Length} columns. Is there a comma in a number (60,00)?",
-                    reader.GetString(i)
-                );
+                string many = TableFile.TooManyValues(reader.FieldCount, columns.Length);
+                row.Report(ProblemCodes.TooManyFields, null, many, reader.GetString(i));
                 break;
             }
         }

@@ -27,6 +27,14 @@ internal static class TableFile
         NormalizeHeaderName = Records.Schema.HeadingKey.Of,
     };
 
+    /// <summary>What is wrong with a row whose quotes don't close.</summary>
+    public static string QuoteFault(CsvMalformedReason reason) => reason == CsvMalformedReason.UnterminatedQuote
+        ? "A quoted field is never closed: the rest of the file belongs to this row." : "Text follows a closing quote.";
+
+    /// <summary>What is wrong with a row that has a value beyond the last column.</summary>
+    public static string TooManyValues(int values, int columns) =>
+        $"The row has {values} values but there are {columns} columns. Is there a comma in a number (60,00)?";
+
     private static char? DetectSeparator(string path)
     {
         using var file = new SharedFile(path);

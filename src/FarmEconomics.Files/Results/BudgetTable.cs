@@ -44,16 +44,6 @@ internal static class BudgetTable
         Number("break_even_yield_per_bed_foot", budget => budget.BreakEvenYield.Value),
     ];
 
-    internal static void Row(CsvTable table, EnterpriseBudget budget)
-    {
-        foreach (ResultColumn<EnterpriseBudget> column in Columns)
-        {
-            ResultValue.Write(table, column.Kind, column.Value(budget));
-        }
-
-        table.End();
-    }
-
     private static ResultColumn<EnterpriseBudget> Money(string name, BudgetLine line) =>
         new(name, ResultKind.Money, budget => budget.Line(line).Value);
 

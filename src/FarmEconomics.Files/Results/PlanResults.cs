@@ -25,12 +25,7 @@ internal static class PlanResults
         using CsvTable table = new(Path.Combine(folder, Crops), book, [.. Columns.Select(column => column.Name)]);
         foreach (CropVariance crop in variances?.Crops ?? [])
         {
-            foreach (ResultColumn<(PlanVariances Of, CropVariance Crop)> column in Columns)
-            {
-                ResultValue.Write(table, column.Kind, column.Value((variances!, crop)));
-            }
-
-            table.End();
+            ResultValue.Row(table, Columns, (variances!, crop));
         }
     }
 

@@ -45,18 +45,8 @@ public static class PlanTables
 
     private static void WriteWeeks(PlanOutlook outlook, string path)
     {
-        using CsvTable table = new(
-            path,
-            null,
-            "from",
-            "hours",
-            "own_hours_there",
-            "hired_hours_there",
-            "hours_short",
-            "trays",
-            "crates_picked",
-            "sales_after_fees"
-        );
+        using CsvTable table = new(path, null, "from", "hours", "own_hours_there", "hired_hours_there", "hours_short", "trays",
+            "crates_picked", "sales_after_fees");
         foreach (PlanWeek week in outlook.Weeks)
         {
             table
@@ -74,23 +64,8 @@ public static class PlanTables
 
     private static void WriteCash(PlanOutlook outlook, CreditLine credit, string path)
     {
-        using CsvTable table = new(
-            path,
-            null,
-            "month",
-            "sales_after_fees",
-            "shares",
-            "other_income",
-            "supplies",
-            "wages",
-            "running_costs",
-            "net",
-            "taxes_and_draws",
-            "interest_on_credit",
-            "drawn",
-            "credit",
-            "closing_cash"
-        );
+        using CsvTable table = new(path, null, "month", "sales_after_fees", "shares", "other_income", "supplies", "wages",
+            "running_costs", "net", "taxes_and_draws", "interest_on_credit", "drawn", "credit", "closing_cash");
         foreach ((PlanMonth month, CreditLineMonth line) in outlook.Months.Zip(credit.Months))
         {
             table

@@ -34,6 +34,17 @@ internal static class ResultValue
         _ => value,
     };
 
+    /// <summary>Writes the cells of a row, and ends it.</summary>
+    internal static void Row<T>(CsvTable table, IEnumerable<ResultColumn<T>> columns, T of)
+    {
+        foreach (ResultColumn<T> column in columns)
+        {
+            Write(table, column.Kind, column.Value(of));
+        }
+
+        table.End();
+    }
+
     internal static void Write(CsvTable table, ResultKind kind, object? value) => _ = kind switch
     {
         ResultKind.Whole => table.Whole((int?)value),

@@ -76,7 +76,7 @@ public static class ResultTables
         using CsvTable table = new(path, book, Headings(season));
         foreach (EnterpriseBudget budget in season.Crops)
         {
-            BudgetTable.Row(table, budget);
+            ResultValue.Row(table, BudgetTable.Columns, budget);
         }
     }
 
@@ -87,25 +87,14 @@ public static class ResultTables
         {
             Enterprise enterprise = budget.Enterprises[0];
             table.Text(budget.Name).Text(string.Join("; ", enterprise.Planting.Beds.Select(bed => bed.Bed.Name).Distinct()));
-            BudgetTable.Row(table, budget);
+            ResultValue.Row(table, BudgetTable.Columns, budget);
         }
     }
 
     private static void WriteChannels(SeasonReview season, string path, Workbook? book)
     {
-        using CsvTable table = new(
-            path,
-            book,
-            "crop_year",
-            "channel",
-            "kind",
-            "quantity_value",
-            "fees",
-            "direct_costs",
-            "hours",
-            "margin",
-            "margin_per_hour"
-        );
+        using CsvTable table = new(path, book, "crop_year", "channel", "kind", "quantity_value", "fees", "direct_costs", "hours",
+            "margin", "margin_per_hour");
         foreach (ChannelResult channel in season.Channels)
         {
             bool costs = channel.Known.Costs is null;
@@ -125,22 +114,8 @@ public static class ResultTables
 
     private static void WritePools(SeasonReview season, string path, Workbook? book)
     {
-        using CsvTable table = new(
-            path,
-            book,
-            "crop_year",
-            "pool",
-            "cash_cost",
-            "labor_cost",
-            "ownership_cost",
-            "hours",
-            "received_from_pools",
-            "passed_to_pools",
-            "to_crops",
-            "to_household",
-            "unused",
-            "not_assigned"
-        );
+        using CsvTable table = new(path, book, "crop_year", "pool", "cash_cost", "labor_cost", "ownership_cost", "hours",
+            "received_from_pools", "passed_to_pools", "to_crops", "to_household", "unused", "not_assigned");
         foreach (PoolResult pool in season.Pools)
         {
             decimal? Owned(Money amount) => pool.OwnershipKnown ? amount.Amount : null;

@@ -1,3 +1,5 @@
+using FarmEconomics.Files.Places;
+
 namespace FarmEconomics.Files.Start;
 
 /// <summary>New files that appear all together or not at all: a full disk or a stop leaves nothing half done.</summary>
@@ -33,10 +35,15 @@ internal static class NewFiles
                 TemporaryPlaces.Keep(half);
             });
         }
-        catch
+        catch (Exception fault)
         {
             moved.ForEach(File.Delete);
             TemporaryPlaces.Remove(half);
+            if (fault is UnauthorizedAccessException denied)
+            {
+                throw FolderPlace.Denied(files.Count == 1 ? Path.Combine(folder, files.Keys.First()) : folder, denied);
+            }
+
             throw;
         }
     }

@@ -2,6 +2,7 @@ using System.IO.Compression;
 using DocumentFormat.OpenXml;
 using DocumentFormat.OpenXml.Packaging;
 using DocumentFormat.OpenXml.Spreadsheet;
+using FarmEconomics.Files.Places;
 
 namespace FarmEconomics.Files.Workbooks;
 
@@ -21,17 +22,7 @@ public static class WorkbookWriter
     /// <exception cref="IOException">The file can't be written.</exception>
     public static void Write(Workbook workbook, string path)
     {
-        byte[] bytes = ToBytes(workbook);
-        string beside = $"{path}.new-{Environment.ProcessId}";
-        try
-        {
-            File.WriteAllBytes(beside, bytes);
-            File.Move(beside, path, overwrite: true);
-        }
-        finally
-        {
-            File.Delete(beside);
-        }
+        _ = WholeFile.Write(Path.GetFullPath(path), ToBytes(workbook), null);
     }
 
     /// <summary>The workbook as the bytes of a file.</summary>

@@ -15,6 +15,9 @@ public readonly record struct SourceLine(string File, int Line)
         return byFile != 0 ? byFile : left.Line.CompareTo(right.Line);
     }
 
+    /// <summary>The place in a sentence about a row that may stand in the same file.</summary>
+    internal string SeenFrom(SourceLine row) => File == row.File ? $"line {Line}" : $"line {Line} of {File}";
+
     /// <summary>The <c>file:line</c> form used in messages.</summary>
     public override string ToString() => $"{File}:{Line}";
 }

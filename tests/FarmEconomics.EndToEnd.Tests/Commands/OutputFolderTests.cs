@@ -30,6 +30,20 @@ public class OutputFolderTests
         Assert.Equal(["out"], Entries(scratch.Folder));
     }
 
+    [Theory]
+    [InlineData("/sys/out", "review", "--tables-only", "--out", "/sys/out")]
+    [InlineData("/sys/a.xlsx", "start")]
+    public async Task Write_WithoutTheRight_NamesThePlaceAsGivenAndNoFileOfOurs(string place, string command, params string[] options)
+    {
+        Assert.SkipUnless(OperatingSystem.IsLinux(), "Only there is a folder nobody may write in.");
+
+        ProgramRun run = await Program.RunAsync([command, command == "start" ? place : Sound, .. options]);
+
+        Assert.Equal(2, run.ExitCode);
+        Assert.EndsWith($"{place} can't be written: you have no right to write in its folder. Give a place in a folder of yours.",
+            run.Error.Trim(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Review_FoldersOfTheGrowersWithNamesLikeLeftovers_StayAsTheyAre()
     {

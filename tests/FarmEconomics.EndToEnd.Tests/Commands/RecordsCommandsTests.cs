@@ -83,7 +83,11 @@ public class RecordsCommandsTests
         Assert.False(File.Exists(Path.Combine(scratch.File("farm"), "aliases.names.csv")));
 
         File.WriteAllText(scratch.File("names.csv"), names.Replace("Zebra,,", "Zebra,kale,", StringComparison.Ordinal));
-        ProgramRun added = await Program.RunAsync("check", scratch.File("farm"), "--add-names", scratch.File("names.csv"));
+        string[] line = ["check", scratch.File("farm"), "--add-names", scratch.File("names.csv")];
+        Assert.Equal(2, (await Program.RunAsync([.. line, "--list", scratch.File("names.csv")])).ExitCode);
+        Assert.False(File.Exists(Path.Combine(scratch.File("farm"), "aliases.names.csv")));
+
+        ProgramRun added = await Program.RunAsync(line);
         Assert.True(added.ExitCode == 0, added.Output + added.Error);
         Assert.Contains("2 names written to aliases.names.csv", added.Output, StringComparison.Ordinal);
     }
@@ -101,6 +105,9 @@ public class RecordsCommandsTests
             "Date,Crop,Quantity\n2025-06-17,lettuce,4\n2025-06-18,kale,5\n"
         );
         PlainWorkbook.Write(scratch.File("sheets"), scratch.File("book.xlsx"));
+        string[] line = ["import", scratch.File("book.xlsx"), "--into", scratch.File("farm"), "--rest", scratch.File("rest.csv")];
+        Assert.StartsWith("--rest goes with one sheet; say which with --sheet: ", (await Program.RunAsync(line)).Error,
+            StringComparison.Ordinal);
 
         ProgramRun seen = await Program.RunAsync("import", scratch.File("book.xlsx"), "--into", scratch.File("farm"));
         ProgramRun done = await Program.RunAsync("import", scratch.File("book.xlsx"), "--into", scratch.File("farm"), "--apply");

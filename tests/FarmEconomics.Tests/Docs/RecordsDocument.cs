@@ -54,6 +54,7 @@ internal static class RecordsDocument
 
         - Dates and numbers may be numbers, text, or formulas with their value; a number in a date column counts as the spreadsheet's day
           number. A number has 15 digits, as spreadsheets keep them. A formula without a value, or with an error, is an error of its row.
+          A percentage is what its cell shows: 6.5% is 6.5, though the spreadsheet keeps 0.065.
         - Rows above the headings, totals (a first cell `Total` and a blank required one) and remarks under the table (one cell of several
           words) are named by a warning and not read; the last two in CSV files as well. Hidden sheets are read and named. Merged cells are named.
         - A file or sheet of more than 256 MB, a row of more than 1 MB, a workbook that would unpack to more than 1 GB or to a hundred times
@@ -82,13 +83,14 @@ internal static class RecordsDocument
         - **Dates** may have any one form the file keeps to. Where two readings fit (6/3 and 3/6), you are asked (`--dates month-first`), never guessed for.
         - **Quantities** may be noted: `12 bu`, `~15`, `3 1/2 lb`, `2½`, `1,5 kg` become a number and a unit; how many are marked as about right is said.
         - **Units** may stand in the item's name, where no column has any: five of "Salad mix bag" are five bags.
-        - **Hours** may be a time, start and end with a break, or times in and out by turns. A start without an end, and an odd number of times, is an error of its
-          row. Numbers that look like parts of a day (0.3125 for 7:30) are asked for.
+        - **Hours** may be a time, start and end with a break, or times in and out by turns. A start without an end, an odd number of times, and times of two days
+          are errors of their row. Numbers that look like parts of a day (0.3125 for 7:30) are asked for.
         - **Weeks**: one total a week is a period, from `date` to `through`, and no day of forty hours; columns for Monday, Tuesday and so on stand on their
           days. More hours than a day has, without a week named, are asked for.
         - **Names** your tables don't know are listed in one file, with a guess where one is near; what you fill in is saved as aliases.
         - **Problems** are told by cause, those most money hangs on first; `--all` tells every row, `--list FILE` writes them to a CSV file.
         - **Rows in error** stop no others: with `--apply` they go to a file of their own, to be fixed there and imported by the same mapping.
+          A row with more values than the heading row (a comma in a number, without quotes) and one with a quote that is never closed are in error.
         - The mapping is saved with the records as rows of [imports](#imports); the next file with these headings is read by it.
 
         ## Farms that measure in meters

@@ -126,6 +126,31 @@ public class PlainFileTests
         Assert.NotEmpty(sign);
     }
 
+    [Fact]
+    public void QuickSign_FileBehindALinkWritten_IsAnotherSign()
+    {
+        string folder = TestFolders.MakeBad("sound");
+        string kept = Path.Combine(TestFolders.Make(("kept.csv", File.ReadAllText(Path.Combine(folder, "sales.csv")))), "kept.csv");
+        File.Delete(Path.Combine(folder, "sales.csv"));
+        File.CreateSymbolicLink(Path.Combine(folder, "sales.csv"), kept);
+        string before = RecordsFingerprint.QuickSign(folder);
+
+        File.AppendAllText(kept, "2025-06-11,kale,market,1,2.50\n");
+
+        Assert.NotEqual(before, RecordsFingerprint.QuickSign(folder));
+    }
+
+    [Fact]
+    public void Open_LinkInACircle_LeadsToNoFile()
+    {
+        string folder = TestFolders.MakeBad("sound");
+        File.CreateSymbolicLink(Path.Combine(folder, "expenses.csv"), Path.Combine(folder, "expenses.csv"));
+
+        Assert.Contains(FarmFolder.Open(folder).Problems,
+            problem => problem.Message == "expenses.csv can't be opened: it is a link that leads to no file.");
+        Assert.NotEmpty(RecordsFingerprint.Of(folder));
+    }
+
     private static void MakePipe(string path)
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "pipes are no files on Windows");

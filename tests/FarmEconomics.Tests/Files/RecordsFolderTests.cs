@@ -32,6 +32,26 @@ public class RecordsFolderTests
     }
 
     [Fact]
+    public void Open_RowTwiceInTwoFilesOfATable_NamesTheOtherFile()
+    {
+        string folder = TestFolders.MakeBad("sound");
+        File.WriteAllText(Path.Combine(folder, "sales.till.csv"), "date,crop,channel,quantity,amount\n2025-06-10,kale,market,30,75.00\n");
+
+        Assert.Equal("The row says the same as line 3 of sales.csv.",
+            Assert.Single(FarmFolder.Open(folder).Problems, problem => problem.Code == "W202").Message);
+    }
+
+    [Fact]
+    public void Read_ColumnWithoutAHeading_IsNamedByItsPlace()
+    {
+        RecordsReading reading = Read(("sales.csv", "date,,crop,channel,quantity,amount,\n2025-05-10,x,lettuce,market,40,60.00,\n"));
+
+        Problem problem = Assert.Single(ProblemLocator.Locate(reading, reading.Problems.Where(problem => problem.Code == "W101")));
+        Assert.Equal(("Column 2 of sales has no heading and is not read.", 6), (problem.Message, problem.Position));
+        Assert.Single(reading.Tables.Sales);
+    }
+
+    [Fact]
     public void Read_HeadingsInAnyForm_AreMatched()
     {
         RecordsReading reading = Read(("beds.csv", "BED,Length-Ft,width in\nA1,100,30\n"), ("Labor Standards.CSV", "crop,stage,minutes,Per\nlettuce,Harvest,2.5,bed foot\n"));

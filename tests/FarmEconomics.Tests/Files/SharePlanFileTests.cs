@@ -27,6 +27,19 @@ public class SharePlanFileTests
         Assert.Contains("plan.csv:4: a quantity above 0", message, StringComparison.Ordinal);
     }
 
+    // 1,5 is one and a half where it was written, and no fifteen.
+    [Theory]
+    [InlineData("1,5")]
+    [InlineData("1,500")]
+    public void Read_QuantityWithAComma_IsToldAndNotRead(string quantity)
+    {
+        string folder = TestFolders.Make(("plan.csv", $"week;crop;quantity\n1;Kale;{quantity}\n"));
+
+        string message = Assert.Throws<FormatException>(() => SharePlanFile.Read(Path.Combine(folder, "plan.csv"))).Message;
+
+        Assert.Contains($"with a decimal point was expected, not '{quantity}'", message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Read_WithoutAColumn_NamesIt()
     {

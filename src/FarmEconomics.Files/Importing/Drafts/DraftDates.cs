@@ -42,12 +42,15 @@ internal static class DraftDates
             : forms.Find(form => DateText.NormalizeFormat(form) == farmForm);
         if (chosen is null)
         {
+            // A day that both forms read shows best what is asked.
+            first = values.FirstOrDefault(text => forms.Take(2).All(form => DateForms.TryRead(text, form, out _))
+                && !Same(text, forms[0], forms[1])) ?? first;
             return new DraftRow("date", source)
             {
                 Format = string.Join(" or ", forms.Take(2)),
                 Readings = [.. forms.Take(2).Select(form => $"{first} is {DateForms.Example(first, form)}")],
                 Note = $"? {first} is {DateForms.Example(first, forms[0])} or {DateForms.Example(first, forms[1])}: "
-                    + "keep the form that is right",
+                    + $"keep the form that is right{odd}",
             };
         }
 

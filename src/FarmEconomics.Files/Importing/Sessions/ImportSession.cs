@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Text;
 using FarmEconomics.Files.Importing.Drafts;
+using FarmEconomics.Files.Places;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Checks;
 

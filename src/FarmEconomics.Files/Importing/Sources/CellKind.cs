@@ -13,7 +13,7 @@ internal enum CellKind
 /// <summary>Looks at single cells.</summary>
 internal static partial class CellKinds
 {
-    private static readonly ColumnSchema AnyPrice = new("price", ColumnType.Price, "") { };
+    private static readonly ColumnSchema AnyPrice = new("price", ColumnType.Price, "");
 
     public static CellKind Of(string text)
     {

@@ -52,6 +52,11 @@ internal static partial class ClockText
             return $"can't be worked out from \"{start}\" to \"{end}\": write both as 7:30 or 7:30 AM";
         }
 
+        if (Days(start, end) > 1)
+        {
+            return $"can't be worked out: \"{start}\" and \"{end}\" are on two days; write a row for each day";
+        }
+
         if (to <= from)
         {
             return $"can't be worked out: the end \"{end}\" is not after the start \"{start}\"";
@@ -77,6 +82,11 @@ internal static partial class ClockText
         if (times.Length % 2 != 0)
         {
             return $"has {times.Length} times, in and out by turns: one is missing in \"{text}\"";
+        }
+
+        if (Days(times) > 1)
+        {
+            return $"has times of several days: \"{text}\"; write a row for each day";
         }
 
         decimal minutes = 0m;
@@ -105,13 +115,16 @@ internal static partial class ClockText
     /// <summary>The hours of a part of a day, as spreadsheets keep times: 0.3125 is 7.5.</summary>
     public static decimal OfDayPart(decimal days) => decimal.Round(days * MinutesOfDay * 60m) / 3600m;
 
+    private static int Days(params string[] times) => times.Select(time => Time().Match(time.Trim()).Groups["day"])
+        .Where(day => day.Success).Select(day => day.Value).Distinct().Count();
+
     private static decimal Hours(decimal minutes) => decimal.Round(minutes / 60m, 10);
 
     private static int Whole(Match match, string group) =>
         match.Groups[group] is { Success: true } part ? int.Parse(part.ValueSpan, NumberStyles.None, CultureInfo.InvariantCulture) : 0;
 
     [GeneratedRegex(
-        @"^(\S{6,10}[ T])?(?<h>[0-9]{1,2}):(?<m>[0-5][0-9])(:(?<s>[0-5][0-9])(\.[0-9]+)?)?\s*((?<half>[ap])\.?m?\.?)?$",
+        @"^((?<day>\S{6,10})[ T])?(?<h>[0-9]{1,2}):(?<m>[0-5][0-9])(:(?<s>[0-5][0-9])(\.[0-9]+)?)?\s*((?<half>[ap])\.?m?\.?)?$",
         RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant
     )]
     private static partial Regex Time();

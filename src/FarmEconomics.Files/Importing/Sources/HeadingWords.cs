@@ -41,49 +41,11 @@ internal static partial class HeadingWords
     // In the order in which they are tried: of two columns with one role the one whose word stands first is taken.
     private static readonly (ColumnRole Role, string[] Words)[] Lists =
     [
-        (
-            ColumnRole.Date,
-            [
-                "date",
-                "transaction date",
-                "trans date",
-                "booking date",
-                "booked",
-                "date posted",
-                "sale date",
-                "harvest date",
-                "date harvested",
-                "picked on",
-                "day",
-                "when",
-                "datum",
-                "week of",
-                "week",
-                "week beginning",
-                "week starting",
-                "week start",
-                "week begins",
-                "period start",
-                "pay period start",
-                "period begin",
-                "from date",
-            ]
-        ),
-        (
-            ColumnRole.PeriodEnd,
-            [
-                "week ending",
-                "week end",
-                "week ended",
-                "w e",
-                "period end",
-                "period ending",
-                "pay period end",
-                "pay period ending",
-                "to date",
-                "through",
-            ]
-        ),
+        (ColumnRole.Date, ["date", "transaction date", "trans date", "booking date", "booked", "date posted", "sale date", "harvest date",
+            "date harvested", "picked on", "day", "when", "datum", "week of", "week", "week beginning", "week starting", "week start",
+            "week begins", "period start", "pay period start", "period begin", "from date"]),
+        (ColumnRole.PeriodEnd, ["week ending", "week end", "week ended", "w e", "period end", "period ending", "pay period end",
+            "pay period ending", "to date", "through"]),
         (ColumnRole.SecondDate, ["posting date", "posted date", "post date", "posted", "value date", "settlement date", "effective date"]),
         (ColumnRole.Crop, ["crop", "vegetable", "veg", "veggie", "item", "item name", "product", "produce", "crop name", "product name",
             "plant"]),
@@ -117,14 +79,11 @@ internal static partial class HeadingWords
         (ColumnRole.Note, ["note", "notes", "remark", "remarks", "comment", "comments"]),
         (ColumnRole.Kind, ["event type", "type", "transaction type", "status", "details"]),
         (ColumnRole.Total, ["total", "totals", "sum", "grand total", "row total"]),
-        (ColumnRole.Ignored,
-        [
-            "balance", "running bal", "running balance", "saldo", "time", "time zone", "tax", "discounts", "employee id", "sku",
-                "price point name", "modifiers applied", "payment id", "device name", "location", "dining option",
-            "customer id", "customer name", "customer reference id", "gtin", "itemization type", "commission", "fulfillment note", "token",
-                "card brand", "pan suffix", "in location", "out location", "source", "edited",
-            "labor cost", "daily ot", "weekly ot", "overtime", "flags", "problem",
-        ]),
+        (ColumnRole.Ignored, ["balance", "running bal", "running balance", "saldo", "time", "time zone", "tax", "discounts",
+            "employee id", "sku", "price point name", "modifiers applied", "payment id", "device name", "location", "dining option",
+            "customer id", "customer name", "customer reference id", "gtin", "itemization type", "commission", "fulfillment note",
+            "token", "card brand", "pan suffix", "in location", "out location", "source", "edited", "labor cost", "daily ot", "weekly ot",
+            "overtime", "flags", "problem"]),
     ];
 
     private static readonly Dictionary<string, (ColumnRole Role, int Rank)> Known = Lists

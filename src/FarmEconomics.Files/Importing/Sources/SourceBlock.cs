@@ -3,6 +3,9 @@ namespace FarmEconomics.Files.Importing.Sources;
 /// <summary>Rows under one heading row. A file may repeat its headings, or begin anew with others, further down.</summary>
 internal sealed record SourceSegment(int HeadingLine, string[] Headings, List<SourceCells> Rows)
 {
+    /// <summary>How many fields a row has at most; a value beyond them stands under no heading.</summary>
+    public int Width { get; init; } = int.MaxValue;
+
     /// <summary>Rows whose first text says they are totals.</summary>
     public List<SourceCells> Totals { get; } = [];
 
@@ -89,7 +92,10 @@ internal sealed class SourceBlock
         // Nearly all rows have the same number of fields; a first row with another one is an account's line, not a booking.
         int usual = grid.Rows.GroupBy(row => row.Fields.Length).MaxBy(group => group.Count())?.Key ?? 0;
         List<SourceCells> above = [.. grid.Rows.TakeWhile(row => row.Fields.Length != usual && row.Filled > 0)];
-        var segment = new SourceSegment(0, [.. Enumerable.Range(1, usual).Select(at => $"{Numbered}{at}")], []);
+        var segment = new SourceSegment(0, [.. Enumerable.Range(1, usual).Select(at => $"{Numbered}{at}")], [])
+        {
+            Width = WidthOf(grid, usual),
+        };
         Fill(segment, grid.Rows.Skip(above.Count));
         return new SourceBlock(grid, [segment], above, []);
     }
@@ -107,7 +113,7 @@ internal sealed class SourceBlock
             if (again || IsOtherHeading(grid, i, now!))
             {
                 Close();
-                now = new SourceSegment(row.Line, Trimmed(row.Fields), []);
+                now = new SourceSegment(row.Line, Trimmed(row.Fields), []) { Width = WidthOf(grid, row.Fields.Length) };
                 (again ? ours : others).Add(now);
             }
             else
@@ -129,6 +135,9 @@ internal sealed class SourceBlock
             rows = [];
         }
     }
+
+    // Only a text can have rows longer than its heading row: a comma within a number makes two values of one.
+    private static int WidthOf(SourceGrid grid, int fields) => grid.IsText ? fields : int.MaxValue;
 
     // The same headings again to the right, behind an empty column: a table beside another.
     private static IEnumerable<SourceSegment> Beside(SourceSegment whole)
@@ -175,14 +184,21 @@ internal sealed class SourceBlock
         }
     }
 
-    // Another table further down has headings of its own: at least two known ones and no number among them.
+    // Another table further down has headings of its own: at least two known ones, and nothing measured among them. Days may be headings
+    // where there are several; a single one is a record's ("harvest" and "field" are words of records, too).
     private static bool IsOtherHeading(SourceGrid grid, int at, SourceSegment now)
     {
         string[] fields = Trimmed(grid.Rows[at].Fields);
-        return fields.Length > 1 && fields.Count(field => HeadingWords.RoleOf(field) is not null) >= 2
-            && !Array.Exists(fields, field => CellKinds.Of(field) is CellKind.Number or CellKind.Money) && at + 1 < grid.Rows.Count
-            && now.Headings.Length > 0 && fields
-                .Count(field => field.Length > 0 && HeadingWords.RoleOf(field) is null) <= fields.Length / 2;
+        int known = fields.Count(field => HeadingWords.RoleOf(field) is not null);
+        if (known < 2 || at + 1 == grid.Rows.Count || now.Headings.Length == 0
+            || fields.Count(field => field.Length > 0) - known > fields.Length / 2)
+        {
+            return false;
+        }
+
+        CellKind[] kinds = [.. fields.Select(CellKinds.Of)];
+        return !kinds.Any(kind => kind is CellKind.Number or CellKind.Money or CellKind.Quantity or CellKind.Time)
+            && kinds.Count(kind => kind == CellKind.Day) != 1;
     }
 
     private static decimal Score(SourceGrid grid, int at)

@@ -1,6 +1,7 @@
 using System.Text;
 using CsvHelper;
 using FarmEconomics.Files.Inputs;
+using FarmEconomics.Files.Places;
 using FarmEconomics.Files.Reading;
 using FarmEconomics.Files.Workbooks.Reading;
 using FarmEconomics.Records.Checks;
@@ -57,7 +58,7 @@ internal static class SourceFile
             string place = SheetPlace.Name(path, sheet.Name);
             ConvertedSheet converted = WorkbookReader.ConvertAll(path, sheet.Id, place, columnOf ?? (at => ($"column {at}", '.')));
             return new SourceGrid(place,
-                Rows(converted.Csv, ',', line => converted.RowOfLine[Math.Clamp(line - 1, 0, converted.RowOfLine.Length - 1)]))
+                Rows(converted.Csv, ',', line => converted.RowOfLine[Math.Clamp(line - 1, 0, converted.RowOfLine.Length - 1)], []))
             {
                 Look = $"sheet \"{sheet.Name}\" of a workbook",
                 Faults = converted.Faults,
@@ -69,8 +70,11 @@ internal static class SourceFile
         string text = encoding.GetString(bytes.AsSpan(encoding.Preamble.Length)).Replace("\r\n", "\n",
             StringComparison.Ordinal).Replace('\r', '\n');
         char separator = SeparatorOf(ref text, out int skipped);
-        return new SourceGrid(name, Rows(Encoding.UTF8.GetBytes(text), separator, line => line + skipped))
+        Dictionary<int, List<CellFault>> faults = [];
+        return new SourceGrid(name, Rows(Encoding.UTF8.GetBytes(text), separator, line => line + skipped, faults))
         {
+            IsText = true,
+            Faults = faults,
             Look = $"text in columns, {SeparatorWord(separator)} between them, letters in {TextEncodings.NameOf(encoding)}",
         };
     }
@@ -80,7 +84,7 @@ internal static class SourceFile
         byte[] bytes;
         try
         {
-            if (new FileInfo(path).Length > CsvInput.MaxBytes)
+            if (FolderPlace.FileAt(path)?.Length > CsvInput.MaxBytes)
             {
                 throw new InputException(ProblemCodes.FileTooLarge,
                     $"{name} has more than {CsvInput.MaxBytes / 1048576} MB, which is more than is read.");
@@ -107,10 +111,10 @@ internal static class SourceFile
             : bytes;
     }
 
-    private static List<SourceCells> Rows(byte[] csv, char separator, Func<int, int> lineOf)
+    private static List<SourceCells> Rows(byte[] csv, char separator, Func<int, int> lineOf, Dictionary<int, List<CellFault>> faults)
     {
         List<SourceCells> rows = [];
-        CsvReaderOptions options = TableFile.Options(separator) with { Encoding = null, HasHeader = false, OnMalformedRecord = _ => { } };
+        CsvReaderOptions options = TableFile.Options(separator) with { Encoding = null, HasHeader = false, OnMalformedRecord = Remember };
         using CsvReader reader = CsvReader.Create(csv, options);
         while (reader.Read())
         {
@@ -122,6 +126,10 @@ internal static class SourceFile
         }
 
         return rows;
+
+        // A stray quote inside a text (5" pots) is kept as a letter and harms nothing.
+        void Remember(CsvMalformedRecord record) => _ = record.Reason == CsvMalformedReason.StrayQuote || faults.TryAdd(
+            lineOf((int)record.LineNumber), [new CellFault(ProblemCodes.BadQuotes, null, TableFile.QuoteFault(record.Reason), -1)]);
     }
 
     /// <summary>The separator that parts most rows into the same number of fields; a line <c>sep=;</c> says it.</summary>

@@ -17,6 +17,9 @@ internal sealed record SourceGrid(string Name, IReadOnlyList<SourceCells> Rows)
     /// <summary>How the file is written, in words.</summary>
     public string Look { get; init; } = "";
 
+    /// <summary>True for a text file, whose rows may be longer than its headings; a sheet has cells.</summary>
+    public bool IsText { get; init; }
+
     /// <summary>What can't be read of a row, by its line.</summary>
     public IReadOnlyDictionary<int, List<CellFault>> Faults { get; init; } = new Dictionary<int, List<CellFault>>();
 }

@@ -20,6 +20,9 @@ internal enum NumberLook
 
     /// <summary>A time of day: 7:30 AM.</summary>
     Clock,
+
+    /// <summary>A hundred times what the cell holds, with a percent sign: 5% for 0.05.</summary>
+    Percent,
 }
 
 /// <summary>
@@ -72,6 +75,7 @@ internal sealed class CellLooks
     // The numbers of the formats no workbook writes out: ECMA-376 part 1, 18.8.30.
     private static NumberLook BuiltIn(int id) => id switch
     {
+        9 or 10 => NumberLook.Percent,
         18 or 19 => NumberLook.Clock,
         20 or 21 or 45 or 47 => NumberLook.Time,
         46 => NumberLook.Duration,
@@ -79,10 +83,11 @@ internal sealed class CellLooks
         _ => NumberLook.Plain,
     };
 
-    // Letters outside quotes and escapes: d or y is a day (a month alone, mm, may be minutes), h or s a time, [h] hours beyond a day.
+    // Letters outside quotes and escapes: d or y is a day (a month alone, mm, may be minutes), h or s a time, [h] hours beyond a day, %
+    // a percentage.
     private static NumberLook LookOf(string format)
     {
-        bool time = false, duration = false, clock = false;
+        bool time = false, duration = false, clock = false, percent = false;
         for (int i = 0; i < format.Length; i++)
         {
             switch (char.ToLowerInvariant(format[i]))
@@ -106,12 +111,18 @@ internal sealed class CellLooks
                 case 'a':
                     clock = time;
                     break;
+                case '%':
+                    percent = true;
+                    break;
                 default:
                     break;
             }
         }
 
-        return duration ? NumberLook.Duration : !time ? NumberLook.Plain : clock ? NumberLook.Clock : NumberLook.Time;
+        return duration ? NumberLook.Duration
+            : time ? (clock ? NumberLook.Clock : NumberLook.Time)
+            : percent ? NumberLook.Percent
+            : NumberLook.Plain;
     }
 
     private static int EndOf(string format, int start, char end)

@@ -62,18 +62,22 @@ internal sealed class CellValues(List<string> strings, CellLooks looks, bool dat
         NumberLook look = looks.Of(cell.Style);
         string? shown =
             look == NumberLook.Day || column?.Type == ColumnType.Date ? Day(number)
-            : look == NumberLook.Plain ? null
+            : look is NumberLook.Plain or NumberLook.Percent ? null
             : Time(number, look);
         if (shown is not null)
         {
             return shown;
         }
 
+        // 6.5% is kept as 0.065, and a column of percentages holds 6.5 for it; so does a setting, whose column holds any text.
+        bool percent = look == NumberLook.Percent && column?.Type is ColumnType.Percent or ColumnType.Text;
+        number *= percent ? 100 : 1;
+
         // A spreadsheet keeps 15 digits; what a double has beyond them (1.1000000000000001) nobody entered.
         string text = Math.Abs(number) < 1e15 && Math.Abs(number) >= 1e-12
             ? ((decimal)number).ToString("0.###############", CultureInfo.InvariantCulture)
             : number == 0 ? "0" : number.ToString("R", CultureInfo.InvariantCulture);
-        return text.Replace('.', markOf(column));
+        return text.Replace('.', markOf(column)) + (percent ? "%" : "");
     }
 
     // As it is shown: 7:30 is seven and a half hours in a column of hours, and no number elsewhere. A time that goes beyond a day and isn't

@@ -243,7 +243,8 @@ internal sealed class SheetConverter(string file, TableSchema schema, Notation n
                 }
 
                 faults.Add(
-                    new CellFault(ProblemCodes.CellWithoutValue, column.Name, $"Cell {SheetPlace.Letters(cell.Column)}{row} {fault}.")
+                    new CellFault(ProblemCodes.CellWithoutValue, column.Name, $"Cell {SheetPlace.Letters(cell.Column)}{row} {fault}.",
+                        cell.Column - 1)
                 );
             }
         }

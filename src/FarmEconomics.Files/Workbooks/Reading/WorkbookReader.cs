@@ -53,7 +53,7 @@ internal static class WorkbookReader
         ColumnSchema Column(int at) =>
             columns.TryGetValue(at, out ColumnSchema? known)
                 ? known
-                : columns[at] = new ColumnSchema(columnOf(at).Name, ColumnType.Text, SheetPlace.Letters(at));
+                : columns[at] = new ColumnSchema(columnOf(at).Name, ColumnType.Number, SheetPlace.Letters(at));
     }
 
     private static ConvertedSheet Convert(

@@ -98,7 +98,7 @@ internal static class LandChecks
                 ProblemCodes.PlantingConflict,
                 row,
                 "crop",
-                $"The planting {row.Planting} is {planting.First.Crop} in line {planting.First.Source.Line}, {row.Crop} here.",
+                $"The planting {row.Planting} is {planting.First.Crop} in {planting.First.Source.SeenFrom(row.Source)}, {row.Crop} here.",
                 row.Crop
             );
         }

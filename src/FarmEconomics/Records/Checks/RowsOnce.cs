@@ -17,12 +17,16 @@ internal static class RowsOnce
             foreach ((int first, int again) in Twice(table))
             {
                 problems.Add(CheckContext.ProblemOf(ProblemCodes.DuplicateRow, table[again], null,
-                    $"The row says the same as line {table.Source(first).Line}."));
+                    Says(table.Source(first).SeenFrom(table.Source(again)))));
             }
         }
 
         return problems.Problems;
     }
+
+    /// <summary>What is told of a row.</summary>
+    /// <param name="other">The row that says the same.</param>
+    internal static string Says(string other) => $"The row says the same as {other}.";
 
     private static IEnumerable<(int First, int Again)> Twice(RecordTable table)
     {

@@ -157,6 +157,23 @@ public class RecordsEditorTests
         Assert.Equal(Harvests, File.ReadAllText(Place));
     }
 
+    [Fact]
+    public void Save_SecondFileChangedWhileTheFirstIsWritten_LeavesBothAsTheyWere()
+    {
+        string sales = Path.Combine(folder, "sales.csv");
+        string changed = File.ReadAllText(sales) + "2025-06-11,kale,market,1,2.50\n";
+        RowsChange[] changes = [.. new[] { ("harvests.csv", "planting"), ("sales.csv", "crop") }.Select(file => new RowsChange(
+            file.Item1, Editor.VersionOf(file.Item1), [file.Item2], []) { Without = new HashSet<int> { 2 } })];
+
+        EditOutcome outcome = new RecordsEditor(folder, new AtSecondCopy(() => File.WriteAllText(sales, changed))).Save(changes);
+
+        Assert.False(outcome.Saved);
+        Assert.StartsWith("sales.csv was changed meanwhile", outcome.Message, StringComparison.Ordinal);
+        Assert.Equal(Harvests, File.ReadAllText(Place));
+        Assert.Equal(changed, File.ReadAllText(sales));
+        Assert.Empty(Directory.GetFiles(Path.Combine(folder, "history")));
+    }
+
     [Theory]
     [InlineData("quantity", "forty", "E111")]
     [InlineData("planting", "nobody", "E203")]
@@ -212,4 +229,20 @@ public class RecordsEditorTests
 
     [Fact]
     public void WhyNot_OfAWorkbook_SaysWhereToChangeIt() => Assert.Contains("spreadsheet", new RecordsEditor(Path.Combine(folder, "farm.xlsx"), TimeProvider.System).WhyNot!, StringComparison.Ordinal);
+
+    /// <summary>A clock that is looked at once for each copy; somebody else saves a file at the second look.</summary>
+    private sealed class AtSecondCopy(Action save) : TimeProvider
+    {
+        private int looks;
+
+        public override DateTimeOffset GetUtcNow()
+        {
+            if (++looks == 2)
+            {
+                save();
+            }
+
+            return base.GetUtcNow();
+        }
+    }
 }

@@ -5,11 +5,11 @@ using Xunit;
 
 namespace FarmEconomics.Tests.Files.Workbooks;
 
-/// <summary>A spreadsheet keeps 7:30 as 0.3125 of a day: what the cell shows is what is read.</summary>
+/// <summary>A spreadsheet keeps 7:30 as 0.3125 of a day, and 6.5% as 0.065: what the cell shows is what is read.</summary>
 public class TimeCellTests
 {
     // Numbers of the formats in the list below.
-    private static readonly string[] Formats = ["General", "h:mm", "[h]:mm", "h:mm AM/PM", "hh:mm:ss", "[$-409]h:mm\\ AM/PM;@", "yyyy-mm-dd hh:mm", "0.00\" h\"", "[Red]0.00", "#,##0.00\\ \\h"];
+    private static readonly string[] Formats = ["General", "h:mm", "[h]:mm", "h:mm AM/PM", "hh:mm:ss", "[$-409]h:mm\\ AM/PM;@", "yyyy-mm-dd hh:mm", "0.00\" h\"", "[Red]0.00", "#,##0.00\\ \\h", "0.0%", "0\\%"];
 
     [Theory]
     [InlineData("0.3125", "h:mm", "7.5")]
@@ -45,6 +45,24 @@ public class TimeCellTests
         Assert.Contains("7:30", reading.Problems.Single(problem => problem.Code == "E111").Message, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("0.065", "0.0%", "6.5")]
+    [InlineData("6.5000000000000002E-2", "0.0%", "6.5")]
+    [InlineData("6.5", "General", "6.5")]
+    [InlineData("6.5", "0\\%", "6.5")]
+    public void Read_CellOfAPercentage_CountsAsItIsShown(string value, string format, string percent)
+    {
+        RecordsReading reading = RecordsFolder.Read(BookOf("channels", ["channel", "kind", "fee_percent"],
+            TestWorkbooks.Text("stand") + TestWorkbooks.Text("market") + Cell(value, format)));
+
+        Assert.Equal(decimal.Parse(percent), Assert.Single(reading.Tables.Channels).FeePercent);
+    }
+
+    [Fact]
+    public void Read_PercentageAsASetting_CountsAsItIsShown() =>
+        Assert.Equal(4.5m, RecordsFolder.Read(BookOf("farm", ["setting", "value"],
+            TestWorkbooks.Text("interest_percent") + Cell("0.045", "0.0%"))).FarmSettings.InterestPercent);
+
     [Fact]
     public void Read_TimeInAColumnOfQuantities_IsAnError()
     {
@@ -72,9 +90,12 @@ public class TimeCellTests
     private static string Cell(string value, string format) => $"<c s=\"{Array.IndexOf(Formats, format)}\"><v>{value}</v></c>";
 
     // The hours, or the quantity, stand third.
-    private static string Book(string sheet, string[] headings, string third)
+    private static string Book(string sheet, string[] headings, string third) => BookOf(sheet, headings,
+        TestWorkbooks.Text("2025-05-10") + TestWorkbooks.Text("Ada") + third + (headings.Length > 3 ? TestWorkbooks.Text("harvest") : ""));
+
+    private static string BookOf(string sheet, string[] headings, string cells)
     {
-        string row = $"<row>{TestWorkbooks.Text("2025-05-10")}{TestWorkbooks.Text("Ada")}{third}{(headings.Length > 3 ? TestWorkbooks.Text("harvest") : "")}</row>";
+        string row = $"<row>{cells}</row>";
         string head = TestWorkbooks.Rows(headings);
         string path = TestWorkbooks.Raw((sheet, head.Replace("</sheetData>", row + "</sheetData>", StringComparison.Ordinal), "visible"));
         using ZipArchive zip = ZipFile.Open(path, ZipArchiveMode.Update);

@@ -1,4 +1,4 @@
-namespace FarmEconomics.Files;
+namespace FarmEconomics.Files.Places;
 
 /// <summary>What is being written and isn't a result yet: gone when the program ends, also when it is stopped in the middle.</summary>
 internal static class TemporaryPlaces

@@ -1,6 +1,6 @@
 using System.Diagnostics;
 
-namespace FarmEconomics.Files;
+namespace FarmEconomics.Files.Places;
 
 /// <summary>
 /// One at a time changes a file, of all processes and threads that ask: held through a file beside it, since the file itself is replaced.
@@ -31,7 +31,7 @@ internal sealed class FileTurn : IDisposable
         string mark = Path.Combine(Path.GetDirectoryName(file)!, $".{Path.GetFileName(file)}.lock");
         for (Stopwatch clock = Stopwatch.StartNew(); clock.Elapsed < Patience; Thread.Sleep(Pause))
         {
-            if (TryOpen(mark) is { } held)
+            if (TryOpen(file, mark) is { } held)
             {
                 if (IsStillThere(mark, held))
                 {
@@ -57,7 +57,7 @@ internal sealed class FileTurn : IDisposable
         held.Dispose();
     }
 
-    private static FileStream? TryOpen(string mark)
+    private static FileStream? TryOpen(string file, string mark)
     {
         try
         {
@@ -73,6 +73,10 @@ internal sealed class FileTurn : IDisposable
         catch (IOException fault) when (fault.HResult is HeldOnLinux or HeldOnMac or HeldOnWindows)
         {
             return null;
+        }
+        catch (UnauthorizedAccessException fault)
+        {
+            throw FolderPlace.Denied(file, fault);
         }
     }
 

@@ -1,4 +1,4 @@
-namespace FarmEconomics.Files;
+namespace FarmEconomics.Files.Places;
 
 /// <summary>
 /// A file held open by this process alone, so that others can tell a folder in work from one a killed run left behind. The system lets

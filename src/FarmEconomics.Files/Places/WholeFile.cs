@@ -1,4 +1,4 @@
-namespace FarmEconomics.Files.Editing;
+namespace FarmEconomics.Files.Places;
 
 /// <summary>Writes a file whole: beside its place, onto the disk, then moved in, so that whoever looks sees the old or the new
 /// one.</summary>
@@ -46,7 +46,8 @@ internal static class WholeFile
     // What a killed run left; nobody else writes now, since changes of a file take turns.
     private static void RemoveLeftovers(string folder, string name)
     {
-        foreach (string left in Directory.GetFiles(folder, $".{name}.new-*"))
+        foreach (string left in Directory.GetFiles(folder, "*.new-*")
+            .Where(file => Path.GetFileName(file).StartsWith($".{name}.new-", StringComparison.Ordinal)))
         {
             File.Delete(left);
         }

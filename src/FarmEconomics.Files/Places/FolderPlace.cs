@@ -1,4 +1,4 @@
-namespace FarmEconomics.Files;
+namespace FarmEconomics.Files.Places;
 
 /// <summary>Whether a place lies in a folder: nothing may be written among a grower's records, by whatever way.</summary>
 internal static class FolderPlace
@@ -53,6 +53,15 @@ internal static class FolderPlace
 
         return real;
     }
+
+    /// <summary>The file a path leads to; null where there is none, or links lead in a circle.</summary>
+    internal static FileInfo? FileAt(string path) => new FileInfo(Real(path)) is { Exists: true, LinkTarget: null } file ? file : null;
+
+    /// <summary>What a person reads who has no right to write: the system would name a file of ours that nobody asked for.</summary>
+    /// <param name="what">What was to be written, as the person gave it.</param>
+    /// <param name="fault">What the system says.</param>
+    internal static UnauthorizedAccessException Denied(string what, UnauthorizedAccessException fault) =>
+        new($"{what} can't be written: you have no right to write in its folder. Give a place in a folder of yours.", fault);
 
     /// <summary>Whether a folder is where a disk begins: its name can't be given to another folder.</summary>
     internal static bool IsTopOfDisk(string folder)
