@@ -159,7 +159,7 @@ internal sealed class LenderWords(FundingWriteUp books)
 
     private string Debt() => Now.Coverage.Value is { } times
         ? notation.Text($"After household bills it can pay what falls due on debt {times:0.0} times "
-            + $"over{(books.NewLoan is null ? "" : ", the loan asked for included")}.")
+            + $"over{(books.Coverage.Count == 1 ? "" : ", the loan asked for included")}.")
         : "";
 
     private KeyFigure Income() =>

@@ -127,6 +127,11 @@ public sealed class CashBook
             CashKind.Interest
         );
 
+    /// <summary>Interest on loans for assets the books paid, the household's part of it included; above 0.</summary>
+    internal decimal InterestPaid => -entries
+        .Where(entry => entry.Row is ExpenseRow row && Records.Category(row.Category).Class == ExpenseClass.Interest)
+        .Sum(entry => entry.Amount);
+
     /// <summary>What all entries together change the cash by.</summary>
     public decimal NetCash => entries.Sum(entry => entry.Amount);
 

@@ -1,0 +1,101 @@
+using FarmEconomics.Funding;
+using FarmEconomics.Records;
+using FarmEconomics.Records.Storage;
+using FarmEconomics.Reports.Funding;
+using FarmEconomics.Tests.Building;
+using FarmEconomics.Units;
+using Xunit;
+
+namespace FarmEconomics.Tests.Funding;
+
+/// <summary>Statements of a farm small enough to work out by hand: 5,000 of beets sold, 1,000 of seed paid, cash from 2,000 up.</summary>
+public class LenderStatementTests
+{
+    private const string Opening = "2024-12-31", Closing = "2025-12-31";
+
+    /// <summary>1,000 of interest fell due. Whether it was paid, and by whom, changes income, not what there is to pay debt with.</summary>
+    [Theory]
+    [InlineData(0, 100, 4000, 0)]
+    [InlineData(1000, 100, 3000, 0)]
+    [InlineData(1000, 60, 3400, 400)]
+    [InlineData(400, 100, 3600, 0)]
+    public void Capacity_TakesBackOnlyTheInterestThatWasPaid(int paid, int farmPercent, int income, int living)
+    {
+        FarmBuilder farm = Farm(cash: 6000m - paid).Loan("note", 10000m, 10m, 5m, 1m, "2025-06-01", Repayment.LevelPrincipal);
+        if (paid > 0)
+        {
+            farm.Category("note, interest", ExpenseClass.Interest).Spend("2025-06-01", paid, "note, interest", farmPercent: farmPercent);
+        }
+
+        FundingWriteUp writeUp = WriteUp(farm);
+
+        Assert.Equal((income, living), (writeUp.Inputs.NetFarmIncome.Value, writeUp.Inputs.FamilyLiving.Value));
+        DebtCoverage now = Assert.Single(writeUp.Coverage);
+        Assert.Equal(4000m, now.Capacity.Value);
+        Assert.Equal(4000m / 3000m, now.Coverage.Value); // 2,000 of principal and 1,000 of interest fell due
+    }
+
+    /// <summary>Without a loans table what the books paid was due, the household's part of the interest as that of the principal.</summary>
+    [Fact]
+    public void Coverage_WithoutALoansTable_CountsTheWholePaymentOnce()
+    {
+        FarmBuilder farm = Farm(cash: 3000m).Category("note, interest", ExpenseClass.Interest).Category("note", ExpenseClass.Principal)
+            .Spend("2025-06-01", 1000m, "note, interest", farmPercent: 60m).Spend("2025-06-01", 2000m, "note", farmPercent: 60m);
+
+        Assert.Equal(4000m / 3000m, Assert.Single(WriteUp(farm).Coverage).Coverage.Value);
+    }
+
+    [Fact]
+    public void Coverage_SeasonLoanAskedFor_IsNoTermDebt()
+    {
+        FarmBuilder farm = Farm(6000m).Loan("note", 10000m, 10m, 5m, 1m, "2025-06-01", Repayment.LevelPrincipal);
+        const string Terms = "new_loan=3000; new_loan_percent=8; new_loan_payments=2; ";
+
+        FundingWriteUp season = WriteUp(farm, Terms + "new_loan_years=0.5"), term = WriteUp(farm, Terms + "new_loan_years=2");
+
+        Assert.Equal("Debt as it is", Assert.Single(season.Coverage).Name);
+        Assert.Equal(3000m, season.NextYear.Lines.Single(line => line.Name == "Loan: the loan asked for").Total);
+        Assert.Equal(2, term.Coverage.Count);
+    }
+
+    [Fact]
+    public void Coverage_NoBooksAndNoLoans_TheServiceIsNotZero()
+    {
+        FundingWriteUp writeUp = WriteUp(Farm(6000m).Empty("expenses"));
+
+        Assert.Null(MoneySheets.Coverage(writeUp).Table.Rows[0][2].Number);
+    }
+
+    /// <summary>Two losses must not make a gain: -10 on -50 of equity is no return of 20 %.</summary>
+    [Fact]
+    public void Measures_OnAnEquityBelowZero_AreNotAvailable()
+    {
+        MeasureInputs inputs = PublishedTablesTests.Unknown() with
+        {
+            NetFarmIncome = Result.Known(-10m),
+            UnpaidLabor = Result.Known(0m),
+            TotalAssets = Result.Known(100m),
+            TotalLiabilities = Result.Known(150m),
+            AverageEquity = Result.Known(-50m),
+        };
+        Result Of(string name) => FinancialMeasures.Of(inputs).First(measure => measure.Name == name).Value;
+
+        Assert.Equal("average total farm equity is below 0", Of("Rate of return on farm equity").Reason);
+        Assert.Equal("(total farm assets - total farm liabilities) is below 0", Of("Debt to equity").Reason);
+        Assert.Equal((1.5m, -0.5m), (Of("Debt to assets").Value, Of("Equity to assets").Value));
+    }
+
+    private static FundingWriteUp WriteUp(FarmBuilder farm, string assumed = "")
+    {
+        FundingWriteUp writeUp = FundingWriteUp.Of(farm.Review(), 2025, null, FundingAssumptions.Parse(assumed));
+        Assert.All(writeUp.Checks, check => Assert.True(check.Difference == 0m, $"{check.Name}: {check.Left} against {check.Right}"));
+        return writeUp;
+    }
+
+    private static FarmBuilder Farm(decimal cash) => new FarmBuilder(new FarmSettings { InterestPercent = 5m, OwnerWage = 20m })
+        .AsOf(Closing).Crop("beets").Bed("bed").Channel("market", ChannelKind.Market)
+        .Planting("b", "beets", "bed", 10, "2025-05-01", "2025-07-15").Pick("2025-07-01", "b", 100)
+        .Sell("2025-07-01", "beets", "market", 100, 50m).Spend("2025-05-01", 1000m, "seed", crop: "beets")
+        .Balance(Opening, "Checking", BalanceClass.CurrentAsset, 2000m, BalanceItem.Cash)
+        .Balance(Closing, "Checking", BalanceClass.CurrentAsset, cash, BalanceItem.Cash);
+}
