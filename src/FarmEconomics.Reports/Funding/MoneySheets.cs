@@ -96,7 +96,10 @@ public static class MoneySheets
         table.Note("Two columns a day: at cost, the assets table's cost less straight-line depreciation takes the place of the "
             + "longer-term items it holds; at the grower's values, the balances table as it is. "
             + "The difference in equity is valuation equity.")
-            .Note(writeUp.Closing?.LoansNote);
+            .Note(writeUp.Closing?.LoansNote)
+            .Note(new[] { writeUp.Opening, writeUp.Closing }.Any(one => one is { IsValuedAtCost: true })
+                ? "Where the balances list no equipment or buildings, what the assets table holds at cost stands in for their value."
+                : null);
         return sheet;
 
         static string DayOf(BalanceSheet? sheet) => sheet is null ? "no sheet" : Looks.Day(sheet.Date);

@@ -132,6 +132,11 @@ public sealed class CashBook
         .Where(entry => entry.Row is ExpenseRow row && Records.Category(row.Category).Class == ExpenseClass.Interest)
         .Sum(entry => entry.Amount);
 
+    /// <summary>The household's part of purchases; 0 or below.</summary>
+    internal decimal HouseholdPartOfPurchases => entries
+        .Where(entry => entry.Kind == CashKind.Capital)
+        .Sum(entry => entry.Amount + ((ExpenseRow)entry.Row).FarmPart);
+
     /// <summary>What all entries together change the cash by.</summary>
     public decimal NetCash => entries.Sum(entry => entry.Amount);
 
@@ -139,7 +144,7 @@ public sealed class CashBook
     {
         CategoryRow category = Records.Category(row.Category);
         decimal farm = category.EntersBudgets() || category.Class == ExpenseClass.Interest
-            ? Money.Rounded(row.Amount * (row.FarmPercent ?? 100m) / 100m).Amount
+            ? row.FarmPart
             : row.Amount;
         Add(row.Date, category.Class switch
         {

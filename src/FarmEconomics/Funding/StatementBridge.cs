@@ -93,5 +93,5 @@ public sealed class StatementBridge
         .Sum(charge => charge.Amount.Amount);
 
     private static decimal FarmPart(FarmRecords records, ExpenseRow row) =>
-        records.Category(row.Category).EntersBudgets() ? Money.Rounded(row.Amount * (row.FarmPercent ?? 100m) / 100m).Amount : 0m;
+        records.Category(row.Category).EntersBudgets() ? row.FarmPart : 0m;
 }

@@ -85,6 +85,55 @@ public class LenderStatementTests
         Assert.Equal((1.5m, -0.5m), (Of("Debt to assets").Value, Of("Equity to assets").Value));
     }
 
+    /// <summary>The balances name no equipment: the tractor stands in the assets table, at 9,000 after a tenth of its life.</summary>
+    [Fact]
+    public void Balance_EquipmentOnlyInTheAssetsTable_CountsAtCostInBothColumns()
+    {
+        FarmBuilder farm = Farm(6000m).Pool("shed", "bed-feet").Asset("tractor", "shed", "2025-01-01", 10000m, 10m)
+            .Balance(Closing, "Land", BalanceClass.LongTermAsset, 20000m, BalanceItem.BesideAssets);
+        BalanceSheet sheet = WriteUp(farm).Closing!;
+        farm.Balance(Closing, "Tractor", BalanceClass.IntermediateAsset, 12000m, BalanceItem.InAssets);
+        BalanceSheet valued = WriteUp(farm).Closing!;
+
+        Assert.Equal((35000m, 35000m), (sheet.AssetsAtCost, sheet.AssetsAtValue));
+        Assert.Equal((35000m, 38000m), (valued.AssetsAtCost, valued.AssetsAtValue));
+    }
+
+    /// <summary>A truck of 10,000, six tenths of it the farm's: 4,000 of the payment were the household's.</summary>
+    [Fact]
+    public void Equity_PurchaseSharedWithTheHousehold_TakesItsPartAsTheHouseholds()
+    {
+        FarmBuilder farm = Farm(cash: -4000m).Pool("shed", "bed-feet")
+            .Asset("truck", "shed", "2025-12-01", 10000m, 10m, farmPercent: 60m)
+            .Category("truck", ExpenseClass.Capital).Spend("2025-12-01", 10000m, "truck", farmPercent: 60m);
+        OwnerEquity equity = WriteUp(farm).Equity!;
+        decimal Step(string begins) => equity.Steps.Single(step => step.Name.StartsWith(begins, StringComparison.Ordinal)).Amount;
+
+        Assert.Equal((0m, -4000m), (Step("Assets put into service"), Step("The household's part")));
+        Assert.Equal(equity.Closing, equity.Opening + equity.Steps.Sum(step => step.Amount));
+    }
+
+    /// <summary>One tiller replaced by another in June: one tiller's money must be put aside, 5,000 / 10 years.</summary>
+    [Fact]
+    public void ReplacementAllowance_AssetReplacedInTheYear_CountsOnce()
+    {
+        FarmBuilder farm = Farm(6000m).Pool("shed", "bed-feet");
+        farm.Add<AssetRow>(Tiller("old", "2020-01-01", "2025-06-10")).Add<AssetRow>(Tiller("new", "2025-06-10", null));
+
+        Assert.Equal(500m, WriteUp(farm).Inputs.ReplacementAllowance.Value);
+
+        static RowValues Tiller(string name, string from, string? retired) => new()
+        {
+            ["asset"] = name,
+            ["pool"] = "shed",
+            ["in_service"] = FarmBuilder.Day(from),
+            ["cost"] = 4000m,
+            ["life_years"] = 10m,
+            ["replacement_value"] = 5000m,
+            ["retired"] = retired is null ? null : FarmBuilder.Day(retired),
+        };
+    }
+
     private static FundingWriteUp WriteUp(FarmBuilder farm, string assumed = "")
     {
         FundingWriteUp writeUp = FundingWriteUp.Of(farm.Review(), 2025, null, FundingAssumptions.Parse(assumed));
