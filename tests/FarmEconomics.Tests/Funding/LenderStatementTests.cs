@@ -134,6 +134,42 @@ public class LenderStatementTests
         };
     }
 
+    /// <summary>None of these carries depreciation in 2025, whatever its class: the net profit needs none of them.</summary>
+    [Theory]
+    [InlineData("2020-01-01", null, null, "land")]
+    [InlineData("2020-01-01", null, 4000, null)] // a grant paid all of it
+    [InlineData("2025-03-01", "2025-08-01", null, null)] // came and went in one tax year
+    [InlineData("2004-06-01", null, null, null)] // the longest class ends with its 21st tax year, 2024
+    public void NetProfit_AssetThatCarriesNoDepreciation_NeedsNoClass(string from, string? retired, int? grant, string? kind)
+    {
+        FarmBuilder farm = Farm(6000m).Pool("shed", "bed-feet").Add<AssetRow>(new RowValues
+        {
+            ["asset"] = "thing",
+            ["pool"] = "shed",
+            ["in_service"] = FarmBuilder.Day(from),
+            ["cost"] = 4000m,
+            ["life_years"] = 30m,
+            ["grant"] = (decimal?)grant,
+            ["retired"] = retired is null ? null : FarmBuilder.Day(retired),
+            ["tax_kind"] = kind is null ? null : TaxKind.Land,
+        });
+        TaxStatement tax = WriteUp(farm).Tax;
+
+        Assert.Empty(tax.WithoutClass);
+        Assert.Equal(4000m, tax.NetProfit.Value);
+    }
+
+    [Theory]
+    [InlineData("2005-06-01", null)] // its 21st tax year
+    [InlineData("2025-03-01", null)]
+    [InlineData("2024-03-01", "2025-08-01")]
+    public void NetProfit_AssetThatMayCarryDepreciation_WaitsForItsClass(string from, string? retired)
+    {
+        FarmBuilder farm = Farm(6000m).Pool("shed", "bed-feet").Asset("thing", "shed", from, 4000m, 30m, retired: retired);
+
+        Assert.Equal("no depreciation class for thing", WriteUp(farm).Tax.NetProfit.Reason);
+    }
+
     private static FundingWriteUp WriteUp(FarmBuilder farm, string assumed = "")
     {
         FundingWriteUp writeUp = FundingWriteUp.Of(farm.Review(), 2025, null, FundingAssumptions.Parse(assumed));
