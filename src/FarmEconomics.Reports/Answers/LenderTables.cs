@@ -30,7 +30,7 @@ internal sealed class LenderTables(FundingWriteUp books)
             .InOrder()
             .Column("Line")
             .Column("Funder", Look.Money)
-            .Column("Ours", Look.Money)
+            .Column(grant.OwnMatch == grant.Match ? "Ours" : "Match", Look.Money)
             .Column("Total", Look.Money);
         foreach (ObjectClass? kind in Enum.GetValues<ObjectClass>().Select(kind => (ObjectClass?)kind).Append(null))
         {
@@ -46,7 +46,9 @@ internal sealed class LenderTables(FundingWriteUp books)
         }
 
         return table.Total("Total", grant.Funder, grant.Match, grant.Total)
-            .Note(grant.InKind > 0m ? $"In kind: {notation.InWords(grant.InKind, Look.WholeMoney)} of ours." : null);
+            .Note(grant.InKind > 0m
+                ? $"In kind: {notation.InWords(grant.InKind, Look.WholeMoney)} of {(grant.OwnMatch == grant.Match ? "ours" : "the match")}."
+                : null);
     }
 
     /// <summary>Cash at the end of each month, this year and next.</summary>

@@ -42,7 +42,7 @@ public sealed class FundingWriteUp
         Investment = Grant is null ? null : Investment.Of(season, Grant, assumptions, power);
         NewLoan = LoanAskedFor(records);
         LastYear = CashFlow.Of(Cash, Opening);
-        NextYear = Next(Grant?.Funder ?? 0m);
+        NextYear = Next(Grant?.Form.Federal ?? 0m);
         Line = LineOf(NextYear);
         Inputs = InputsOf(review);
         Measures = FinancialMeasures.Of(Inputs);
@@ -254,7 +254,7 @@ public sealed class FundingWriteUp
     private static string NoSheet(DateOnly before) => $"no balance sheet within a month before {before:yyyy-MM-dd}";
 
     private CashFlow Next(decimal grant) =>
-        CashFlow.Next(Cash, Closing?.Cash, Assumptions, Grant is null ? null : (Grant.CashCost, grant), NewLoan);
+        CashFlow.Next(Cash, Closing?.Cash, Assumptions, Grant is null ? null : (Grant.Form.PaidByFarm, grant), NewLoan);
 
     private CreditLine? LineOf(CashFlow next)
     {

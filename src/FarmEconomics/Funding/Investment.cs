@@ -32,8 +32,8 @@ public sealed record SavingNeeded(decimal Outlay, Result Yearly, Result Hours);
 
 /// <summary>
 /// The investment asked for: its cost now, its yearly saving for as long as it serves, its salvage at the end; with the grant and without.
-/// Without it there are no indirect charges: they exist only with a grant. Work given in kind counts at its value. Amounts in currency,
-/// before tax; yearly amounts at the end of each year.
+/// Without it there are no indirect charges: they exist only with a grant. With it what others give of the match is no cost of the farm.
+/// Work given in kind counts at its value. Amounts in currency, before tax; yearly amounts at the end of each year.
 /// </summary>
 public sealed class Investment
 {
@@ -91,7 +91,7 @@ public sealed class Investment
     public decimal CostWithoutGrant => Budget.Lines.Where(line => line.Class is not null).Sum(line => line.Total);
 
     /// <summary>What it must save a year with the grant; needs nothing but the cost of capital.</summary>
-    public SavingNeeded NeededWithGrant => Needed(Budget.Match);
+    public SavingNeeded NeededWithGrant => Needed(Budget.OwnMatch);
 
     /// <summary>What it must save a year without the grant.</summary>
     public SavingNeeded NeededWithoutGrant => Needed(CostWithoutGrant);
@@ -106,7 +106,7 @@ public sealed class Investment
             : null;
 
     /// <summary>The same with the grant; null as well.</summary>
-    public CapitalBudget? WithGrant => Outlay(Budget.Match);
+    public CapitalBudget? WithGrant => Outlay(Budget.OwnMatch);
 
     /// <summary>Net present value with the grant when one input is a tenth lower or higher, widest first.</summary>
     public IReadOnlyList<InvestmentSwing> HangsOn

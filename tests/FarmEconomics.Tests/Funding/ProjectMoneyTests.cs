@@ -1,0 +1,82 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Funding;
+using FarmEconomics.Records;
+using FarmEconomics.Records.Storage;
+using FarmEconomics.Tests.Building;
+using Xunit;
+
+namespace FarmEconomics.Tests.Funding;
+
+/// <summary>Who pays for a project and when, and what it saves, on budgets small enough to work out by hand.</summary>
+public class ProjectMoneyTests
+{
+    [Fact]
+    public void NextYear_ProjectOfSeveralYears_PaysOnlyItsFirst()
+    {
+        FundingWriteUp writeUp = WriteUp("", Row(1000m, 50m), Row(4000m, 100m, year: 2m));
+        decimal Line(string name) => writeUp.NextYear.Lines.Single(line => line.Name == name).Total;
+
+        Assert.Equal((1000m, 500m), (Line("Project, what is paid in cash"), Line("Grant")));
+        Assert.Equal((5000m, 4500m, 500m), (writeUp.Grant!.Total, writeUp.Grant.Funder, writeUp.Grant.Match));
+    }
+
+    /// <summary>600 from the funder, 400 from the state: nothing of it leaves the farm.</summary>
+    [Fact]
+    public void Outlay_MatchGivenByOthers_IsNotTheFarms()
+    {
+        FundingWriteUp writeUp = WriteUp(
+            "other_saving=100",
+            Row(1000m, 60m, from: MatchSource.State),
+            Row(200m, 0m, from: MatchSource.Other, inKind: true));
+
+        Assert.Equal(0m, writeUp.Investment!.NeededWithGrant.Outlay);
+        Assert.Equal(0m, writeUp.Investment.WithGrant!.Amounts[0]);
+        Assert.Equal(1200m, writeUp.Investment.NeededWithoutGrant.Outlay);
+        Assert.Equal(600m, writeUp.NextYear.Lines.Single(line => line.Name == "Project, what is paid in cash").Total);
+        Assert.Equal(600m, writeUp.Grant!.Match);
+    }
+
+    /// <summary>What is given isn't paid, so nobody can be asked for it; a part asked of the funder all the same is paid.</summary>
+    [Fact]
+    public void InKind_IsThePartThatIsGiven()
+    {
+        GrantBudget blank = WriteUp("", Row(500m, null, inKind: true)).Grant!;
+        GrantBudget part = WriteUp("", Row(500m, 40m, inKind: true)).Grant!;
+
+        Assert.Equal((0m, 500m, 500m, 0m), (blank.Funder, blank.Match, blank.InKind, blank.CashCost));
+        Assert.Equal((200m, 300m, 300m, 200m), (part.Funder, part.Match, part.InKind, part.CashCost));
+        Assert.Equal(part.Form.InKind, part.InKind);
+    }
+
+    private static FundingWriteUp WriteUp(string assumed, params RowValues[] rows)
+    {
+        FarmBuilder farm = Farm();
+        Array.ForEach(rows, row => farm.Add<FundingRow>(row));
+        FundingWriteUp writeUp = FundingWriteUp.Of(farm.Review(), 2025, "Shed", FundingAssumptions.Parse(assumed));
+        Assert.All(writeUp.Checks, check => Assert.True(check.Difference == 0m, $"{check.Name}: {check.Left} against {check.Right}"));
+        return writeUp;
+    }
+
+    private static FarmBuilder Farm(decimal? wage = null) =>
+        new FarmBuilder(new FarmSettings { InterestPercent = 5m, OwnerWage = wage }).AsOf("2025-12-31")
+            .Crop("beets", perCrate: 10m, store: "cellar").Bed("bed").Channel("market", ChannelKind.Market)
+            .Planting("b", "beets", "bed", 10, "2025-05-01", "2025-07-15").Pick("2025-07-01", "b", 100)
+            .Sell("2025-07-01", "beets", "market", 100, 50m).Spend("2025-05-01", 1000m, "seed", crop: "beets");
+
+    private static RowValues Row(
+        decimal amount,
+        decimal? percent,
+        decimal year = 1m,
+        MatchSource? from = null,
+        bool inKind = false) => new()
+    {
+        ["project"] = "Shed",
+        ["item"] = "item",
+        ["object_class"] = ObjectClass.Supplies,
+        ["amount"] = amount,
+        ["funder_percent"] = percent,
+        ["match_from"] = from,
+        ["in_kind"] = inKind,
+        ["budget_year"] = year,
+    };
+}
