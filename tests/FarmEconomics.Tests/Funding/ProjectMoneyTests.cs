@@ -48,6 +48,39 @@ public class ProjectMoneyTests
         Assert.Equal(part.Form.InKind, part.InKind);
     }
 
+    /// <summary>60 hours are saved, and nobody said what an hour is worth: 100 of cost isn't all there is.</summary>
+    [Fact]
+    public void YearlySaving_APartWithoutItsValue_IsNotKnown()
+    {
+        const string Saved = "hours_saved=60; other_cost=100";
+        FundingWriteUp unknown = WriteUp(Saved, Row(1000m, 50m)), valued = WriteUp(Saved + "; hour_value=20", Row(1000m, 50m));
+
+        Assert.Equal("no hour_value and no owner_wage", unknown.Investment!.Missing);
+        Assert.Null(unknown.Investment.WithGrant);
+        Assert.Equal(1100m, valued.Investment!.YearlySaving.Value);
+    }
+
+    [Fact]
+    public void HangsOn_Salvage_IsAnInputLikeTheOthers()
+    {
+        const string Assumed = "other_saving=100; project_salvage=500; project_life_years=1; discount_percent=0";
+        InvestmentSwing swing = WriteUp(Assumed, Row(1000m, 50m)).Investment!.HangsOn.Single(one => one.Input == "Worth at the end");
+
+        // -500 + 100 + 500, and a tenth of the 500 less or more.
+        Assert.Equal((50m, 150m), (swing.Lower, swing.Higher));
+    }
+
+    /// <summary>Half of 40 paid for ice is the household's; the machine that makes it is bought once.</summary>
+    [Fact]
+    public void IceCost_IsTheFarmsPartOfRunningCosts()
+    {
+        SeasonReview season = Farm().Pool("cellar", "crate-days")
+            .Category("ice", ExpenseClass.Operating).Category("ice machine", ExpenseClass.Capital)
+            .Spend("2025-06-01", 40m, "ice", farmPercent: 50m).Spend("2025-06-01", 3000m, "ice machine").Review().Season(2025);
+
+        Assert.Equal(20m, StoreFacts.Of(season, season.Records.FindPool("cellar")!).IceCost.Value);
+    }
+
     private static FundingWriteUp WriteUp(string assumed, params RowValues[] rows)
     {
         FarmBuilder farm = Farm();
