@@ -81,6 +81,28 @@ public class ProjectMoneyTests
         Assert.Equal(20m, StoreFacts.Of(season, season.Records.FindPool("cellar")!).IceCost.Value);
     }
 
+    [Fact]
+    public void ProjectChoice_CostNotGiven_RanksNoProjectFirst()
+    {
+        IReadOnlyList<ProjectChoice> projects = ProjectChoice.All(Washing(
+            wage: 20m,
+            new() { ["project"] = "dream", ["task"] = "wash", ["hours_saved_percent"] = 50m },
+            new() { ["project"] = "washer", ["cost"] = 100m, ["task"] = "wash", ["hours_saved_percent"] = 50m }));
+
+        Assert.Equal(["washer", "dream"], projects.Select(project => project.Project));
+        Assert.Contains("cost", projects[1].YearlyCost.Reason, StringComparison.Ordinal);
+        Assert.False(projects[1].PartNeeded.IsAvailable);
+    }
+
+    /// <summary>Ten hours of washing nobody put a value on are not worth nothing.</summary>
+    [Fact]
+    public void ProjectChoice_HoursWithoutAWage_DoNotLookWorthless()
+    {
+        SeasonReview season = Washing(wage: null, new RowValues { ["project"] = "washer", ["cost"] = 100m, ["task"] = "wash" });
+
+        Assert.Contains("owner_wage", Assert.Single(ProjectChoice.All(season)).PartNeeded.Reason, StringComparison.Ordinal);
+    }
+
     private static FundingWriteUp WriteUp(string assumed, params RowValues[] rows)
     {
         FarmBuilder farm = Farm();
@@ -88,6 +110,14 @@ public class ProjectMoneyTests
         FundingWriteUp writeUp = FundingWriteUp.Of(farm.Review(), 2025, "Shed", FundingAssumptions.Parse(assumed));
         Assert.All(writeUp.Checks, check => Assert.True(check.Difference == 0m, $"{check.Name}: {check.Left} against {check.Right}"));
         return writeUp;
+    }
+
+    private static SeasonReview Washing(decimal? wage, params RowValues[] projects)
+    {
+        FarmBuilder farm = Farm(wage).Task("wash", Stage.Pack).Worker("Own", WorkerKind.Owner)
+            .Work("2025-07-01", "Own", 10m, "wash", crop: "beets");
+        Array.ForEach(projects, project => farm.Add<ProjectRow>(project));
+        return farm.Review().Season(2025);
     }
 
     private static FarmBuilder Farm(decimal? wage = null) =>
