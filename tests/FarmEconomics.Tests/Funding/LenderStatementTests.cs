@@ -170,6 +170,20 @@ public class LenderStatementTests
         Assert.Equal("no depreciation class for thing", WriteUp(farm).Tax.NetProfit.Reason);
     }
 
+    /// <summary>5% of 5,000 sold is 250, whatever seed and fuel come to cost; at prices a tenth higher 275.</summary>
+    [Theory]
+    [InlineData("cost_factor=1.5", 250)]
+    [InlineData("cost_factor=1.5; price_factor=1.1", 275)]
+    public void Fees_NextSeason_FollowSalesAndNotOtherCosts(string assumed, int fee)
+    {
+        FarmBuilder farm = Farm(5750m);
+        farm.Set(farm.Tables.Channels[0], ChannelRow.FeePercentColumn, 5m);
+        FundingWriteUp writeUp = WriteUp(farm, assumed);
+
+        Assert.Equal(fee, Assert.Single(writeUp.Crops).Lines.Single(line => line.Item == WriteUpItem.Selling).Next);
+        Assert.Equal(fee, writeUp.NextYear.Lines.Single(line => line.Kind == CashKind.SellingFees).Total);
+    }
+
     private static FundingWriteUp WriteUp(FarmBuilder farm, string assumed = "")
     {
         FundingWriteUp writeUp = FundingWriteUp.Of(farm.Review(), 2025, null, FundingAssumptions.Parse(assumed));
