@@ -101,22 +101,27 @@ public sealed class BalanceSheet
     /// <summary>Money on that day; null: no row is said to be cash, so nobody knows.</summary>
     public decimal? Cash => Lines.Any(line => line.Kind == BalanceKind.Cash) ? CostOf(BalanceKind.Cash) : null;
 
-    /// <summary>The balance sheet nearest to the end of a day and not after it, within 31 days.</summary>
+    /// <summary>
+    /// The balance sheet nearest to the end of a day and not after it, within 31 days; else that of the day after, whose beginning is the
+    /// end of the day.
+    /// </summary>
     /// <param name="records">The records.</param>
     /// <param name="day">The day, usually the last of a year.</param>
     /// <returns>The sheet; null when none is that near.</returns>
     public static BalanceSheet? At(FarmRecords records, DateOnly day)
     {
         ArgumentNullException.ThrowIfNull(records);
-        List<BalanceRow> near = records.Tables.Balances.Where(row => row.Date <= day && row.Date > day.AddDays(-31)).ToList();
+        DateOnly next = day.AddDays(1);
+        List<BalanceRow> near = records.Tables.Balances.Where(row => row.Date <= next && row.Date > day.AddDays(-31)).ToList();
         if (near.Count == 0)
         {
             return null;
         }
 
-        DateOnly date = near.Max(row => row.Date);
+        DateOnly listed = near.Where(row => row.Date <= day).Select(row => row.Date).DefaultIfEmpty(next).Max();
+        DateOnly date = listed <= day ? listed : day;
         bool hasAssets = records.Tables.Assets.Count > 0;
-        List<BalanceLine> lines = near.Where(row => row.Date == date).Select(row => LineOf(row, hasAssets)).ToList();
+        List<BalanceLine> lines = near.Where(row => row.Date == listed).Select(row => LineOf(row, hasAssets)).ToList();
         int firstLiability = lines.FindIndex(line => !line.IsAsset);
         lines.InsertRange(firstLiability < 0 ? lines.Count : firstLiability, Booked(records, date, lines));
         return new BalanceSheet(date, lines, AddLoans(records, date, lines));

@@ -170,6 +170,24 @@ public class LenderStatementTests
         Assert.Equal("no depreciation class for thing", WriteUp(farm).Tax.NetProfit.Reason);
     }
 
+    /// <summary>Many lenders ask for a sheet of January 1: it is the end of December 31, before the day's purchase.</summary>
+    [Fact]
+    public void Sheets_DatedJanuaryFirst_StandForTheEndOfTheYearBefore()
+    {
+        FarmBuilder farm = Farm(6000m).Pool("shed", "bed-feet").Asset("tractor", "shed", "2025-01-01", 10000m, 10m)
+            .Without<BalanceRow>(_ => true)
+            .Balance("2025-01-01", "Checking", BalanceClass.CurrentAsset, 2000m, BalanceItem.Cash)
+            .Balance("2026-01-01", "Checking", BalanceClass.CurrentAsset, 6000m, BalanceItem.Cash);
+        FundingWriteUp writeUp = WriteUp(farm);
+
+        Assert.Equal((FarmBuilder.Day(Opening), FarmBuilder.Day(Closing)), (writeUp.Opening!.Date, writeUp.Closing!.Date));
+        Assert.Equal((2000m, 15000m), (writeUp.Opening.AssetsAtCost, writeUp.Closing.AssetsAtCost));
+        Assert.Equal((1000m, 3000m), (writeUp.Accrual!.Depreciation, writeUp.Accrual.NetFarmIncome));
+
+        FundingWriteUp both = WriteUp(farm.Balance(Closing, "Checking", BalanceClass.CurrentAsset, 5500m, BalanceItem.Cash));
+        Assert.Equal(5500m, both.Closing!.Cash);
+    }
+
     /// <summary>5% of 5,000 sold is 250, whatever seed and fuel come to cost; at prices a tenth higher 275.</summary>
     [Theory]
     [InlineData("cost_factor=1.5", 250)]
