@@ -1,6 +1,7 @@
 using FarmEconomics.Funding;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Storage;
+using FarmEconomics.Reports.Answers;
 using FarmEconomics.Reports.Funding;
 using FarmEconomics.Tests.Building;
 using FarmEconomics.Units;
@@ -186,6 +187,17 @@ public class LenderStatementTests
 
         FundingWriteUp both = WriteUp(farm.Balance(Closing, "Checking", BalanceClass.CurrentAsset, 5500m, BalanceItem.Cash));
         Assert.Equal(5500m, both.Closing!.Cash);
+    }
+
+    [Fact]
+    public void Suggested_Land_SaysThatItCarriesNone()
+    {
+        FarmBuilder farm = Farm(6000m).Pool("shed", "bed-feet").Asset("lease", "shed", "2020-01-01", 4000m, 30m);
+        Assert.Equal("tax_kind isn't given in assets", Suggested(farm));
+        farm.Set(farm.Tables.Assets[0], AssetRow.TaxKindColumn, TaxKind.Land);
+        Assert.Equal("land carries no depreciation", Suggested(farm));
+
+        static string? Suggested(FarmBuilder farm) => new LenderTables(WriteUp(farm)).Depreciation().Rows[0][3].Reason;
     }
 
     /// <summary>5% of 5,000 sold is 250, whatever seed and fuel come to cost; at prices a tenth higher 275.</summary>
