@@ -48,7 +48,7 @@ public static class MoneySheets
         table.Note(next
             ? "Last year's own months x the factors assumed; loans by their schedules; purchases only those of the project. "
                 + "Paid ahead for the year after falls in the months it fell in last year."
-            : "By the dates of the rows. Fees of channels are reckoned from the sales.");
+            : "By the dates of the rows. Fees of channels are worked out from the sales.");
         return sheet;
     }
 

@@ -17,7 +17,7 @@ public enum CashKind
     /// <summary>Other farm income.</summary>
     OtherIncome,
 
-    /// <summary>Fees of channels, reckoned from the sales: money that never arrived.</summary>
+    /// <summary>Fees of channels, worked out from the sales: money that never arrived.</summary>
     SellingFees,
 
     /// <summary>Running costs, the farm's part.</summary>

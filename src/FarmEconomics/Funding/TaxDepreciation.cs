@@ -32,7 +32,7 @@ public sealed record AssetDepreciation(AssetRow Asset, int? RecoveryYears, decim
 /// </summary>
 public static class TaxDepreciation
 {
-    /// <summary>Reckons every asset.</summary>
+    /// <summary>Works out every asset.</summary>
     /// <param name="assets">The assets.</param>
     /// <param name="classes">Recovery years by asset name.</param>
     /// <returns>One per asset, in the order of the table.</returns>
