@@ -32,6 +32,9 @@ public sealed record ProjectChoice(
     /// <summary>Value of an hour, in currency; null: not known.</summary>
     public decimal? HourValue { get; private init; }
 
+    /// <summary>Why the hours of its task or pool can't be told; null where they can, or where it names neither.</summary>
+    private string? HoursUnknown { get; init; }
+
     /// <summary>Crates, or bed-feet, the task was done for in the season; not available without a task or crates.</summary>
     public Result Use { get; private init; }
 
@@ -41,6 +44,7 @@ public sealed record ProjectChoice(
     /// <summary>The part of all hours and losses on record it must save to pay, 0 and up; above 1 it can't.</summary>
     public Result PartNeeded =>
         YearlyCost.Value is not { } cost ? YearlyCost
+        : HoursUnknown is { } noHours ? Result.NotAvailable(noHours)
         : HoursOnRecord.Value > 0m && HourValue is null ? Result.NotAvailable(NoWage)
         : Result.Of(
             cost,
@@ -114,6 +118,7 @@ public sealed record ProjectChoice(
         )
         {
             HourValue = hour,
+            HoursUnknown = row?.Task is null && pool is null ? null : season.Known.Hours,
             UseOf = task?.Per,
             Use =
                 done is null ? Result.NotAvailable("no task named that was logged")

@@ -103,6 +103,20 @@ public class ProjectMoneyTests
         Assert.Contains("owner_wage", Assert.Single(ProjectChoice.All(season)).PartNeeded.Reason, StringComparison.Ordinal);
     }
 
+    /// <summary>10 of beets were lost in the cellar, hours there nobody wrote down: 12.95 isn't 130% of what could be saved.</summary>
+    [Fact]
+    public void ProjectChoice_NoLogOfHours_CannotTellThePart()
+    {
+        FarmBuilder farm = Farm(wage: 20m).Pool("cellar", "crate-days").Task("tidy", Stage.Pack, "cellar").Worker("Own", WorkerKind.Owner)
+            .Channel("heap", ChannelKind.Waste).Pick("2025-07-01", "b", 0.2m).Sell("2025-07-02", "beets", "heap", 0.2m)
+            .Add<ProjectRow>(new RowValues { ["project"] = "door", ["cost"] = 100m, ["pool"] = "cellar", ["life_years"] = 10m });
+        ProjectChoice Of() => Assert.Single(ProjectChoice.All(farm.Review().Season(2025)));
+
+        Assert.Equal((10m, "no labor records"), (Of().LossesOnRecord.Value, Of().PartNeeded.Reason));
+        farm.Work("2025-07-03", "Own", 2m, "tidy", pool: "cellar");
+        Close.To(12.95m / 50m, Of().PartNeeded.Value!.Value, 1e-9m); // 2 hours at 20, and the 10
+    }
+
     private static FundingWriteUp WriteUp(string assumed, params RowValues[] rows)
     {
         FarmBuilder farm = Farm();
