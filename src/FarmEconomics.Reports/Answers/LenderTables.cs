@@ -3,6 +3,7 @@ using FarmEconomics.Decisions.Losses;
 using FarmEconomics.Decisions.Perennials;
 using FarmEconomics.Funding;
 using FarmEconomics.Records;
+using FarmEconomics.Reports.Funding;
 using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Reports.Answers;
@@ -30,7 +31,7 @@ internal sealed class LenderTables(FundingWriteUp books)
             .InOrder()
             .Column("Line")
             .Column("Funder", Look.Money)
-            .Column("Ours", Look.Money)
+            .Column(grant.OwnMatch == grant.Match ? "Ours" : "Match", Look.Money)
             .Column("Total", Look.Money);
         foreach (ObjectClass? kind in Enum.GetValues<ObjectClass>().Select(kind => (ObjectClass?)kind).Append(null))
         {
@@ -46,7 +47,9 @@ internal sealed class LenderTables(FundingWriteUp books)
         }
 
         return table.Total("Total", grant.Funder, grant.Match, grant.Total)
-            .Note(grant.InKind > 0m ? $"In kind: {notation.InWords(grant.InKind, Look.WholeMoney)} of ours." : null);
+            .Note(grant.InKind > 0m
+                ? $"In kind: {notation.InWords(grant.InKind, Look.WholeMoney)} of {(grant.OwnMatch == grant.Match ? "ours" : "the match")}."
+                : null);
     }
 
     /// <summary>Cash at the end of each month, this year and next.</summary>
@@ -196,17 +199,12 @@ internal sealed class LenderTables(FundingWriteUp books)
             .Column("Asset", asset => asset.Asset.Asset.Trim()).Wrapping()
             .Column("Basis", Look.WholeMoney, asset => asset.Basis)
             .Column("Class used", Look.Count, asset => Given(asset.RecoveryYears), "years")
-            .Column("Suggested", Look.Count, Suggested, "years")
+            .Column("Suggested", Look.Count, asset => TaxSheet.Suggested(asset.Asset), "years")
             .Column($"{year}", Look.Money, asset => Given(asset.In(year)))
             .Column($"{year + 1}", Look.Money, asset => Given(asset.In(year + 1)))
             .Rows(books.Tax.Depreciation.Where(asset => asset.Asset.Retired is not { } retired || retired.Year >= year));
 
         static ReportCell Given(decimal? of) => of is { } known ? known : ReportCell.Missing("no depreciation class given");
-
-        static ReportCell Suggested(AssetDepreciation asset) =>
-            asset.Asset.TaxKind is { } kind && DepreciationClasses.Suggested(kind) is { } years
-                ? years
-                : ReportCell.Missing("tax_kind isn't given in assets");
     }
 
     /// <summary>One line a crop, last season and next.</summary>

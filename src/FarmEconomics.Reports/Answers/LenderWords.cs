@@ -24,7 +24,8 @@ internal sealed class LenderWords(FundingWriteUp books)
             ({ } grant, { } loan) =>
                 $"{grant.Project} for {Money(grant.Total)}: {Money(grant.Funder)} asked as a grant, "
                     + $"{Money(loan.Terms.Principal)} as a loan",
-            ({ } grant, null) => $"{grant.Project} for {Money(grant.Total)}: {Money(grant.Funder)} asked, {Money(grant.Match)} our own",
+            ({ } grant, null) => $"{grant.Project} for {Money(grant.Total)}: {Money(grant.Funder)} asked, {Money(grant.OwnMatch)} our own"
+                + (grant.OwnMatch == grant.Match ? "" : $", {Money(grant.Match - grant.OwnMatch)} from others"),
             (null, { } loan) => $"A loan of {Money(loan.Terms.Principal)} is asked for",
             _ => books.Accrual is { } income ? $"In {books.Period.Year} the farm had a net farm income of {Money(income.NetFarmIncome)}"
             : books.Tax.NetUnknown is null
@@ -160,7 +161,7 @@ internal sealed class LenderWords(FundingWriteUp books)
 
     private string Debt() => Now.Coverage.Value is { } times
         ? notation.Text($"After household bills it can pay what falls due on debt {times:0.0} times "
-            + $"over{(books.NewLoan is null ? "" : ", the loan asked for included")}.")
+            + $"over{(books.Coverage.Count == 1 ? "" : ", the loan asked for included")}.")
         : "";
 
     private KeyFigure Income() =>

@@ -48,7 +48,7 @@ public static class MoneySheets
         table.Note(next
             ? "Last year's own months x the factors assumed; loans by their schedules; purchases only those of the project. "
                 + "Paid ahead for the year after falls in the months it fell in last year."
-            : "By the dates of the rows. Fees of channels are reckoned from the sales.");
+            : "By the dates of the rows. Fees of channels are worked out from the sales.");
         return sheet;
     }
 
@@ -96,7 +96,10 @@ public static class MoneySheets
         table.Note("Two columns a day: at cost, the assets table's cost less straight-line depreciation takes the place of the "
             + "longer-term items it holds; at the grower's values, the balances table as it is. "
             + "The difference in equity is valuation equity.")
-            .Note(writeUp.Closing?.LoansNote);
+            .Note(writeUp.Closing?.LoansNote)
+            .Note(new[] { writeUp.Opening, writeUp.Closing }.Any(one => one is { IsValuedAtCost: true })
+                ? "Where the balances list no equipment or buildings, what the assets table holds at cost stands in for their value."
+                : null);
         return sheet;
 
         static string DayOf(BalanceSheet? sheet) => sheet is null ? "no sheet" : Looks.Day(sheet.Date);

@@ -99,7 +99,7 @@ public static class StatementSheets
 
         table.Total($"Net return of the farm in the enterprise statement ({writeUp.Bridge.NetReturnLabel})", writeUp.Bridge.NetReturn);
         sheet.Live(table.Rows.Count, 1, $"SUM({{0,1}}:{{{table.Rows.Count - 1},1}})");
-        table.Note("Every step is reckoned from the rows; nothing is a remainder.");
+        table.Note("Every step is worked out from the rows; nothing is a remainder.");
         return sheet;
     }
 

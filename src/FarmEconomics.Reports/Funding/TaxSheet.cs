@@ -60,9 +60,7 @@ public static class TaxSheet
             table.Row(
                 asset.Asset.Asset.Trim(),
                 asset.Asset.TaxKind is { } kind ? FarmEconomics.Records.Schema.Words.Of(kind).Replace('-', ' ') : "",
-                asset.Asset.TaxKind is not { } what ? ReportCell.Missing("tax_kind isn't given in assets")
-                    : DepreciationClasses.Suggested(what) is { } years ? years
-                    : ReportCell.Missing("land carries no depreciation"),
+                Suggested(asset.Asset),
                 asset.RecoveryYears is { } used ? used : ReportCell.Missing("no depreciation class given")
             );
         }
@@ -73,6 +71,12 @@ public static class TaxSheet
                 + "used equipment, cost recovery all at once (section 179, bonus) and the mid-quarter convention are for the preparer. "
                 + "class_use=suggested counts what is suggested where no class is given."));
     }
+
+    /// <summary>The class suggested for an asset, or why none is.</summary>
+    /// <param name="asset">The asset.</param>
+    internal static ReportCell Suggested(AssetRow asset) => asset.TaxKind is not { } kind
+        ? ReportCell.Missing("tax_kind isn't given in assets")
+        : DepreciationClasses.Suggested(kind) is { } years ? years : ReportCell.Missing("land carries no depreciation");
 
     /// <summary>Early retirements of the year as sentences.</summary>
     /// <param name="writeUp">The write-up.</param>

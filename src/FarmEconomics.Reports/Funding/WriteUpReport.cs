@@ -82,7 +82,8 @@ public static class WriteUpReport
         if (writeUp.Grant is { } grant)
         {
             text.Append($"{Prose.Text(grant.Project)} costs {InMoney(writeUp, grant.Total)}: "
-                + $"{InMoney(writeUp, grant.Funder)} is asked of the funder, {InMoney(writeUp, grant.Match)} is the farm's own, "
+                + $"{InMoney(writeUp, grant.Funder)} is asked of the funder, {InMoney(writeUp, grant.OwnMatch)} is the farm's own, "
+                + (grant.OwnMatch == grant.Match ? "" : $"{InMoney(writeUp, grant.Match - grant.OwnMatch)} comes from others; ")
                 + $"{InMoney(writeUp, grant.InKind)} of it in kind. ");
             text.Append(MustSave(writeUp.Investment!, writeUp.Season.Notation));
             text.Append(writeUp.Investment is { WithGrant: { } with, WithoutGrant: { } without }
@@ -154,7 +155,9 @@ public static class WriteUpReport
     /// <summary>What happens to cash where the funder's money comes late; empty without a project or opening cash.</summary>
     internal static string GrantLate(FundingWriteUp writeUp)
     {
-        if (writeUp.Grant is not { Funder: > 0m } grant || writeUp.NextYear.OpeningCash is null || writeUp.Tax.NetUnknown is not null)
+        if (writeUp.Grant?.Form is not { Federal: > 0m } grant
+            || writeUp.NextYear.OpeningCash is null
+            || writeUp.Tax.NetUnknown is not null)
         {
             return "";
         }
@@ -168,7 +171,7 @@ public static class WriteUpReport
                     ? ""
                     : "that is after the twelve months shown; "
             )
-            + $"as long as its {notation.InWords(grant.Funder, Look.WholeMoney)} haven't come, "
+            + $"as long as its {notation.InWords(grant.Federal, Look.WholeMoney)} haven't come, "
             + $"cash is lowest at {BlockNumber.Of(before.LowPoint, Look.WholeMoney, notation)} (grant_month says when it comes).";
     }
 

@@ -49,7 +49,7 @@ internal sealed class BooksRouter
             return;
         }
 
-        Money farm = Money.Rounded(row.Amount * (row.FarmPercent ?? 100m) / 100m);
+        Money farm = new(row.FarmPart);
         CostStream stream = category.IsLabor() ? CostStream.HiredLabor : CostStream.Cash;
         if (farm.Amount != row.Amount)
         {

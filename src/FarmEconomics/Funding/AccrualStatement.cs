@@ -100,9 +100,12 @@ public sealed record OwnerEquity(decimal Opening, IReadOnlyList<BridgeStep> Step
             [
                 new("Net farm income", income.NetFarmIncome),
                 new("Drawings of the household", book.Sum(CashKind.Drawings)),
-                new("The household's part of shared bills", book.Sum(CashKind.HouseholdPart)),
+                new("The household's part of shared bills", book.Sum(CashKind.HouseholdPart) + book.HouseholdPartOfPurchases),
                 new("Income tax", book.Sum(CashKind.IncomeTax)),
-                new("Assets put into service, at cost, less purchases in the books", bought + book.Sum(CashKind.Capital)),
+                new(
+                    "Assets put into service, at cost, less purchases in the books",
+                    bought + book.Sum(CashKind.Capital) - book.HouseholdPartOfPurchases
+                ),
                 new("Assets retired, at book value", -retired),
                 new(
                     "Loans paid out and paid back, against the change in debt listed",

@@ -10,6 +10,15 @@ namespace FarmEconomics.Funding;
 /// </summary>
 internal abstract record AssumptionEntry(string Name, string Title, string Unit, string Meaning)
 {
+    private const string Figure = "{figure}";
+
+    /// <summary>The figure its meaning names, as the farm writes it; null: none.</summary>
+    public Func<Notation, string>? Names { get; init; }
+
+    /// <summary>Its meaning with the figure in it.</summary>
+    public string MeaningIn(Notation notation) =>
+        Names is null ? Meaning : notation.Label(Meaning).Replace(Figure, Names(notation), StringComparison.Ordinal);
+
     /// <summary>Its value as text, decimals with a point; null: not given.</summary>
     public abstract string? TextOf(FundingAssumptions assumptions);
 

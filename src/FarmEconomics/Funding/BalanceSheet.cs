@@ -48,9 +48,9 @@ public sealed record BalanceLine(string Item, BalanceClass Class, BalanceKind Ki
 
 /// <summary>
 /// A balance sheet in two columns: at the grower's values, as the balances table lists them, and at cost, where the assets table's cost
-/// less accumulated depreciation takes the place of the longer-term items it holds. Assets less liabilities is equity; the two columns
-/// differ by valuation equity. Source: cost and market columns as in the Farm Financial Standards Council's guidelines (as cited by
-/// extension handouts on farm ratios).
+/// less accumulated depreciation takes the place of the longer-term items it holds; where the balances list no such item, it stands in for
+/// the grower's value too. Assets less liabilities is equity; the two columns differ by valuation equity. Source: cost and market columns
+/// as in the Farm Financial Standards Council's guidelines (as cited by extension handouts on farm ratios).
 /// </summary>
 public sealed class BalanceSheet
 {
@@ -76,6 +76,9 @@ public sealed class BalanceSheet
     /// <summary>Assets at the grower's values.</summary>
     public decimal AssetsAtValue => Lines.Where(line => line.IsAsset).Sum(line => line.AtValue ?? 0m);
 
+    /// <summary>True where cost less depreciation stands in for values of equipment and buildings nobody listed.</summary>
+    public bool IsValuedAtCost => Lines.Any(line => line is { Kind: BalanceKind.BookedAsset, AtValue: not null });
+
     /// <summary>Liabilities, the same in both columns.</summary>
     public decimal Liabilities => Lines.Where(line => !line.IsAsset).Sum(line => line.AtCost ?? 0m);
 
@@ -98,30 +101,40 @@ public sealed class BalanceSheet
     /// <summary>Money on that day; null: no row is said to be cash, so nobody knows.</summary>
     public decimal? Cash => Lines.Any(line => line.Kind == BalanceKind.Cash) ? CostOf(BalanceKind.Cash) : null;
 
-    /// <summary>The balance sheet nearest to the end of a day and not after it, within 31 days.</summary>
+    /// <summary>
+    /// The balance sheet nearest to the end of a day and not after it, within 31 days; else that of the day after, whose beginning is the
+    /// end of the day.
+    /// </summary>
     /// <param name="records">The records.</param>
     /// <param name="day">The day, usually the last of a year.</param>
     /// <returns>The sheet; null when none is that near.</returns>
     public static BalanceSheet? At(FarmRecords records, DateOnly day)
     {
         ArgumentNullException.ThrowIfNull(records);
-        List<BalanceRow> near = records.Tables.Balances.Where(row => row.Date <= day && row.Date > day.AddDays(-31)).ToList();
+        DateOnly next = day.AddDays(1);
+        List<BalanceRow> near = records.Tables.Balances.Where(row => row.Date <= next && row.Date > day.AddDays(-31)).ToList();
         if (near.Count == 0)
         {
             return null;
         }
 
-        DateOnly date = near.Max(row => row.Date);
+        DateOnly listed = near.Where(row => row.Date <= day).Select(row => row.Date).DefaultIfEmpty(next).Max();
+        DateOnly date = listed <= day ? listed : day;
         bool hasAssets = records.Tables.Assets.Count > 0;
-        List<BalanceLine> lines = near.Where(row => row.Date == date).Select(row => LineOf(row, hasAssets)).ToList();
+        List<BalanceLine> lines = near.Where(row => row.Date == listed).Select(row => LineOf(row, hasAssets)).ToList();
         int firstLiability = lines.FindIndex(line => !line.IsAsset);
-        IEnumerable<BalanceLine> booked = records
-            .Tables.Assets.Select(asset => BookValue.On(asset, date))
-            .OfType<BookedAsset>()
-            .Select(asset =>
-                new BalanceLine(asset.Asset.Asset.Trim(), BalanceClass.IntermediateAsset, BalanceKind.BookedAsset, asset.Net, null));
-        lines.InsertRange(firstLiability < 0 ? lines.Count : firstLiability, booked);
+        lines.InsertRange(firstLiability < 0 ? lines.Count : firstLiability, Booked(records, date, lines));
         return new BalanceSheet(date, lines, AddLoans(records, date, lines));
+    }
+
+    private static List<BalanceLine> Booked(FarmRecords records, DateOnly date, List<BalanceLine> listed)
+    {
+        bool valued = listed.Exists(line => line.Kind == BalanceKind.LongerAsset);
+        return
+        [
+            .. records.Tables.Assets.Select(asset => BookValue.On(asset, date)).OfType<BookedAsset>().Select(asset => new BalanceLine(
+                asset.Asset.Asset.Trim(), BalanceClass.IntermediateAsset, BalanceKind.BookedAsset, asset.Net, valued ? null : asset.Net)),
+        ];
     }
 
     private static BalanceLine LineOf(BalanceRow row, bool hasAssets)

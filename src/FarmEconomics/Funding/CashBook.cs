@@ -17,7 +17,7 @@ public enum CashKind
     /// <summary>Other farm income.</summary>
     OtherIncome,
 
-    /// <summary>Fees of channels, reckoned from the sales: money that never arrived.</summary>
+    /// <summary>Fees of channels, worked out from the sales: money that never arrived.</summary>
     SellingFees,
 
     /// <summary>Running costs, the farm's part.</summary>
@@ -127,6 +127,16 @@ public sealed class CashBook
             CashKind.Interest
         );
 
+    /// <summary>Interest on loans for assets the books paid, the household's part of it included; above 0.</summary>
+    internal decimal InterestPaid => -entries
+        .Where(entry => entry.Row is ExpenseRow row && Records.Category(row.Category).Class == ExpenseClass.Interest)
+        .Sum(entry => entry.Amount);
+
+    /// <summary>The household's part of purchases; 0 or below.</summary>
+    internal decimal HouseholdPartOfPurchases => entries
+        .Where(entry => entry.Kind == CashKind.Capital)
+        .Sum(entry => entry.Amount + ((ExpenseRow)entry.Row).FarmPart);
+
     /// <summary>What all entries together change the cash by.</summary>
     public decimal NetCash => entries.Sum(entry => entry.Amount);
 
@@ -134,7 +144,7 @@ public sealed class CashBook
     {
         CategoryRow category = Records.Category(row.Category);
         decimal farm = category.EntersBudgets() || category.Class == ExpenseClass.Interest
-            ? Money.Rounded(row.Amount * (row.FarmPercent ?? 100m) / 100m).Amount
+            ? row.FarmPart
             : row.Amount;
         Add(row.Date, category.Class switch
         {

@@ -118,8 +118,8 @@ public sealed class CashFlow
     /// <param name="book">Last year's cash book.</param>
     /// <param name="opening">Cash at its beginning, last year's closing; null: unknown.</param>
     /// <param name="assumptions">The factors.</param>
-    /// <param name="project">What the project costs in cash and what the funder gives, or null. A grant that comes after the twelve months
-    /// isn't in them.</param>
+    /// <param name="project">What the farm pays for the first year of the project and what the funder gives for it, or null. A grant that
+    /// comes after the twelve months isn't in them.</param>
     /// <param name="newLoan">A loan asked for, or null.</param>
     /// <returns>The projection.</returns>
     public static CashFlow Next(

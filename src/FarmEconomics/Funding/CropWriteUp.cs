@@ -60,7 +60,7 @@ public sealed record WriteUpLine(WriteUpItem Item, string Name, decimal Last, de
 /// <summary>
 /// A crop's enterprise budget in write-up form: in all, per 100 bed-feet, per bed and per acre; last season and next. Next season: output x
 /// area x yield x price; a cost that varies with area x area, with quantity or sales x area x yield, a channel's fee x area x yield x
-/// price, with nothing, and establishment, as it was; labor x the wage factor, all other cost x the cost factor.
+/// price, with nothing, and establishment, as it was; labor x the wage factor, all other cost but fees x the cost factor.
 /// </summary>
 public sealed class CropWriteUp
 {
@@ -194,8 +194,9 @@ public sealed class CropWriteUp
             decimal was = 0m, becomes = 0m;
             for (int i = 0; i < byBehavior.Length; i++)
             {
+                // A fee is a part of the sales: it rises with prices, not with other costs.
                 was += costs[(int)line, i];
-                becomes += costs[(int)line, i] * byBehavior[i] * factor;
+                becomes += costs[(int)line, i] * byBehavior[i] * (i == byBehavior.Length - 1 ? 1m : factor);
             }
 
             Cost(item, name, Money.Rounded(was).Amount, Money.Rounded(becomes).Amount);

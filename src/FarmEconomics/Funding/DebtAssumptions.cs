@@ -1,3 +1,5 @@
+using FarmEconomics.Records;
+
 namespace FarmEconomics.Funding;
 
 /// <summary>When in a month money of a line of credit is drawn; both are published practice, never a silent choice.</summary>
@@ -28,8 +30,13 @@ public sealed record DebtAssumptions
         },
         new NumberEntry(
             "coverage_ratio", "Coverage that must be kept", "ratio",
-            "the term-debt coverage that must be kept (1.1 is the lower bound of the middle range on a common scorecard, from memory)")
-        { Most = 1000m, Get = a => a.Debt.CoverageRatio, Set = (a, v) => a with { Debt = a.Debt with { CoverageRatio = v } } },
+            "the term-debt coverage that must be kept ({figure} is the lower bound of the middle range on a common scorecard, from memory)")
+        {
+            Names = notation => notation.Text($"{1.1m}"),
+            Most = 1000m,
+            Get = a => a.Debt.CoverageRatio,
+            Set = (a, v) => a with { Debt = a.Debt with { CoverageRatio = v } },
+        },
         new NumberEntry(
             "line_percent", "Interest on the line of credit", "% a year",
             "interest on what is drawn on an operating line of credit; blank: that of the last season loan on record")
@@ -54,8 +61,13 @@ public sealed record DebtAssumptions
         new NumberEntry(
             "replacement_factor", "Replacing costs more than it did", "x",
             "what replacing equipment takes a year against its depreciation; for assets without a replacement value "
-                + "(1.15: example for 2023 in M. Langemeier, Hoosier Banker 109(1) 2025)")
-        { Most = 1000m, Get = a => a.Debt.ReplacementFactor, Set = (a, v) => a with { Debt = a.Debt with { ReplacementFactor = v } } },
+                + "({figure}: example for 2023 in M. Langemeier, Hoosier Banker 109(1) 2025)")
+        {
+            Names = notation => notation.Text($"{1.15m}"),
+            Most = 1000m,
+            Get = a => a.Debt.ReplacementFactor,
+            Set = (a, v) => a with { Debt = a.Debt with { ReplacementFactor = v } },
+        },
     ];
 
     /// <summary>Cash that should never be undercut, in currency; at least 0.</summary>

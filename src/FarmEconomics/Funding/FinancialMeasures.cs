@@ -80,6 +80,11 @@ public sealed record MeasureInputs
     /// <summary>Interest on term debt due in the year.</summary>
     public required Result TermInterest { get; init; }
 
+    /// <summary>
+    /// Of that what was paid, by the farm or the household: income and family living bear no other. Null: all that was due.
+    /// </summary>
+    public Result? TermInterestPaid { get; init; }
+
     /// <summary>Scheduled principal on term debt due in the year.</summary>
     public required Result TermPrincipal { get; init; }
 
@@ -131,17 +136,17 @@ public static class FinancialMeasures
             "(net farm income + farm interest - unpaid labor and management) / gross revenue",
             MeasureUnit.Percent, v => (v[0] + v[1] - v[2], v[3]), x.Income, x.Interest, x.UnpaidLabor, x.Revenue),
         RepaymentCapacity(x),
-        Make("repayment", "Term-debt coverage", "capital debt repayment capacity / (scheduled principal + interest on term debt)",
-            MeasureUnit.Ratio, v => (Capacity(v).Top, v[6] + v[3]), x.DebtService),
+        Make("repayment", "Term-debt coverage", "capital debt repayment capacity / (scheduled principal + scheduled interest)",
+            MeasureUnit.Ratio, v => (Capacity(v).Top, Service(v)), x.DebtService),
         Make("repayment", "Margin after term debt",
-            "capital debt repayment capacity - (scheduled principal + interest on term debt)",
-            MeasureUnit.Currency, v => (Capacity(v).Top - v[6] - v[3], null), x.DebtService),
+            "capital debt repayment capacity - (scheduled principal + scheduled interest)",
+            MeasureUnit.Currency, v => (Capacity(v).Top - Service(v), null), x.DebtService),
         Make("repayment", "Replacement margin",
-            "capital debt repayment capacity - (scheduled principal + interest on term debt) - replacement allowance",
-            MeasureUnit.Currency, v => (Capacity(v).Top - v[6] - v[3] - v[7], null), [.. x.DebtService, x.Replacement]),
+            "capital debt repayment capacity - (scheduled principal + scheduled interest) - replacement allowance",
+            MeasureUnit.Currency, v => (Capacity(v).Top - Service(v) - v[8], null), [.. x.DebtService, x.Replacement]),
         Make("repayment", "Replacement margin coverage",
-            "capital debt repayment capacity / (scheduled principal + interest on term debt + replacement allowance)",
-            MeasureUnit.Ratio, v => (Capacity(v).Top, v[6] + v[3] + v[7]), [.. x.DebtService, x.Replacement]),
+            "capital debt repayment capacity / (scheduled principal + scheduled interest + replacement allowance)",
+            MeasureUnit.Ratio, v => (Capacity(v).Top, Service(v) + v[8]), [.. x.DebtService, x.Replacement]),
         Make("efficiency", "Asset turnover", "gross revenue / average total farm assets",
             MeasureUnit.Percent, v => (v[0], v[1]), x.Revenue, x.AverageAssets),
         Make("efficiency", "Operating expense ratio", "operating expense / gross revenue",
@@ -159,10 +164,12 @@ public static class FinancialMeasures
 
     private static Measure RepaymentCapacity(Named x) =>
         Make("repayment", "Capital debt repayment capacity",
-            "net farm income + off-farm income - tax + interest on term debt + depreciation - family living",
+            "net farm income + off-farm income - tax + interest paid on term debt + depreciation - family living",
             MeasureUnit.Currency, Capacity, x.Capacity);
 
     private static (decimal Top, decimal? Bottom) Capacity(decimal[] v) => (v[0] + v[1] - v[2] + v[3] + v[4] - v[5], null);
+
+    private static decimal Service(decimal[] v) => v[6] + v[7];
 
     private static Measure Make(
         string group,
@@ -182,9 +189,12 @@ public static class FinancialMeasures
         else
         {
             (decimal top, decimal? bottom) = of([.. inputs.Select(input => input.Value.Value!.Value)]);
-            value = bottom is { } divisor
-                ? Result.Of(top, divisor, $"{formula[(formula.IndexOf('/', StringComparison.Ordinal) + 1)..].Trim()} is 0")
-                : Result.Known(top);
+            string under = formula[(formula.IndexOf('/', StringComparison.Ordinal) + 1)..].Trim();
+
+            // Below 0 a ratio turns round: a loss on what is less than nothing would read as a gain.
+            value = bottom is not { } divisor ? Result.Known(top)
+                : divisor < 0m ? Result.NotAvailable($"{under} is below 0")
+                : Result.Of(top, divisor, $"{under} is 0");
         }
 
         return new Measure(group, name, formula, unit, value, inputs);
@@ -225,12 +235,13 @@ public static class FinancialMeasures
             Income,
             new("off-farm income", x.OffFarmIncome),
             new("income and self-employment tax", x.IncomeTax),
-            new("interest on term debt", x.TermInterest),
+            new("interest paid on term debt", x.TermInterestPaid ?? x.TermInterest),
             Depreciation,
             new("family living: drawings and household bills the farm pays", x.FamilyLiving),
         ];
 
         /// <summary>The same with what is due.</summary>
-        internal MeasureInput[] DebtService => [.. Capacity, new("scheduled principal", x.TermPrincipal)];
+        internal MeasureInput[] DebtService =>
+            [.. Capacity, new("scheduled principal", x.TermPrincipal), new("scheduled interest", x.TermInterest)];
     }
 }

@@ -72,9 +72,7 @@ public sealed record FundingAssumptions
                         entry.Title,
                         entry is NumberEntry ? entry.TextOf(this)?.Replace('.', @as.DecimalMark) : entry.TextOf(this),
                         entry.Unit,
-                        entry
-                            .Meaning.Replace("(1.1 ", @as.Text($"({1.1m} "), StringComparison.Ordinal)
-                            .Replace("(1.15:", @as.Text($"({1.15m}:"), StringComparison.Ordinal)
+                        entry.MeaningIn(@as)
                     )
             ),
         ];
@@ -165,5 +163,5 @@ public sealed record FundingAssumptions
         entry.Title,
         @as.Text($"{NextSeason.PathWidthIn(@as.LengthUnit)}"),
         @as.LengthUnit.WidthShort(),
-        @as.Label(entry.Meaning).Replace("18 in ", @as.LengthUnit == LengthUnit.M ? "45 cm " : "18 in ", StringComparison.Ordinal));
+        entry.MeaningIn(@as));
 }

@@ -42,7 +42,7 @@ public sealed class FundingWriteUp
         Investment = Grant is null ? null : Investment.Of(season, Grant, assumptions, power);
         NewLoan = LoanAskedFor(records);
         LastYear = CashFlow.Of(Cash, Opening);
-        NextYear = Next(Grant?.Funder ?? 0m);
+        NextYear = Next(Grant?.Form.Federal ?? 0m);
         Line = LineOf(NextYear);
         Inputs = InputsOf(review);
         Measures = FinancialMeasures.Of(Inputs);
@@ -254,7 +254,7 @@ public sealed class FundingWriteUp
     private static string NoSheet(DateOnly before) => $"no balance sheet within a month before {before:yyyy-MM-dd}";
 
     private CashFlow Next(decimal grant) =>
-        CashFlow.Next(Cash, Closing?.Cash, Assumptions, Grant is null ? null : (Grant.CashCost, grant), NewLoan);
+        CashFlow.Next(Cash, Closing?.Cash, Assumptions, Grant is null ? null : (Grant.Form.PaidByFarm, grant), NewLoan);
 
     private CreditLine? LineOf(CashFlow next)
     {
@@ -305,10 +305,8 @@ public sealed class FundingWriteUp
         Result Income(Func<AccrualStatement, decimal> of) => Accrual is null
             ? Result.NotAvailable(Tax.NetUnknown ?? SheetsUnknown ?? noBoth)
             : Result.Known(of(Accrual));
-        List<LoanPayment> due =
-            [.. Loans.Where(loan => loan.Terms.IsTermDebt).SelectMany(loan => loan.Between(Period.Start, Period.End))];
-        bool scheduled = LoanSchedule.SaysWhatIsDue(Season.Records);
-
+        Result paid = Tax.ExpensesUnknown is { } noBooks ? Result.NotAvailable(noBooks) : Result.Known(Cash.InterestPaid);
+        (Result interest, Result principal) = DueOnTermDebt() ?? (paid, FromBooks(CashKind.Principal));
         return new MeasureInputs
         {
             CurrentAssets = Sheet(sheet => sheet.ValueOf(BalanceClass.CurrentAsset)),
@@ -328,11 +326,25 @@ public sealed class FundingWriteUp
                 ? Taxes.Total
                 : FromBooks(CashKind.IncomeTax),
             FamilyLiving = FromBooks(CashKind.Drawings, CashKind.HouseholdPart),
-            TermInterest = scheduled ? Result.Known(due.Sum(payment => payment.Interest)) : FromBooks(CashKind.Interest),
+            TermInterest = interest,
+            TermInterestPaid = paid.Combine(interest, Math.Min),
             ReplacementAllowance = Opening is null || Closing is null ? Result.NotAvailable(noBoth)
                 : Result.Known(ReplacementCost.Allowance(Season.Records, Opening.Date, Closing.Date, Assumptions.Debt.ReplacementFactor)),
-            TermPrincipal = scheduled ? Result.Known(due.Sum(payment => payment.Principal)) : FromBooks(CashKind.Principal),
+            TermPrincipal = principal,
         };
+    }
+
+    /// <summary>Interest and principal of the year by the schedules; null where no loans table says what is due.</summary>
+    private (Result Interest, Result Principal)? DueOnTermDebt()
+    {
+        if (!LoanSchedule.SaysWhatIsDue(Season.Records))
+        {
+            return null;
+        }
+
+        List<LoanPayment> due =
+            [.. Loans.Where(loan => loan.Terms.IsTermDebt).SelectMany(loan => loan.Between(Period.Start, Period.End))];
+        return (Result.Known(due.Sum(payment => payment.Interest)), Result.Known(due.Sum(payment => payment.Principal)));
     }
 
     private List<DebtCoverage> CoverageOf()
@@ -340,13 +352,13 @@ public sealed class FundingWriteUp
         Result capacity = FinancialMeasures.RepaymentCapacity(Inputs).Value;
         decimal wanted = Assumptions.Debt.CoverageRatio;
         decimal fees = -Cash.Sum(CashKind.SellingFees);
-        decimal service = (Inputs.TermInterest.Value ?? 0m) + (Inputs.TermPrincipal.Value ?? 0m);
+        Result service = Inputs.TermInterest.Combine(Inputs.TermPrincipal, (interest, principal) => interest + principal);
         List<DebtCoverage> rows = [new("Debt as it is", capacity, service, Tax.Sales, fees, wanted)];
-        if (NewLoan is { } loan)
+        if (NewLoan is { Terms.IsTermDebt: true } loan)
         {
             // The first full year of payments; the capacity before interest is the same, and what the project saves isn't counted.
-            List<LoanPayment> year = loan.Between(loan.Terms.PaidOut, loan.Terms.PaidOut.AddYears(1).AddDays(1)).ToList();
-            decimal due = service + year.Sum(payment => payment.Payment);
+            decimal year = loan.Between(loan.Terms.PaidOut, loan.Terms.PaidOut.AddYears(1).AddDays(1)).Sum(payment => payment.Payment);
+            Result due = service.Map(now => now + year);
             rows.Add(new DebtCoverage("With the loan asked for, its first year", capacity, due, Tax.Sales, fees, wanted));
         }
 

@@ -8,7 +8,7 @@ namespace FarmEconomics.Funding;
 /// <param name="Item">What is paid.</param>
 /// <param name="Reckoned">How the amount comes about.</param>
 /// <param name="Funder">Asked of the funder.</param>
-/// <param name="Match">The farm's own part.</param>
+/// <param name="Match">What the funder doesn't give; <see cref="MatchFrom"/> says who does.</param>
 /// <param name="InKind">True for work and goods given, not paid.</param>
 /// <param name="Source">The row, or null for what assumptions add.</param>
 public sealed record GrantLine(
@@ -36,8 +36,8 @@ public sealed record GrantLine(
 
 /// <summary>
 /// A project's budget by object class of SF-424A (OMB 4040-0006, Section B, lines 6a to 6k), funder and match side by side. A row's funder
-/// part is its amount x funder_percent, rounded to the cent; the match is the rest. Indirect charges = rate x the base classes (2 CFR
-/// 200.414(f): up to 15 % of modified total direct costs without a negotiated rate).
+/// part is its amount x funder_percent (blank: all of it, or nothing of what is given in kind), rounded to the cent; the match is the rest.
+/// Indirect charges = rate x the base classes (2 CFR 200.414(f): up to 15 % of modified total direct costs without a negotiated rate).
 /// </summary>
 public sealed class GrantBudget
 {
@@ -98,11 +98,14 @@ public sealed class GrantBudget
     /// <summary>Asked of the funder.</summary>
     public decimal Funder => Lines.Sum(line => line.Funder);
 
-    /// <summary>The farm's own part, in kind included.</summary>
+    /// <summary>What the funder doesn't give, in kind included, whoever gives it.</summary>
     public decimal Match => Lines.Sum(line => line.Match);
 
+    /// <summary>The part of the match the farm gives itself, in kind included.</summary>
+    public decimal OwnMatch => Lines.Where(line => line.MatchFrom == MatchSource.Applicant).Sum(line => line.Match);
+
     /// <summary>The part of the match that is given, not paid.</summary>
-    public decimal InKind => Lines.Where(line => line.InKind).Sum(line => line.Total);
+    public decimal InKind => Lines.Where(line => line.InKind).Sum(line => line.Match);
 
     /// <summary>The whole project.</summary>
     public decimal Total => Funder + Match;
@@ -220,9 +223,9 @@ public sealed class GrantBudget
 
     private static GrantLine LineOf(FundingRow row, decimal? hour, Notation notation)
     {
-        decimal percent = row.FunderPercent ?? 100m;
-        decimal funder = Money.Rounded(row.Amount * percent / 100m).Amount;
         bool inKind = row.InKind;
+        decimal percent = row.FunderPercent ?? (inKind ? 0m : 100m);
+        decimal funder = Money.Rounded(row.Amount * percent / 100m).Amount;
         string terms = notation.Text($"{row.Amount:#,##0.00}, funder {percent:0.##}%");
         if (inKind && row.ObjectClass == ObjectClass.Personnel && hour is { } value and > 0m)
         {

@@ -48,6 +48,12 @@ public sealed class GrantForm
     /// <summary>What is given in kind in the first year: in line 12, not in line 14.</summary>
     public decimal InKind => first.Where(line => line.InKind).Sum(line => line.Match);
 
+    /// <summary>
+    /// What the farm pays in money in the first year, the funder's part included: what others give of the match they pay themselves.
+    /// </summary>
+    internal decimal PaidByFarm =>
+        Federal + first.Where(line => !line.InKind && line.MatchFrom == MatchSource.Applicant).Sum(line => line.Match);
+
     /// <summary>Section E, columns (b) to (e): federal money of the four years after the first.</summary>
     public IReadOnlyList<decimal> LaterFederal =>
         [.. Enumerable.Range(2, LaterYears).Select(year => budget.Lines.Where(line => line.Year == year).Sum(line => line.Funder))];

@@ -32,8 +32,8 @@ public sealed record SavingNeeded(decimal Outlay, Result Yearly, Result Hours);
 
 /// <summary>
 /// The investment asked for: its cost now, its yearly saving for as long as it serves, its salvage at the end; with the grant and without.
-/// Without it there are no indirect charges: they exist only with a grant. Work given in kind counts at its value. Amounts in currency,
-/// before tax; yearly amounts at the end of each year.
+/// Without it there are no indirect charges: they exist only with a grant. With it what others give of the match is no cost of the farm.
+/// Work given in kind counts at its value. Amounts in currency, before tax; yearly amounts at the end of each year.
 /// </summary>
 public sealed class Investment
 {
@@ -76,9 +76,12 @@ public sealed class Investment
     /// <summary>Why it can't be told whether the project pays; null when it can.</summary>
     public string? Missing => YearlySaving.Reason ?? DiscountRate.Reason;
 
-    /// <summary>The yearly saving: all lines that are assumed; not available when none is.</summary>
+    /// <summary>
+    /// The yearly saving: all lines that are assumed; not available when none is, or when nobody knows what one of them is worth.
+    /// </summary>
     public Result YearlySaving =>
-        Savings.All(saving => !saving.Amount.IsAvailable)
+        Savings.FirstOrDefault(saving => saving is { Quantity: not null, Amount.IsAvailable: false }) is { } unvalued ? unvalued.Amount
+        : Savings.All(saving => !saving.Amount.IsAvailable)
             ? Result.NotAvailable(
                 "no yearly saving is assumed (hours_saved, losses_saved_percent, ice_saved_percent, power_saved_kwh, other_saving)"
             )
@@ -91,7 +94,7 @@ public sealed class Investment
     public decimal CostWithoutGrant => Budget.Lines.Where(line => line.Class is not null).Sum(line => line.Total);
 
     /// <summary>What it must save a year with the grant; needs nothing but the cost of capital.</summary>
-    public SavingNeeded NeededWithGrant => Needed(Budget.Match);
+    public SavingNeeded NeededWithGrant => Needed(Budget.OwnMatch);
 
     /// <summary>What it must save a year without the grant.</summary>
     public SavingNeeded NeededWithoutGrant => Needed(CostWithoutGrant);
@@ -106,7 +109,7 @@ public sealed class Investment
             : null;
 
     /// <summary>The same with the grant; null as well.</summary>
-    public CapitalBudget? WithGrant => Outlay(Budget.Match);
+    public CapitalBudget? WithGrant => Outlay(Budget.OwnMatch);
 
     /// <summary>Net present value with the grant when one input is a tenth lower or higher, widest first.</summary>
     public IReadOnlyList<InvestmentSwing> HangsOn
@@ -118,34 +121,38 @@ public sealed class Investment
                 return [];
             }
 
-            int life = assumptions.Project.LifeYears;
-            decimal Npv(decimal cost, decimal yearly, int years, decimal rate) => Make(cost, yearly, years, rate).NetPresentValue;
-            int years = Math.Max(1, (int)Math.Round(life * Tenth, MidpointRounding.AwayFromZero));
-            List<InvestmentSwing> swings =
-            [
-                new("Cost of the project",
-                    Npv(Budget.Match - (Budget.Total * Tenth), saving, life, capital),
-                    Npv(Budget.Match + (Budget.Total * Tenth), saving, life, capital)),
-                new("Grant",
-                    Npv(Budget.Match + (Budget.Funder * Tenth), saving, life, capital),
-                    Npv(Budget.Match - (Budget.Funder * Tenth), saving, life, capital)),
-                new($"Years it serves ({years} fewer or more)",
-                    Npv(Budget.Match, saving, Math.Max(1, life - years), capital),
-                    Npv(Budget.Match, saving, life + years, capital)),
-                new("Cost of capital",
-                    Npv(Budget.Match, saving, life, capital * (1m - Tenth)),
-                    Npv(Budget.Match, saving, life, capital * (1m + Tenth))),
-
-                .. Savings
-                    .Where(line => line.Amount.IsAvailable)
-                    .Select(line => new InvestmentSwing(
-                        line.Name,
-                        Npv(Budget.Match, saving - (line.Amount.Value!.Value * Tenth), life, capital),
-                        Npv(Budget.Match, saving + (line.Amount.Value!.Value * Tenth), life, capital)
-                    )),
-            ];
-            return [.. swings.OrderByDescending(swing => swing.Width)];
+            return [.. Swings(saving, capital).OrderByDescending(swing => swing.Width)];
         }
+    }
+
+    private IEnumerable<InvestmentSwing> Swings(decimal saving, decimal capital)
+    {
+        (int life, decimal salvage, decimal own) = (assumptions.Project.LifeYears, assumptions.Project.Salvage, Budget.OwnMatch);
+        int years = Math.Max(1, (int)Math.Round(life * Tenth, MidpointRounding.AwayFromZero));
+        yield return new("Cost of the project", Paying(own - (Budget.Total * Tenth)), Paying(own + (Budget.Total * Tenth)));
+        yield return new("Grant", Paying(own + (Budget.Funder * Tenth)), Paying(own - (Budget.Funder * Tenth)));
+        yield return new(
+            $"Years it serves ({years} fewer or more)",
+            Npv(own, saving, Math.Max(1, life - years), capital, salvage),
+            Npv(own, saving, life + years, capital, salvage));
+        yield return new("Cost of capital", At(1m - Tenth), At(1m + Tenth));
+        if (salvage > 0m)
+        {
+            yield return new("Worth at the end", Fetching(1m - Tenth), Fetching(1m + Tenth));
+        }
+
+        foreach (YearlySaving line in Savings.Where(line => line.Amount.IsAvailable))
+        {
+            decimal tenth = line.Amount.Value!.Value * Tenth;
+            yield return new(line.Name, Saved(saving - tenth), Saved(saving + tenth));
+        }
+
+        decimal Paying(decimal cost) => Npv(cost, saving, life, capital, salvage);
+        decimal At(decimal part) => Npv(own, saving, life, capital * part, salvage);
+        decimal Fetching(decimal part) => Npv(own, saving, life, capital, salvage * part);
+        decimal Saved(decimal yearly) => Npv(own, yearly, life, capital, salvage);
+        decimal Npv(decimal cost, decimal yearly, int serves, decimal rate, decimal fetches) =>
+            Make(cost, yearly, serves, rate, fetches).NetPresentValue;
     }
 
     /// <summary>The investment behind a grant budget.</summary>
@@ -241,17 +248,17 @@ public sealed class Investment
 
     private CapitalBudget? Outlay(decimal outlay) =>
         YearlySaving.Value is { } saving && DiscountRate.Value is { } capital
-            ? Make(outlay, saving, assumptions.Project.LifeYears, capital)
+            ? Make(outlay, saving, assumptions.Project.LifeYears, capital, assumptions.Project.Salvage)
             : null;
 
-    private CapitalBudget Make(decimal outlay, decimal saving, int years, decimal rate)
+    private CapitalBudget Make(decimal outlay, decimal saving, int years, decimal rate, decimal salvage)
     {
         decimal[] amounts =
         [
             -outlay,
             .. Enumerable.Range(1, years).Select(year => Money.Rounded(saving * assumptions.Saving.PartIn(year)).Amount),
         ];
-        amounts[years] += assumptions.Project.Salvage;
+        amounts[years] += salvage;
         return new CapitalBudget(amounts, rate);
     }
 
@@ -280,7 +287,7 @@ public sealed class Investment
 /// <param name="Pool">The pool.</param>
 /// <param name="LostValue">Produce of crops kept there that was lost or thrown out, at its average price, in currency.</param>
 /// <param name="Hours">Hours logged to the pool; not available without hours.</param>
-/// <param name="IceCost">Rows of the books whose category or note names ice, in currency; not available without books.</param>
+/// <param name="IceCost">The farm's part of running costs that name ice, in currency; not available without books.</param>
 /// <param name="KilowattHours">Electricity of its loads; not available where it has none.</param>
 /// <param name="PowerPrice">What a kWh more costs, not what one cost on average.</param>
 public sealed record StoreFacts(Pool Pool, decimal LostValue, Result Hours, Result IceCost, Result KilowattHours, MarginalPrice PowerPrice)
@@ -310,7 +317,6 @@ public sealed record StoreFacts(Pool Pool, decimal LostValue, Result Hours, Resu
             loads.Count == 0
                 ? null
                 : season.Pools.FirstOrDefault(result => result.Pool.Name.Equals(loads[0].Pool.Trim(), StringComparison.OrdinalIgnoreCase));
-        decimal ice = records.Expenses.Where(row => year.Holds(row.Date) && NamesIce($"{row.Category} {row.Note}")).Sum(row => row.Amount);
         List<(EnterpriseBudget Crop, decimal Lost)> kept = season
             .Crops.Where(crop => IsKeptIn(crop, pool))
             .Select(crop => (crop, Lost(season, crop)))
@@ -321,7 +327,7 @@ public sealed record StoreFacts(Pool Pool, decimal LostValue, Result Hours, Resu
             season.Known.Hours is { } noHours
                 ? Result.NotAvailable(noHours)
                 : Result.Known(season.Pools.First(result => result.Pool == pool).Hours),
-            season.Known.Costs is { } noBooks ? Result.NotAvailable(noBooks) : Result.Known(ice),
+            season.Known.Costs is { } noBooks ? Result.NotAvailable(noBooks) : Result.Known(PaidForIce(records, year)),
             loads.Count == 0 ? Result.NotAvailable($"no load of {pool.Name}") : Result.Known(energy),
             power is null
                 ? NoPower($"no load of {pool.Name} names a power pool")
@@ -348,6 +354,12 @@ public sealed record StoreFacts(Pool Pool, decimal LostValue, Result Hours, Resu
             .Sum(part => part.Quantity);
         return crop.Sums.Unsold - crop.Sums.OnHand + thrownOut;
     }
+
+    // A machine that makes it is bought once, and what the household used is no cost of the farm.
+    private static decimal PaidForIce(FarmRecords records, FiscalYear year) => records.Expenses
+        .Where(row => year.Holds(row.Date) && records.Category(row.Category).Class == ExpenseClass.Operating
+            && NamesIce($"{row.Category} {row.Note}"))
+        .Sum(row => row.FarmPart);
 
     private static bool NamesIce(string text) =>
         text.Split([' ', ',', ';', '-', '.'], StringSplitOptions.RemoveEmptyEntries).Contains("ice", StringComparer.OrdinalIgnoreCase);

@@ -58,7 +58,7 @@ public sealed class LoanSchedule
     /// <summary>Interest over the whole loan.</summary>
     public decimal TotalInterest => Payments.Sum(payment => payment.Interest);
 
-    /// <summary>Reckons a loan.</summary>
+    /// <summary>Works out a loan.</summary>
     /// <param name="terms">The terms.</param>
     /// <param name="rounding">How payments are rounded.</param>
     /// <returns>The schedule.</returns>

@@ -2,7 +2,7 @@ using FarmEconomics.Records;
 
 namespace FarmEconomics.Funding;
 
-/// <summary>What a loan says: enough to reckon every payment.</summary>
+/// <summary>What a loan says: enough to work out every payment.</summary>
 /// <param name="Name">The loan.</param>
 /// <param name="Principal">What is borrowed, in currency; above 0.</param>
 /// <param name="AnnualRate">Interest a year as a fraction (0.0525), from 0 to 1; a payment's period carries its even part of it.</param>

@@ -21,8 +21,12 @@ public sealed record NextSeasonAssumptions
         { Most = 1000m, Get = a => a.NextSeason.Cost, Set = (a, v) => a with { NextSeason = a.NextSeason with { Cost = v } } },
         new NumberEntry(
             PathName, "Path between two beds", "in",
-            "with the standard bed width it says how many bed-feet an acre holds (18 in is common practice, no source)")
-        { Get = a => a.NextSeason.PathWidth, Set = (a, v) => a with { NextSeason = a.NextSeason with { PathWidth = v } } },
+            "with the standard bed width it says how many bed-feet an acre holds ({figure} is common practice, no source)")
+        {
+            Names = notation => notation.Text($"{UsualPath(notation.LengthUnit)} {notation.LengthUnit.WidthShort()}"),
+            Get = a => a.NextSeason.PathWidth,
+            Set = (a, v) => a with { NextSeason = a.NextSeason with { PathWidth = v } },
+        },
     ];
 
     /// <summary>Area against last season's, 0 to 1,000.</summary>
@@ -46,5 +50,7 @@ public sealed record NextSeasonAssumptions
     /// <summary>The width of the paths.</summary>
     /// <param name="unit">The farm's unit of lengths.</param>
     /// <returns>Inches, or centimeters on a farm that measures in meters; 0 or more.</returns>
-    public decimal PathWidthIn(LengthUnit unit) => PathWidth ?? (unit == LengthUnit.M ? 45m : 18m);
+    public decimal PathWidthIn(LengthUnit unit) => PathWidth ?? UsualPath(unit);
+
+    private static decimal UsualPath(LengthUnit unit) => unit == LengthUnit.M ? 45m : 18m;
 }

@@ -12,14 +12,14 @@ namespace FarmEconomics.Funding;
 /// save rests on the parts the grower gives.
 /// </summary>
 /// <param name="Project">The project.</param>
-/// <param name="Cost">What it costs the farm without a grant.</param>
+/// <param name="Cost">What it costs the farm without a grant; not available where neither table says.</param>
 /// <param name="YearlyCost">(Cost - salvage) x CRF(i, life) + salvage x i.</param>
 /// <param name="HoursOnRecord">Hours of its task, else of its pool, in the season.</param>
 /// <param name="LossesOnRecord">Produce lost or thrown out in its store, at average price.</param>
 /// <param name="Saving">What it saves a year by the parts given; not available where none is.</param>
 public sealed record ProjectChoice(
     string Project,
-    decimal Cost,
+    Result Cost,
     Result YearlyCost,
     Result HoursOnRecord,
     Result LossesOnRecord,
@@ -27,9 +27,13 @@ public sealed record ProjectChoice(
 )
 {
     private const decimal UsualLife = 15m;
+    private const string NoWage = "no owner_wage among the settings";
 
     /// <summary>Value of an hour, in currency; null: not known.</summary>
     public decimal? HourValue { get; private init; }
+
+    /// <summary>Why the hours of its task or pool can't be told; null where they can, or where it names neither.</summary>
+    private string? HoursUnknown { get; init; }
 
     /// <summary>Crates, or bed-feet, the task was done for in the season; not available without a task or crates.</summary>
     public Result Use { get; private init; }
@@ -39,13 +43,14 @@ public sealed record ProjectChoice(
 
     /// <summary>The part of all hours and losses on record it must save to pay, 0 and up; above 1 it can't.</summary>
     public Result PartNeeded =>
-        YearlyCost.Value is not { } cost
-            ? YearlyCost
-            : Result.Of(
-                cost,
-                ((HoursOnRecord.Value ?? 0m) * (HourValue ?? 0m)) + (LossesOnRecord.Value ?? 0m),
-                "the records hold no hours or losses it could save"
-            );
+        YearlyCost.Value is not { } cost ? YearlyCost
+        : HoursUnknown is { } noHours ? Result.NotAvailable(noHours)
+        : HoursOnRecord.Value > 0m && HourValue is null ? Result.NotAvailable(NoWage)
+        : Result.Of(
+            cost,
+            ((HoursOnRecord.Value ?? 0m) * (HourValue ?? 0m)) + (LossesOnRecord.Value ?? 0m),
+            "the records hold no hours or losses it could save"
+        );
 
     /// <summary>Saving less yearly cost.</summary>
     public Result GainAYear => Saving.Combine(YearlyCost, (saving, cost) => saving - cost);
@@ -87,10 +92,7 @@ public sealed record ProjectChoice(
     private static ProjectChoice Make(SeasonReview season, string project, ProjectRow? row, IMarginalPower? power)
     {
         FarmRecords records = season.Records;
-        decimal cost = row?.Cost
-            ?? records
-                .Tables.Funding.Where(line => line.Project.Trim().Equals(project, StringComparison.OrdinalIgnoreCase))
-                .Sum(line => line.Amount);
+        Result cost = CostOf(records, project, row);
         Pool? pool = row is { Pool: { } named }
             ? records.FindPool(named)
             : records.Pools.Where(one => project.Contains(one.Name, StringComparison.OrdinalIgnoreCase)).MaxBy(one => one.Name.Length);
@@ -116,6 +118,7 @@ public sealed record ProjectChoice(
         )
         {
             HourValue = hour,
+            HoursUnknown = row?.Task is null && pool is null ? null : season.Known.Hours,
             UseOf = task?.Per,
             Use =
                 done is null ? Result.NotAvailable("no task named that was logged")
@@ -124,10 +127,20 @@ public sealed record ProjectChoice(
         };
     }
 
-    private static Result YearlyOf(decimal cost, ProjectRow? row, FarmSettings settings)
+    private static Result CostOf(FarmRecords records, string project, ProjectRow? row)
+    {
+        List<FundingRow> lines = records.Tables.Funding.FindAll(line =>
+            line.Project.Trim().Equals(project, StringComparison.OrdinalIgnoreCase));
+        return row?.Cost is { } given ? Result.Known(given)
+            : lines.Count > 0 ? Result.Known(lines.Sum(line => line.Amount))
+            : Result.NotAvailable("no cost is given (projects), and it has no lines in funding");
+    }
+
+    private static Result YearlyOf(Result whole, ProjectRow? row, FarmSettings settings)
     {
         decimal salvage = row?.Salvage ?? 0m;
-        return settings.InterestPercent is not { } percent
+        return whole.Value is not { } cost ? whole
+            : settings.InterestPercent is not { } percent
             ? Result.NotAvailable("no interest_percent among the settings")
             : Result.Known(
                 Money
@@ -151,7 +164,7 @@ public sealed record ProjectChoice(
             Part(
                 given.HoursSavedPercent / 100m,
                 hours,
-                hour is { } value ? Result.Known(value) : Result.NotAvailable("no owner_wage among the settings")
+                hour is { } value ? Result.Known(value) : Result.NotAvailable(NoWage)
             ),
             Part(given.LossesSavedPercent / 100m, losses, Result.Known(1m)),
             Part(given.PowerSavedKwh, Result.Known(1m), facts?.PowerPrice.Each ?? Result.NotAvailable("no pool named")),

@@ -7,8 +7,7 @@ namespace FarmEconomics.Funding;
 
 /// <summary>
 /// What a new one of an asset costs a year, level over its life, bought without a grant: it pays to keep the old one while the next year's
-/// repairs, loss of resale value and interest
-/// on what it would fetch come to less. What it would fetch no record tells.
+/// repairs, loss of resale value and interest on what it would fetch come to less. What it would fetch no record tells.
 /// </summary>
 /// <param name="Asset">The asset.</param>
 /// <param name="AgeYears">Years since it was put into service.</param>
@@ -39,14 +38,14 @@ public sealed record ReplacementCost(AssetRow Asset, decimal AgeYears, decimal N
 
     /// <summary>
     /// What must be put aside in a year so that the farm's assets can be replaced: (replacement value - salvage) / life of those that carry
-    /// one and are within their life, else their book depreciation of the year x a factor. The farm's part.
+    /// one, are within their life and weren't retired by the end, else their book depreciation of the year x a factor. The farm's part.
     /// </summary>
     internal static decimal Allowance(FarmRecords records, DateOnly after, DateOnly until, decimal factor) =>
         Money
             .Rounded(
                 records.Tables.Assets.Sum(asset =>
                     asset.ReplacementValue is not { } value ? BookValue.Depreciation(asset, after, until) * factor
-                    : BookValue.Depreciation(asset, after, until) == 0m ? 0m
+                    : asset.Retired <= until || BookValue.Depreciation(asset, after, until) == 0m ? 0m
                     : (value - (asset.Salvage ?? 0m)) / asset.LifeYears * (asset.FarmPercent ?? 100m) / 100m
                 )
             )

@@ -11,8 +11,8 @@ namespace FarmEconomics.Funding;
 public sealed record BridgeStep(string Name, decimal Amount);
 
 /// <summary>
-/// From the cash statement by tax line to the net return of the enterprise statement: every dollar between the two, each step reckoned from
-/// the rows, none as a remainder. What the steps don't explain is shown, and is 0.00.
+/// From the cash statement by tax line to the net return of the enterprise statement: every dollar between the two, each step worked out
+/// from the rows, none as a remainder. What the steps don't explain is shown, and is 0.00.
 /// </summary>
 public sealed class StatementBridge
 {
@@ -73,7 +73,7 @@ public sealed class StatementBridge
                 (season.Carried - season.Brought).Amount),
             new("Interest on loans for assets, outside the enterprise budget", -book.Sum(CashKind.Interest)),
             new("Yearly cost of equipment and buildings, the farm's part", -Imputed(CostStream.Ownership)),
-            new("Hired labor reckoned from wages, where the books hold none", -Imputed(CostStream.HiredLabor)),
+            new("Hired labor worked out from wages, where the books hold none", -Imputed(CostStream.HiredLabor)),
             new("Unpaid owner labor", -Imputed(CostStream.OwnerLabor)),
             new("Establishment of perennials: carried to later years, less what bearing seasons take",
                 -season.Farm.Sums.Establishment.Amount),
@@ -93,5 +93,5 @@ public sealed class StatementBridge
         .Sum(charge => charge.Amount.Amount);
 
     private static decimal FarmPart(FarmRecords records, ExpenseRow row) =>
-        records.Category(row.Category).EntersBudgets() ? Money.Rounded(row.Amount * (row.FarmPercent ?? 100m) / 100m).Amount : 0m;
+        records.Category(row.Category).EntersBudgets() ? row.FarmPart : 0m;
 }

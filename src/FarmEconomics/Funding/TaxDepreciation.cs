@@ -11,13 +11,20 @@ namespace FarmEconomics.Funding;
 /// <param name="Amounts">One amount per tax year from the first on; empty without a class.</param>
 public sealed record AssetDepreciation(AssetRow Asset, int? RecoveryYears, decimal Basis, int FirstYear, IReadOnlyList<decimal> Amounts)
 {
-    /// <summary>The amount of a tax year; 0 outside the schedule. Null without a class, while the asset could still carry some.</summary>
+    /// <summary>
+    /// The amount of a tax year; 0 outside the schedule. Null without a class, while the asset could still carry some: one without a
+    /// basis, one that came and went in the same tax year, one older than the longest class, and land carry none in any.
+    /// </summary>
     /// <param name="year">The tax year.</param>
     /// <returns>The amount.</returns>
     public decimal? In(int year) =>
         year < FirstYear || Asset.Retired?.Year < year ? 0m
-        : RecoveryYears is null ? null
+        : RecoveryYears is null ? CouldCarrySome(year) ? null : 0m
         : year - FirstYear < Amounts.Count ? Amounts[year - FirstYear] : 0m;
+
+    private bool CouldCarrySome(int year) =>
+        Basis > 0m && Asset.TaxKind != TaxKind.Land && Asset.Retired?.Year != FirstYear
+        && year - FirstYear <= MacrsTable.RecoveryYears.Max();
 }
 
 /// <summary>
@@ -25,7 +32,7 @@ public sealed record AssetDepreciation(AssetRow Asset, int? RecoveryYears, decim
 /// </summary>
 public static class TaxDepreciation
 {
-    /// <summary>Reckons every asset.</summary>
+    /// <summary>Works out every asset.</summary>
     /// <param name="assets">The assets.</param>
     /// <param name="classes">Recovery years by asset name.</param>
     /// <returns>One per asset, in the order of the table.</returns>

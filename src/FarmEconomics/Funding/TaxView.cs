@@ -9,7 +9,7 @@ public enum TaxSource
     /// <summary>As the grower entered it.</summary>
     Entered,
 
-    /// <summary>Reckoned here: an estimate.</summary>
+    /// <summary>Worked out here: an estimate.</summary>
     Estimated,
 }
 

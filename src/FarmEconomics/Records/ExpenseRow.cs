@@ -1,6 +1,7 @@
 using FarmEconomics.Records.Checks;
 using FarmEconomics.Records.Schema;
 using FarmEconomics.Records.Storage;
+using FarmEconomics.Units;
 
 namespace FarmEconomics.Records;
 
@@ -71,6 +72,9 @@ public readonly record struct ExpenseRow(RecordTable Home, int Index) : IRecordR
 
     /// <summary>The farm's part in percent; the rest is the household's; blank: 100.</summary>
     public decimal? FarmPercent => FarmPercentColumn.Maybe(Home, Index);
+
+    /// <summary>The farm's part of the amount, to the cent.</summary>
+    internal decimal FarmPart => Money.Rounded(Amount * (FarmPercent ?? 100m) / 100m).Amount;
 
     /// <summary>The crop year it was for; blank: that of the date.</summary>
     public int? CropYear => CropYearColumn.Maybe(Home, Index);

@@ -29,7 +29,8 @@ public readonly record struct FundingRow(RecordTable Home, int Index) : IRecordR
         new("amount", ColumnType.Money, "What it costs.")
         { Required = true, Range = NumberRanges.AmountFromZero, Unit = ColumnUnits.Currency });
     internal static readonly NumberColumn FunderPercentColumn = Declared.Number(
-        new("funder_percent", ColumnType.Percent, "The part asked of the funder; blank: 100.") { Range = NumberRanges.Part, Unit = "%" });
+        new("funder_percent", ColumnType.Percent, "The part asked of the funder; blank: 100, or 0 in kind.")
+        { Range = NumberRanges.Part, Unit = "%" });
     internal static readonly ChoiceColumn<MatchSource> MatchFromColumn = Declared.Choice<MatchSource>(
         new("match_from", ColumnType.Choice, "Who gives the part the funder doesn't (SF-424A, Section C); blank: applicant."));
     internal static readonly YesNoColumn InKindColumn = Declared.YesNo(
@@ -57,7 +58,7 @@ public readonly record struct FundingRow(RecordTable Home, int Index) : IRecordR
     /// <summary>What it costs; at least 0.</summary>
     public decimal Amount => AmountColumn.Of(Home, Index);
 
-    /// <summary>The part asked of the funder, 0 to 100; blank: 100.</summary>
+    /// <summary>The part asked of the funder, 0 to 100; blank: 100, or 0 of what is given in kind.</summary>
     public decimal? FunderPercent => FunderPercentColumn.Maybe(Home, Index);
 
     /// <summary>Who gives the part the funder doesn't; blank: the farm.</summary>

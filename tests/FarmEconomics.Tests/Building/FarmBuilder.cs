@@ -161,6 +161,29 @@ internal sealed class FarmBuilder
     internal FarmBuilder Limit(string limit, decimal amount, string? unit = null, string? from = null, string? to = null) =>
         Add<LimitRow>(new RowValues { ["limit"] = limit, ["amount"] = amount, ["unit"] = unit, ["from"] = Maybe(from), ["to"] = Maybe(to) });
 
+    internal FarmBuilder Loan(
+        string loan,
+        decimal principal,
+        decimal percent,
+        decimal years,
+        decimal paymentsPerYear,
+        string firstPayment,
+        Repayment repayment
+    ) =>
+        Add<LoanRow>(new RowValues
+        {
+            ["loan"] = loan,
+            ["principal"] = principal,
+            ["annual_percent"] = percent,
+            ["years"] = years,
+            ["payments_per_year"] = paymentsPerYear,
+            ["first_payment"] = Day(firstPayment),
+            ["repayment"] = repayment,
+        });
+
+    internal FarmBuilder Balance(string date, string item, BalanceClass stands, decimal amount, BalanceItem? kind = null) =>
+        Add<BalanceRow>(new RowValues { ["date"] = Day(date), ["item"] = item, ["class"] = stands, ["amount"] = amount, ["kind"] = kind });
+
     /// <summary>Takes all rows out of a table, which is there still.</summary>
     internal FarmBuilder Empty(string name)
     {

@@ -5,6 +5,7 @@ using FarmEconomics.Records;
 using FarmEconomics.Tests.Building;
 using FarmEconomics.Tests.Files;
 using FarmEconomics.Tests.Generators;
+using FarmEconomics.Units;
 using Xunit;
 
 namespace FarmEconomics.Tests.Funding;
@@ -127,7 +128,7 @@ public class FundingWriteUpTests
     [Fact]
     public void SalesMayFall_WhenTheyFallThatFar_CoverageIsTheWantedRatio()
     {
-        DebtCoverage coverage = new("debt", FarmEconomics.Units.Result.Known(5000m), 2000m, 40000m, 1000m, 1.25m);
+        DebtCoverage coverage = new("debt", Result.Known(5000m), Result.Known(2000m), 40000m, 1000m, 1.25m);
         decimal share = coverage.SalesMayFall.Value!.Value;
 
         Assert.Equal(1.25m, (5000m - (share * 39000m)) / 2000m, 10);

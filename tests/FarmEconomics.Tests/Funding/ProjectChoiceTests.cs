@@ -39,7 +39,7 @@ public class ProjectChoiceTests
     public void All_TheDemo_KnowsItsFundingProjectWithoutAProjectsTable()
     {
         ProjectChoice room = Assert.Single(ProjectChoice.All(FundingWriteUpTests.Demo.Season(2025)));
-        Assert.Equal(("Larger cold room", 14800m, 1425.87m), (room.Project, room.Cost, room.YearlyCost.Value));
+        Assert.Equal(("Larger cold room", 14800m, 1425.87m), (room.Project, room.Cost.Value, room.YearlyCost.Value));
         Assert.False(room.Saving.IsAvailable);
     }
 
