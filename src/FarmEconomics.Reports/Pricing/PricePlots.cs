@@ -57,6 +57,11 @@ public static class PricePlots
             return SeasonPlots.Nothing($"Boxes week by week: nothing went out through {contents.Channel.Name} in {contents.CropYear}");
         }
 
+        if (contents.NoListValue is { } why)
+        {
+            return SeasonPlots.Nothing($"Boxes week by week: {why}");
+        }
+
         BoxWeeks boxes = new(shares);
         Canvas canvas = new(TitleOf(boxes, contents, notation), onPhone, 340);
         // On a phone the words of both lines stand below the weeks.

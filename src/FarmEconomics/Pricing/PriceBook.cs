@@ -105,6 +105,9 @@ public sealed class PriceBook
     /// <returns>The cost.</returns>
     public CropCost? CostOf(Crop crop) => byCrop.GetValueOrDefault(crop);
 
+    /// <summary>False where a tent or the like stands in a channel's pool and no interest rate tells what it costs a year.</summary>
+    internal bool OwnCostIsKnown(Channel channel) => Season.Pools.First(pool => pool.Pool.Channel == channel).OwnershipKnown;
+
     /// <summary>The prices in one channel.</summary>
     /// <param name="channel">The channel.</param>
     /// <returns>Its prices, by crop.</returns>

@@ -75,7 +75,8 @@ public sealed class SharePricing
     public Result BoxValue(ShareWeek week)
     {
         ArgumentNullException.ThrowIfNull(week);
-        return Result.Known(week.ListValue.Amount).Combine(FullBoxes, (value, count) => value / count);
+        return week.NoListValue is { } why ? Result.NotAvailable(why)
+            : Result.Known(week.ListValue.Amount).Combine(FullBoxes, (value, count) => value / count);
     }
 
     /// <summary>Cost of one full box in a week: its contents and its week's part of handling.</summary>
@@ -159,6 +160,7 @@ public sealed class SharePricing
     /// <summary>List value missing from all boxes in a bad week: that percent of an average week.</summary>
     public Result BadWeekValue => Contents.Weeks.Count == 0
         ? Result.NotAvailable($"nothing went out through {Contents.Channel.Name} in {Contents.CropYear}")
+        : Contents.NoListValue is { } why ? Result.NotAvailable(why)
         : Result.Known(Contents.ListValue.Amount / Contents.Weeks.Count * terms.BadWeekPercent / 100m);
 
     /// <summary>Value over price for the season after one bad week that nothing makes up for.</summary>
