@@ -202,11 +202,12 @@ public sealed record ShareContents(Channel Channel, int CropYear, IReadOnlyList<
         }
 
         decimal quantity = crop.ToBase(item.Quantity, item.Unit) * boxes;
-        decimal price = book.Season.Trace.Valuer.Prices.PerUnit(crop, channel, day)
+        (decimal amount, decimal units) = book.Season.Trace.Valuer.Prices.Of(crop, channel, day)
             ?? throw new ArgumentException(
                 $"{crop.Name} has no list price and was never sold for one: give it a row in the prices table before planning with it."
             );
-        return new ShareItem(crop, quantity, Money.Rounded(quantity * price), Money.Zero, costs.Of(crop, book.Season.CropYear, quantity));
+        Money listed = ((Fraction)quantity * amount / units).ToMoney();
+        return new ShareItem(crop, quantity, listed, Money.Zero, costs.Of(crop, book.Season.CropYear, quantity));
     }
 
     private static void RequireShare(Channel channel)
