@@ -138,11 +138,25 @@ public sealed class CropCost
         {
             foreach (Stage stage in Enum.GetValues<Stage>())
             {
-                cost.Production.AddHours(stage, cost.Budget.Sums.HoursByStage[(int)stage]);
+                cost.Production.AddHours(StageBehavior.Of(stage, namesCrop: true), cost.Budget.Sums.HoursByStage[(int)stage]);
             }
         }
 
-        // A channel's hours reach the crops by the same shares as its money; they come out of what all units carry.
+        // Hours of a pool vary as its labor does: those of selling are trips. A channel's follow below.
+        foreach (PoolHours hours in season.Pools.Where(pool => pool.Pool.Channel is null && !pool.Pool.IsOverhead)
+            .SelectMany(pool => pool.HoursCharged).Where(hours => hours.Enterprise is not null))
+        {
+            CostBlock production = byCrop[hours.Enterprise!.Crop].Production;
+            production.AddHours(StageBehavior.Of(hours.Stage, namesCrop: true), -hours.Hours);
+            production.AddHours(StageBehavior.Of(hours.Stage, namesCrop: false), hours.Hours);
+        }
+
+        AddChannelHours(season, byCrop);
+    }
+
+    /// <summary>A channel's hours reach the crops by the same shares as its money; they come out of what all units carry.</summary>
+    private static void AddChannelHours(SeasonReview season, Dictionary<Crop, CropCost> byCrop)
+    {
         foreach (PoolResult pool in season.Pools.Where(pool => pool.Pool.Channel is not null && pool.Hours > 0m))
         {
             for (int j = 0; j < season.Network.Enterprises.Count; j++)
@@ -157,8 +171,8 @@ public sealed class CropCost
                 foreach (Charge row in pool.Rows.Where(row => row.Hours > 0m))
                 {
                     Stage stage = row.Stage ?? Stage.Overhead;
-                    cost.BlockOf(pool.Pool).AddHours(stage, row.Hours * share);
-                    cost.Production.AddHours(stage, -row.Hours * share);
+                    cost.BlockOf(pool.Pool).AddHours(StageBehavior.Of(stage, namesCrop: false), row.Hours * share);
+                    cost.Production.AddHours(StageBehavior.Of(stage, namesCrop: true), -row.Hours * share);
                 }
             }
         }

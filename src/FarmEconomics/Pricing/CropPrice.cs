@@ -58,7 +58,10 @@ public sealed class CropPrice
         cost = (crop.PerUnit() ?? default) + ChannelPart;
         Prices = rules.Price(crop.PerUnit()!.Value, ChannelPart, FeePercent, model.FloorCost());
         AtNormalYield = yields.Failed
-            ? rules.Price(crop.PerUnit(yields.NormalFactor)!.Value, ChannelPart, FeePercent, model.FloorCost(yields.NormalFactor)) : null;
+            ? rules.Price(
+                crop.PerUnit(yields.NormalFactor)!.Value, sold.ChannelCost.PerUnit(sold.Quantity, yields.NormalFactor), FeePercent,
+                model.FloorCost(yields.NormalFactor))
+            : null;
         ByMonth = sold.Parts.GroupBy(part => new DateOnly(part.Disposition.Row.Date.Year, part.Disposition.Row.Date.Month, 1))
             .OrderBy(month => month.Key)
             .Select(month => new MonthPrice(
