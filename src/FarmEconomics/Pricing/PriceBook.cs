@@ -45,7 +45,7 @@ public sealed class PriceBook
     }
 
     private string? WithoutAny(CropCost cost) => cost.PerUnit() is null
-        ? $"nothing of the {Season.CropYear} crop was sold and none on hand counts: no unit to spread the cost over"
+        ? $"nothing of the {Season.CropYear} crop was sold: no unit to spread the cost over"
         : cost.Budget.Known.Value;
 
     private void AddPrices(CropCost cost, YieldHistory yields)
