@@ -63,6 +63,7 @@ public sealed class ChangeJudge
         {
             Change = change,
             WhyUnknown = crop.Known.Value ?? replacement?.Known.Value,
+            Known = crop.Known with { Establishment = crop.Known.Establishment ?? replacement?.Known.Establishment },
             Partial = partial,
             Means = hours.Of(partial, freed, taken, Undated(parts, effect.Growth)),
             Refill = parts.Gone?.Refill ?? Refill.None,
