@@ -75,9 +75,11 @@ public class SharePricingTests
     [Fact]
     public void MembersToCover_AtThePriceThatCoversCost_AreThoseThereAre()
     {
+        PriceBook book = Book(3m);
+        ShareContents contents = ShareContents.Recorded(book, book.Review.Records.Channels[0]);
         for (int members = 1; members <= 400; members++)
         {
-            SharePricing shares = Shares(new ShareTerms { Members = members }, 3m);
+            SharePricing shares = SharePricing.Of(book, contents, new ShareTerms { Members = members });
             decimal price = shares.CostPrice.Value!.Value;
             Assert.Equal((members, members), (shares.MembersToCover(price).Value, shares.MembersToCoverGrown(price).Value));
         }

@@ -167,4 +167,14 @@ public class PriceAndYieldRowsTests
         decimal[] sales = [.. farm.With(change).Review.Trace.Dispositions.Select(sale => sale.Amount.Amount)];
         Assert.Equal(new[] { july, september, shop }.Order(), sales.Order());
     }
+
+    /// <summary>What a neighbor pays, through a channel of kind other, is a price as well: 10 lb for 10, then for 11.</summary>
+    [Fact]
+    public void PriceAtAChannelOfKindOther_IsToldBeforeAndAfter()
+    {
+        ChangeEffect effect = Farm().Channel("neighbor", ChannelKind.Other).Sell("2025-07-02", "Beets", "neighbor", 10m, price: 1m)
+            .Sell("2025-07-02", "Beets", "neighbor", 10m).Sell("2025-07-02", "Beets", "stall", 10m, price: 2m)
+            .Effect("price of Beets at neighbor=+10%");
+        Assert.Equal((1m, 1.1m, 1m), (effect.Value.Before.Value, effect.Value.After.Value, effect.MoneyMoved.Value));
+    }
 }
