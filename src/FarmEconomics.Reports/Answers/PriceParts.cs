@@ -61,7 +61,8 @@ internal static class PriceParts
                 $"{contents.Channel.Name} had to bring {Money(all)}; members paid {Money(contents.Income.Amount)}",
             _ => $"What a share of {contents.Channel.Name} must cost isn't known",
         };
-        string worth = contents.ValueOverPrice.Value is { } ratio
+        string worth = contents.NoListValue is { } why ? $"What the boxes were worth isn't known: {Prose.Text(why)}. "
+            : contents.ValueOverPrice.Value is { } ratio
             ? $"Over {notation.Count(contents.Weeks.Count, "week")} the boxes were worth {Money(contents.ListValue.Amount)} at list "
                 + $"price, {BlockNumber.Percent(ratio, notation)} of what members paid. "
             : $"Over {notation.Count(contents.Weeks.Count, "week")} the boxes were worth {Money(contents.ListValue.Amount)} "

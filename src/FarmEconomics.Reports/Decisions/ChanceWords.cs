@@ -26,9 +26,12 @@ public static class ChanceWords
     }
 
     /// <summary>Why no chance is told.</summary>
-    internal static string TooFew(Simulation simulation) =>
-        $"No chance in percent: it takes {simulation.Settings.LeastSeasons} seasons recorded whole. "
-            + $"Loss = years in which the crop fell short of its full cost, in the money of each year.";
+    internal static string TooFew(Simulation simulation)
+    {
+        List<string> costs = [.. simulation.Risks.Select(risk => risk.Model.FullCostLabel).Distinct()];
+        return $"No chance in percent: it takes {simulation.Settings.LeastSeasons} seasons recorded whole. Loss = years in which the crop "
+            + $"fell short of its {(costs.Count == 0 ? "full cost" : string.Join(" or ", costs))}, in the money of each year.";
+    }
 
     /// <summary>The seasons looked back at, and those left out with the reason.</summary>
     internal static string Seasons(PastSeasons past) => (past.Whole.Count == 0 ? "none" : string.Join(", ", past.Whole))

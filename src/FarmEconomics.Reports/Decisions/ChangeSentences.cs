@@ -85,13 +85,13 @@ public static class ChangeSentences
             : "neither better nor worse off";
         decimal full = answer.FullCostChange.Amount,
             now = answer.AvoidableChange.Amount;
-        string text = $"With own hours at their value the farm would be {BetterOrWorse(now)}.";
+        string text = $"With own hours at their value the farm would be {BetterOrWorse(now)}.", cost = answer.Known.FullCostLabel;
         return !answer.Disagree ? text
             : full > 0m
-            ? $"{text} {answer.Change.Crop} fell short of its full cost, so by that it looks {BetterOrWorse(full)}; "
-                + $"the two disagree because {Amount(full - now)} of what full cost puts on it does not go away with it."
-            : $"{text} By full cost it looks {BetterOrWorse(full)}; "
-                + $"the two disagree because full cost charges {Amount(full - now)} to the new beds that the farm pays already.";
+            ? $"{text} {answer.Change.Crop} fell short of its {cost}, so by that it looks {BetterOrWorse(full)}; "
+                + $"the two disagree because {Amount(full - now)} of what {cost} puts on it does not go away with it."
+            : $"{text} By {cost} it looks {BetterOrWorse(full)}; "
+                + $"the two disagree because {cost} charges {Amount(full - now)} to the new beds that the farm pays already.";
     }
 
     private static string Place(ChangeAnswer answer, Notation notation)

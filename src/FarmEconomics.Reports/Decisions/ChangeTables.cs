@@ -128,7 +128,7 @@ public static class ChangeTables
             .Column("Change of the farm's net return", Look.Money)
             .Column("What it says")
             .Row(
-                "full cost",
+                answer.Known.FullCostLabel,
                 ReportCell.Known(answer.FullCostChange, answer.WhyUnknown),
                 "what must be earned in the long run: fixed cost, trips and share payments counted as if they came and went with the crop"
             )
@@ -226,7 +226,7 @@ public static class ChangeTables
     /// <summary>Net return of every crop whose figure changes, before and after.</summary>
     public static ReportTable BeforeAndAfter(ChangeAnswer answer, Notation notation)
     {
-        ReportTable table = new ReportTable($"{answer.Change.Title}: net return before and after", notation)
+        ReportTable table = new ReportTable($"{answer.Change.Title}: {answer.Known.NetReturnLabel} before and after", notation)
             .Column("Crop")
             .Column("Before", Look.Money)
             .Column("After", Look.Money)

@@ -86,8 +86,9 @@ public static class DecisionPlots
         int never = crops.Count(verdict => verdict.Outcome.P95.Amount < 0m);
         int rows = RowsOf(crops.Count, onPhone);
         Canvas canvas = new(
-            $"{Phrase.Sentence(notation.Count(sure, "crop"))} of {crops.Count} meet{(sure == 1 ? "s" : "")} full cost in 19 simulated "
-                + $"seasons of 20; {never} miss{(never == 1 ? "es" : "")} it in 19 of 20",
+            $"{Phrase.Sentence(notation.Count(sure, "crop"))} of {crops.Count} meet{(sure == 1 ? "s" : "")} "
+                + $"{verdicts.Season.Farm.Known.FullCostLabel} in 19 simulated seasons of 20; "
+                + $"{never} miss{(never == 1 ? "es" : "")} it in 19 of 20",
             onPhone,
             onPhone ? 170 + (18 * rows) : Math.Clamp(130 + (17 * rows), 200, 480));
         RangeKey(canvas);
@@ -168,9 +169,10 @@ public static class DecisionPlots
             ? $"what the farm would be is not known, {why}"
             : $"the farm would be {notation.InWords(Math.Abs(change), Look.WholeMoney)} {(change < 0m ? "poorer" : "richer")}";
         Canvas canvas = new($"{answer.Change.Title}: {finding}", onPhone, 170 + (20 * Math.Max(1, rows.Count)));
+        string net = answer.Known.NetReturnLabel;
         string key = onPhone
-            ? "change of each crop's net return, shared cost moved"
-            : "change of each crop's net return, with shared cost moved (before > after)";
+            ? $"change of each crop's {net}, shared cost moved"
+            : $"change of each crop's {net}, with shared cost moved (before > after)";
         canvas.Text(key, 10, 12, 11.5);
         if (rows.Count > 0)
         {
@@ -182,7 +184,7 @@ public static class DecisionPlots
 
         string farm = whole ? $"the farm goes from {FromTo(before, before + change, notation)}" : finding;
         IEnumerable<string> largest = rows.Take(5).Select(row => $"{row.Name} {FromTo(row.Before, row.After, notation)}");
-        return canvas.ToFigure($"Bars: change of the crops' net return, {answer.Change.Title}; {farm}. "
+        return canvas.ToFigure($"Bars: change of the crops' {net}, {answer.Change.Title}; {farm}. "
             + $"Largest changes: {Phrase.List([.. largest])}.");
     }
 

@@ -26,7 +26,8 @@ internal static class YearsPlot
         int never = crops.Count(verdict => verdict.Outcome.YearsLost == verdict.Outcome.Years.Count);
         int rows = DecisionPlots.RowsOf(crops.Count, onPhone);
         Canvas canvas = new(
-            $"{Phrase.Sentence(notation.Count(always, "crop"))} of {crops.Count} met full cost in every year on record; {never} in none",
+            $"{Phrase.Sentence(notation.Count(always, "crop"))} of {crops.Count} met {verdicts.Season.Farm.Known.FullCostLabel} "
+                + $"in every year on record; {never} in none",
             onPhone,
             onPhone ? 150 + (18 * rows) : Math.Clamp(130 + (17 * rows), 200, 480)
         );

@@ -47,14 +47,17 @@ public static class PricePlots
         string Said(CropPrice price) => $"{price.Crop.Name} {notation.InWords(price.AgainstFullCost.Value!.Value, Look.WholeMoney)}";
     }
 
+    private static string? NothingToShow(ShareContents contents) => contents.Weeks.Count > 0 ? contents.NoListValue
+        : $"nothing went out through {contents.Channel.Name} in {contents.CropYear}";
+
     /// <summary>List value of the boxes week by week against what members paid a week.</summary>
     public static Figure ShareWeeks(PriceBook book, SharePricing shares, bool onPhone = false)
     {
         ShareContents contents = shares.Contents;
         Notation notation = book.Season.Notation;
-        if (contents.Weeks.Count == 0)
+        if (NothingToShow(contents) is { } why)
         {
-            return SeasonPlots.Nothing($"Boxes week by week: nothing went out through {contents.Channel.Name} in {contents.CropYear}");
+            return SeasonPlots.Nothing($"Boxes week by week: {why}");
         }
 
         BoxWeeks boxes = new(shares);

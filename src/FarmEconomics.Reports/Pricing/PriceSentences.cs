@@ -44,14 +44,12 @@ public static class PriceSentences
             return new Prose($"Nothing went out through {name} in {contents.CropYear}.");
         }
 
-        string text =
-            $"Over {notation.Count(contents.Weeks.Count, "week")} the boxes of {name} were worth "
+        string text = contents.NoListValue is { } why ? $"What the boxes of {name} were worth isn't known: {Prose.Text(why)}. "
+            : $"Over {notation.Count(contents.Weeks.Count, "week")} the boxes of {name} were worth "
                 + $"{notation.InWords(contents.ListValue.Amount, Look.WholeMoney)} at list price"
-            + (
-                contents.ValueOverPrice.Value is { } ratio
+                + (contents.ValueOverPrice.Value is { } ratio
                     ? $", {Phrase.Percent(ratio)} of the {notation.InWords(contents.Income.Amount, Look.WholeMoney)} members paid. "
-                    : ". "
-            );
+                    : ". ");
         text +=
             shares.CostPrice.Value is { } cost
                 ? $"A full share must cost {notation.InWords(cost, Look.Rate)} to cover contents, packing and handing out; "

@@ -225,8 +225,8 @@ public static class PriceTables
                 book.Season.Notation.Text(
                     $"Crops picked under {book.Rules.Terms.FailedYieldPercent:0.##}% of normal. "
                         + $"Normal = the median over the years that are over. "
-                        + $"At a normal yield area and fixed cost spread over more units; "
-                        + $"picking, packing and selling cost the same per unit. "
+                        + $"At a normal yield the cost of beds, market days and deliveries, and fixed cost, spread over more units; "
+                        + $"picking and packing cost the same per unit. "
                         + $"All other prices here are at the season's own yield."
                 )
             );

@@ -20,11 +20,11 @@ public static class ShareTables
             .Column("Week", week => $"{week.Number}")
             .Column("From", Look.Date, week => week.First is { } first ? first : "")
             .Column("Crops", Look.Count, week => week.Items.Count)
-            .Column("List value, all boxes", Look.Money, week => week.ListValue)
+            .Column("List value, all boxes", Look.Money, week => ReportCell.Known(week.ListValue, week.NoListValue))
             .Column("Contents cost, all boxes", Look.Money, week => week.Cost)
             .Column("Value over price", Look.Percent, week => contents.ValueOverPriceIn(week));
         List<ReportCell> season =
-            ["Season", "", contents.ByCrop.Count, contents.ListValue, contents.Cost, contents.ValueOverPrice];
+            ["Season", "", contents.ByCrop.Count, Listed(contents), contents.Cost, contents.ValueOverPrice];
         if (shares.FullBoxes.IsAvailable)
         {
             columns.Column("List value of a full box", Look.Rate, week => shares.BoxValue(week))
@@ -50,11 +50,14 @@ public static class ShareTables
             .Note("Share income goes to the crops by list value (relative sales value); the parts sum to the income to the cent.");
         foreach (ShareItem item in contents.ByCrop)
         {
-            table.Row(item.Crop.Name, item.Quantity, item.Crop.Unit, item.ListValue, item.Income, item.Cost);
+            ReportCell listed = ReportCell.Known(item.ListValue, item.NoListValue);
+            table.Row(item.Crop.Name, item.Quantity, item.Crop.Unit, listed, item.Income, item.Cost);
         }
 
-        return contents.Weeks.Count == 0 ? table : table.Total("All crops", "", "", contents.ListValue, contents.Income, contents.Cost);
+        return contents.Weeks.Count == 0 ? table : table.Total("All crops", "", "", Listed(contents), contents.Income, contents.Cost);
     }
+
+    private static ReportCell Listed(ShareContents contents) => ReportCell.Known(contents.ListValue, contents.NoListValue);
 
     /// <summary>What a share must cost, and what if.</summary>
     public static ReportTable Price(PriceBook book, SharePricing shares, ShareTerms terms)

@@ -97,7 +97,9 @@ internal sealed class CropSeasons
     /// <summary>What the crop added in a past season outside boxes, at today's level.</summary>
     private decimal Leveled(SeasonCosts season, EnterpriseBudget crop)
     {
-        decimal amount = crop.Sums.ClosingStock.Amount * farmRatio[season.Season.CropYear];
+        // Stock of which nothing was sold for a price stands at the list price of the closing date: that is today's level already.
+        bool atTodaysList = crop.Enterprises.Sum(planting => planting.PricedQuantity) <= 0m;
+        decimal amount = crop.Sums.ClosingStock.Amount * (atTodaysList ? 1m : farmRatio[season.Season.CropYear]);
         foreach (
             DispositionPart part in season
                 .Season.PartsOf(crop.Crop!)

@@ -116,11 +116,8 @@ public sealed class SeasonCosts
         SensitivityModel model = SensitivityModel.Of(budget, Of(budget));
         return budget.Crop is null || Season.Crops.All(crop => crop != budget)
             ? model
-            : model.With(Avoidable.Without(budget), Avoidable.ShareNet(budget), SoldInBoxes(budget));
+            : model.With(Avoidable.Without(budget), Avoidable.ShareNet(budget), Avoidable.InBoxes(budget).Sum(part => part.Quantity));
     }
-
-    private decimal SoldInBoxes(EnterpriseBudget crop) => Season.PartsOf(crop.Crop!)
-        .Where(part => part.Enterprise is not null && part.Disposition.Channel.Kind == ChannelKind.Share).Sum(part => part.Quantity);
 
     /// <summary>A pool's charge by what it varies with, in whole cents: labor of a pool may mix stages.</summary>
     /// <param name="charge">The charge.</param>

@@ -64,8 +64,7 @@ public sealed class SensitivityModel
     public Money Output => MarketOutput + Household;
 
     /// <summary>
-    /// The part of the output that wasn't sold by the unit and keeps its value whatever the price: household use, closing stock and money
-    /// of channels of kind other.
+    /// The part of the output that wasn't sold by the unit and keeps its value whatever the price: household use and closing stock.
     /// </summary>
     public Money NotSold { get; init; }
 

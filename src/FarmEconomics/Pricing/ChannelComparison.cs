@@ -54,8 +54,7 @@ public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees,
         ArgumentNullException.ThrowIfNull(book);
         List<ChannelComparison> all =
         [
-            .. book.Review.Records.Channels.Where(channel => channel.IsSold)
-                .Select(channel => Through(book, channel)).OfType<ChannelComparison>(),
+            .. book.Review.Records.Channels.Select(channel => Through(book, channel)).OfType<ChannelComparison>(),
         ];
 
         Dictionary<Channel, ChannelComparison> byChannel = all.ToDictionary(item => item.Channel);
@@ -77,10 +76,14 @@ public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees,
         List<Availability> known = [];
         foreach (CropCost cost in book.Costs)
         {
-            if (cost.Through(channel) is { } sold)
+            if (cost.Channels.FirstOrDefault(one => one.Channel == channel && one.IsSold) is { } sold)
             {
-                goods.Add(cost.CostOfSold, sold.Quantity / cost.Budget.Sums.Sold);
-                own.Add(sold.ChannelCost);
+                if (sold.SoldQuantity > 0m)
+                {
+                    goods.Add(cost.CostOfSold, sold.SoldQuantity / cost.Budget.Sums.Sold);
+                    own.Add(sold.ChannelCost);
+                }
+
                 sales += sold.Amount;
                 fees += sold.Fees;
                 known.Add(cost.Budget.Known);
@@ -102,7 +105,7 @@ public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees,
     {
         ArgumentNullException.ThrowIfNull(book);
         return book
-            .Season.Lots.Where(lot => !lot.Draws.Any(draw => draw.Disposition.Channel.IsSold))
+            .Season.Lots.Where(lot => !lot.Draws.Any(draw => draw.Disposition.IsSold))
             .Sum(lot => (PriceOf(book, lot) ?? 0m) * Lost(lot));
     }
 
@@ -127,7 +130,7 @@ public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees,
 
     private static void LayLosses(PriceBook book, Lot lot, Dictionary<Channel, ChannelComparison> channels)
     {
-        decimal sold = lot.Draws.Where(draw => draw.Disposition.Channel.IsSold).Sum(draw => draw.Quantity);
+        decimal sold = lot.Draws.Where(draw => draw.Disposition.IsSold).Sum(draw => draw.Quantity);
         if (sold <= 0m)
         {
             return;
@@ -140,7 +143,7 @@ public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees,
 
         foreach (
             IGrouping<Channel, DispositionPart> draws in lot
-                .Draws.Where(draw => draw.Disposition.Channel.IsSold)
+                .Draws.Where(draw => draw.Disposition.IsSold)
                 .GroupBy(draw => draw.Disposition.Channel)
         )
         {

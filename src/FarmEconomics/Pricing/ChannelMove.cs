@@ -9,19 +9,22 @@ namespace FarmEconomics.Pricing;
 /// </summary>
 public sealed class ChannelMove
 {
-    private ChannelMove(CropCost cost, Channel from, Channel to, decimal quantity, Result priceFrom, Result priceTo, PriceRules rules)
+    private ChannelMove(PriceBook book, CropCost cost, (Channel From, Channel To) channels, decimal percent, decimal priceFactor)
     {
+        (Channel from, Channel to) = channels;
+        decimal quantity = (cost.Through(from)?.Quantity ?? 0m) * percent / 100m;
         Crop = cost.Crop;
         From = from;
         To = to;
         Quantity = quantity;
-        PriceFrom = priceFrom;
-        PriceTo = priceTo;
-        Sales = priceFrom.Combine(priceTo, (old, now) => quantity * (now - old));
-        Fees = priceFrom.Combine(priceTo, (old, now) => quantity * ((now * Fee(to)) - (old * Fee(from))));
+        PriceFrom = Price(book, cost, from);
+        PriceTo = Price(book, cost, to).Map(price => price * priceFactor);
+        Sales = PriceFrom.Combine(PriceTo, (old, now) => quantity * (now - old));
+        Fees = PriceFrom.Combine(PriceTo, (old, now) => quantity * ((now * Fee(to)) - (old * Fee(from))));
         ShortRun = Sales.Combine(Fees, (sales, fees) => sales - fees);
-        string? unlike = rules.FloorMissing
-            ?? rules.Known.Hours
+        string? unlike = book.Rules.FloorMissing
+            ?? book.Rules.Known.Hours
+            ?? (book.OwnCostIsKnown(from) && book.OwnCostIsKnown(to) ? null : book.Rules.Known.Ownership)
             ?? (cost.Through(to) is null ? $"no {cost.Crop.Name} went through {to.Name}, so its hours and cost there aren't known" : null);
         UnitCost old = OwnCost(cost, from);
         UnitCost now = OwnCost(cost, to);
@@ -90,9 +93,7 @@ public sealed class ChannelMove
 
         CropCost cost = book.CostOf(crop)
             ?? throw new ArgumentException($"{crop.Name} has no planting in {book.Season.CropYear}.", nameof(crop));
-        return new ChannelMove(
-            cost, from, to, (cost.Through(from)?.Quantity ?? 0m) * percent / 100m,
-            Price(book, cost, from), Price(book, cost, to).Map(price => price * priceFactor), book.Rules);
+        return new ChannelMove(book, cost, (from, to), percent, priceFactor);
     }
 
     private static Result Price(PriceBook book, CropCost cost, Channel channel) => channel.Kind == ChannelKind.Share

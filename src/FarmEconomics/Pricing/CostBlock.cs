@@ -11,7 +11,7 @@ public sealed class CostBlock
 {
     private readonly decimal[] labor = new decimal[Enum.GetValues<CostDriver>().Length];
     private readonly decimal[] other = new decimal[Enum.GetValues<CostDriver>().Length];
-    private readonly decimal[] hours = new decimal[Enum.GetValues<Stage>().Length];
+    private readonly decimal[] hours = new decimal[Enum.GetValues<CostDriver>().Length];
 
     /// <summary>All money but labor.</summary>
     public decimal Other => other.Sum();
@@ -32,7 +32,7 @@ public sealed class CostBlock
 
     internal void AddMoney(bool isLabor, CostDriver behavior, decimal amount) => (isLabor ? labor : other)[(int)behavior] += amount;
 
-    internal void AddHours(Stage stage, decimal amount) => hours[(int)stage] += amount;
+    internal void AddHours(CostDriver behavior, decimal amount) => hours[(int)behavior] += amount;
 
     internal void Add(PoolCharge charge)
     {
@@ -57,25 +57,20 @@ public sealed class CostBlock
     }
 
     /// <summary>
-    /// The money and hours of one unit when <paramref name="yieldFactor"/> times as much had been picked and sold: area and fixed cost, and
-    /// nursery, growing and overhead hours, stay as they were and spread over more units; all else stays the same per unit
-    /// (docs/methods.md, section 11).
+    /// The money and hours of one unit when <paramref name="yieldFactor"/> times as much had been picked and sold: those of beds, trips and
+    /// fixed ones stay as they were and spread over more units; all else stays the same per unit (docs/methods.md, section 11).
     /// </summary>
     internal UnitCost PerUnit(decimal units, decimal yieldFactor = 1m)
     {
         decimal atYield = units * yieldFactor;
-        return new UnitCost(
-            Spread(other, units, atYield),
-            Spread(labor, units, atYield),
-            ((hours[(int)Stage.Nursery] + hours[(int)Stage.Grow] + hours[(int)Stage.Overhead]) / atYield)
-                + ((hours[(int)Stage.Harvest] + hours[(int)Stage.Pack] + hours[(int)Stage.Sell]) / units));
+        return new UnitCost(Spread(other, units, atYield), Spread(labor, units, atYield), Spread(hours, units, atYield));
     }
 
-    private static decimal Staying(decimal[] money) => money[(int)CostDriver.Fixed] + money[(int)CostDriver.Trips];
+    private static decimal Staying(decimal[] parts) => parts[(int)CostDriver.Fixed] + parts[(int)CostDriver.Trips];
 
-    private static decimal Spread(decimal[] money, decimal units, decimal atYield) =>
-        ((money[(int)CostDriver.Length] + money[(int)CostDriver.BedTime] + Staying(money)) / atYield)
-        + ((money[(int)CostDriver.Quantity] + money[(int)CostDriver.Units]) / units);
+    private static decimal Spread(decimal[] parts, decimal units, decimal atYield) =>
+        ((parts[(int)CostDriver.Length] + parts[(int)CostDriver.BedTime] + Staying(parts)) / atYield)
+        + ((parts[(int)CostDriver.Quantity] + parts[(int)CostDriver.Units]) / units);
 }
 
 /// <summary>What one unit of a crop costs, in the farm's currency and hours per unit; unrounded.</summary>

@@ -27,6 +27,12 @@ public sealed class CropChannel
     /// <summary>Quantity in the crop's unit.</summary>
     public decimal Quantity { get; private set; }
 
+    /// <summary>The part of it that was sold: all but what left through a channel of kind other without money of its own.</summary>
+    internal decimal SoldQuantity { get; private set; }
+
+    /// <summary>True where something was sold through it, or money alone went through it: a refund.</summary>
+    internal bool IsSold => SoldQuantity > 0m || Amount != Money.Zero || Fees != Money.Zero;
+
     /// <summary>Money that came in for it: sale amounts, or its part of the share income.</summary>
     public Money Amount { get; private set; }
 
@@ -40,6 +46,7 @@ public sealed class CropChannel
     {
         parts.Add(part);
         Quantity += part.Quantity;
+        SoldQuantity += part.Disposition.IsSold ? part.Quantity : 0m;
         Amount += part.Amount;
         Fees += part.Fee;
     }
@@ -67,12 +74,14 @@ public sealed class CropCost
     /// <summary>Cost that doesn't depend on where a unit is sold; fees left out.</summary>
     public CostBlock Production { get; } = new();
 
-    /// <summary>The channels the crop went through, in the order of the channels table.</summary>
+    /// <summary>
+    /// The channels the crop went through, in the order of the channels table; also one that saw money of it alone, a refund.
+    /// </summary>
     public IReadOnlyList<CropChannel> Channels { get; private set; } = [];
 
     /// <summary>
-    /// What the units sold through market, stand, wholesale and share must cover wherever they are sold: production and the pools of
-    /// channels that sell nothing, less what else the crop gave at its value (household use and stock, and other money after its fees).
+    /// What the units sold must cover wherever they are sold: production and the pools of channels that sell nothing, less what else the
+    /// crop gave at its value (household use and stock).
     /// </summary>
     public CostBlock CostOfSold { get; } = new();
 
@@ -85,7 +94,7 @@ public sealed class CropCost
     /// <summary>The crop's dealings with one channel; null when nothing went through it.</summary>
     /// <param name="channel">The channel.</param>
     /// <returns>Quantity, money and channel cost.</returns>
-    public CropChannel? Through(Channel channel) => Channels.FirstOrDefault(item => item.Channel == channel);
+    public CropChannel? Through(Channel channel) => Channels.FirstOrDefault(item => item.Channel == channel && item.Quantity > 0m);
 
     /// <summary>Splits the cost of every crop of a season.</summary>
     /// <param name="review">The farm.</param>
@@ -138,11 +147,25 @@ public sealed class CropCost
         {
             foreach (Stage stage in Enum.GetValues<Stage>())
             {
-                cost.Production.AddHours(stage, cost.Budget.Sums.HoursByStage[(int)stage]);
+                cost.Production.AddHours(StageBehavior.Of(stage, namesCrop: true), cost.Budget.Sums.HoursByStage[(int)stage]);
             }
         }
 
-        // A channel's hours reach the crops by the same shares as its money; they come out of what all units carry.
+        // Hours of a pool vary as its labor does: those of selling are trips. A channel's follow below.
+        foreach (PoolHours hours in season.Pools.Where(pool => pool.Pool.Channel is null && !pool.Pool.IsOverhead)
+            .SelectMany(pool => pool.HoursCharged).Where(hours => hours.Enterprise is not null))
+        {
+            CostBlock production = byCrop[hours.Enterprise!.Crop].Production;
+            production.AddHours(StageBehavior.Of(hours.Stage, namesCrop: true), -hours.Hours);
+            production.AddHours(StageBehavior.Of(hours.Stage, namesCrop: false), hours.Hours);
+        }
+
+        AddChannelHours(season, byCrop);
+    }
+
+    /// <summary>A channel's hours reach the crops by the same shares as its money; they come out of what all units carry.</summary>
+    private static void AddChannelHours(SeasonReview season, Dictionary<Crop, CropCost> byCrop)
+    {
         foreach (PoolResult pool in season.Pools.Where(pool => pool.Pool.Channel is not null && pool.Hours > 0m))
         {
             for (int j = 0; j < season.Network.Enterprises.Count; j++)
@@ -157,8 +180,8 @@ public sealed class CropCost
                 foreach (Charge row in pool.Rows.Where(row => row.Hours > 0m))
                 {
                     Stage stage = row.Stage ?? Stage.Overhead;
-                    cost.BlockOf(pool.Pool).AddHours(stage, row.Hours * share);
-                    cost.Production.AddHours(stage, -row.Hours * share);
+                    cost.BlockOf(pool.Pool).AddHours(StageBehavior.Of(stage, namesCrop: false), row.Hours * share);
+                    cost.Production.AddHours(StageBehavior.Of(stage, namesCrop: true), -row.Hours * share);
                 }
             }
         }
@@ -172,21 +195,36 @@ public sealed class CropCost
             Production.Add(empty.ChannelCost);
         }
 
-        Channels = [.. channels.Values.Where(channel => channel.Quantity > 0m).OrderBy(channel => channel.Channel.Index)];
+        Channels =
+        [
+            .. channels.Values.Where(channel => channel.Quantity > 0m)
+                .Concat(channels.Values.Where(channel => channel.Quantity <= 0m && channel.IsSold).Select(MoneyAlone))
+                .OrderBy(channel => channel.Channel.Index),
+        ];
+    }
+
+    /// <summary>A channel without the cost that all units carry now.</summary>
+    private static CropChannel MoneyAlone(CropChannel refunded)
+    {
+        CropChannel money = new(refunded.Channel);
+        foreach (DispositionPart part in refunded.Parts)
+        {
+            money.Add(part);
+        }
+
+        return money;
     }
 
     private void SumCostOfSold()
     {
         CostOfSold.Add(Production);
-        Money fees = Money.Zero;
-        foreach (CropChannel unsold in Channels.Where(channel => !channel.Channel.IsSold))
+        foreach (CropChannel unsold in Channels.Where(channel => channel.SoldQuantity <= 0m))
         {
             CostOfSold.Add(unsold.ChannelCost);
-            fees += unsold.Fees;
         }
 
         // Household use and stock grow with the yield, as picking does.
-        CostOfSold.AddMoney(isLabor: false, CostDriver.Quantity, (fees - Budget.OutputNotSold).Amount);
+        CostOfSold.AddMoney(isLabor: false, CostDriver.Quantity, -Budget.OutputNotSold.Amount);
     }
 
     private CropChannel At(Channel channel)

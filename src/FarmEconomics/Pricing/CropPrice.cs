@@ -44,21 +44,24 @@ public sealed class CropPrice
 {
     private readonly UnitCost cost;
     private readonly PriceTerms terms;
-    private readonly string? floorMissing;
+    private readonly PriceRules rules;
 
     internal CropPrice(CropCost crop, CropChannel sold, PriceRules rules, YieldHistory yields, SensitivityModel model)
     {
         Cost = crop;
         Sold = sold;
         terms = rules.Terms;
-        floorMissing = rules.FloorMissing;
+        this.rules = rules;
         Yields = yields;
         FeePercent = sold.Channel.Row.FeePercent ?? 0m;
         ChannelPart = sold.ChannelCost.PerUnit(sold.Quantity);
         cost = (crop.PerUnit() ?? default) + ChannelPart;
         Prices = rules.Price(crop.PerUnit()!.Value, ChannelPart, FeePercent, model.FloorCost());
         AtNormalYield = yields.Failed
-            ? rules.Price(crop.PerUnit(yields.NormalFactor)!.Value, ChannelPart, FeePercent, model.FloorCost(yields.NormalFactor)) : null;
+            ? rules.Price(
+                crop.PerUnit(yields.NormalFactor)!.Value, sold.ChannelCost.PerUnit(sold.Quantity, yields.NormalFactor), FeePercent,
+                model.FloorCost(yields.NormalFactor))
+            : null;
         ByMonth = sold.Parts.GroupBy(part => new DateOnly(part.Disposition.Row.Date.Year, part.Disposition.Row.Date.Month, 1))
             .OrderBy(month => month.Key)
             .Select(month => new MonthPrice(
@@ -166,12 +169,14 @@ public sealed class CropPrice
     /// </summary>
     /// <param name="price">Price per unit of the crop.</param>
     /// <returns>Money per hour.</returns>
-    public Result ReturnPerHourAt(decimal price) => Result.Of(After(price) - cost.Other, cost.Hours, "no labor hours");
+    public Result ReturnPerHourAt(decimal price) => rules.HoursMissing is { } reason ? Result.NotAvailable(reason)
+        : Result.Of(After(price) - cost.Other, cost.Hours, "no labor hours");
 
     /// <summary>Net return in percent of the price if every unit had brought <paramref name="price"/>.</summary>
     /// <param name="price">Price per unit of the crop.</param>
     /// <returns>Percent.</returns>
-    public Result MarginPercentAt(decimal price) => Result.Of(100m * (After(price) - cost.Full), price, "a price of 0");
+    public Result MarginPercentAt(decimal price) => rules.FullMissing is { } reason ? Result.NotAvailable(reason)
+        : Result.Of(100m * (After(price) - cost.Full), price, "a price of 0");
 
     /// <summary>
     /// What to ask, per another unit of the crop: at least the target (of a normal yield where the season's failed), never below what it
@@ -192,11 +197,13 @@ public sealed class CropPrice
         );
     }
 
-    /// <summary>What picking, packing and selling a unit costs, fees left out; per unit of the crop.</summary>
-    public Result Handling =>
-        floorMissing is { } reason
-            ? Result.NotAvailable(reason)
-            : Result.Known(Math.Max(0m, Cost.Production.Handling / Cost.Budget.Sums.Sold));
+    /// <summary>
+    /// What picking, packing and selling a unit there costs, with what the channel itself takes for each; fees left out. Per unit of the
+    /// crop.
+    /// </summary>
+    public Result Handling => rules.FloorMissing is { } reason ? Result.NotAvailable(reason)
+        : Result.Known(
+            Math.Max(0m, (Cost.Production.Handling / Cost.Budget.Sums.Sold) + (Sold.ChannelCost.Handling / Sold.Quantity)));
 
     private Result Range(Func<List<decimal>, decimal> pick)
     {

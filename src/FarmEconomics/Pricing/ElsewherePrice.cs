@@ -31,9 +31,10 @@ public sealed record ElsewherePrice(Crop Crop, Channel Channel, string Unit, Pri
             others.Sum(other => other.ChannelCost.Hours) / sales);
         YieldHistory yields = YieldHistory.Of(book.Review, cost.Crop, book.Season.CropYear, book.Rules.Terms.FailedYieldPercent);
         decimal fee = channel.Row.FeePercent ?? 0m;
-        PriceSet prices = book.Rules.PriceElsewhere(unit, perMoney, fee, book.FloorCost(cost));
+        PriceRules rules = book.Rules.For(cost.Budget);
+        PriceSet prices = rules.PriceElsewhere(unit, perMoney, fee, book.FloorCost(cost));
         PriceSet advised = yields.Failed
-            ? book.Rules.PriceElsewhere(cost.PerUnit(yields.NormalFactor)!.Value, perMoney, fee, book.FloorCost(cost, yields.NormalFactor))
+            ? rules.PriceElsewhere(cost.PerUnit(yields.NormalFactor)!.Value, perMoney, fee, book.FloorCost(cost, yields.NormalFactor))
             : prices;
         string selling = book.Prices.FirstOrDefault(price => price.Crop == cost.Crop)?.SellingUnit ?? cost.Crop.Unit;
         decimal size = cost.Crop.ToBase(1m, selling);

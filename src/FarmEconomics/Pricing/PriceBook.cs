@@ -45,7 +45,7 @@ public sealed class PriceBook
     }
 
     private string? WithoutAny(CropCost cost) => cost.PerUnit() is null
-        ? $"nothing of the {Season.CropYear} crop was sold and none on hand counts: no unit to spread the cost over"
+        ? $"nothing of the {Season.CropYear} crop was sold: no unit to spread the cost over"
         : cost.Budget.Known.Value;
 
     private void AddPrices(CropCost cost, YieldHistory yields)
@@ -104,6 +104,9 @@ public sealed class PriceBook
     /// <param name="crop">The crop.</param>
     /// <returns>The cost.</returns>
     public CropCost? CostOf(Crop crop) => byCrop.GetValueOrDefault(crop);
+
+    /// <summary>False where a tent or the like stands in a channel's pool and no interest rate tells what it costs a year.</summary>
+    internal bool OwnCostIsKnown(Channel channel) => Season.Pools.First(pool => pool.Pool.Channel == channel).OwnershipKnown;
 
     /// <summary>The prices in one channel.</summary>
     /// <param name="channel">The channel.</param>

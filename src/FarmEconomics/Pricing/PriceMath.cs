@@ -34,7 +34,12 @@ public static class PriceMath
     /// <param name="step">The step, above 0.</param>
     /// <returns>A whole number of steps, not under the price, and not under 0.</returns>
     public static Result RoundUp(Result price, decimal step) =>
-        price.Map(known => Math.Max(0m, decimal.Ceiling(decimal.Round(known, DustDecimals, MidpointRounding.AwayFromZero) / step) * step));
+        price.Map(known => Math.Max(0m, decimal.Ceiling(WithoutDust(known) / step) * step));
+
+    /// <summary>The next whole number; what division leaves behind the last of 28 digits doesn't lift it by one.</summary>
+    internal static decimal Ceiling(decimal value) => decimal.Ceiling(WithoutDust(value));
+
+    private static decimal WithoutDust(decimal value) => decimal.Round(value, DustDecimals, MidpointRounding.AwayFromZero);
 
     /// <summary>
     /// What the quantity sold is multiplied by when the price is, at a constant elasticity: factor^-e, e by its size. Source: the

@@ -1,3 +1,4 @@
+using FarmEconomics.Budgets;
 using FarmEconomics.Records;
 using FarmEconomics.Tracing;
 using FarmEconomics.Units;
@@ -10,7 +11,14 @@ namespace FarmEconomics.Pricing;
 /// <param name="ListValue">At list price.</param>
 /// <param name="Income">Its part of the share income, by list value (relative sales value); 0 in a plan.</param>
 /// <param name="Cost">Production cost, or why it isn't known.</param>
-public sealed record ShareItem(Crop Crop, decimal Quantity, Money ListValue, Money Income, Result Cost);
+public sealed record ShareItem(Crop Crop, decimal Quantity, Money ListValue, Money Income, Result Cost)
+{
+    /// <summary>True where a part of it has no price on record and stands in the list value with 0.</summary>
+    internal bool ListValueIncomplete { get; init; }
+
+    /// <summary>Why its list value isn't known; null where it is.</summary>
+    internal string? NoListValue => ShareContents.NoListValueOf([this]);
+}
 
 /// <summary>One week of boxes; weeks count in sevens of days from the first delivery.</summary>
 /// <param name="Number">The week, from 1.</param>
@@ -23,6 +31,9 @@ public sealed record ShareWeek(int Number, DateOnly? First, IReadOnlyList<ShareI
 
     /// <summary>Production cost of all boxes.</summary>
     public Result Cost => ShareContents.Total(Items.Select(item => item.Cost));
+
+    /// <summary>Why its list value isn't known; null where it is.</summary>
+    internal string? NoListValue => ShareContents.NoListValueOf(Items);
 }
 
 /// <summary>A line of a plan: what one full box is to hold in a week.</summary>
@@ -47,8 +58,12 @@ public sealed record ShareContents(Channel Channel, int CropYear, IReadOnlyList<
     /// <summary>Production cost over the season.</summary>
     public Result Cost => Total(Weeks.Select(week => week.Cost));
 
+    /// <summary>Why list value over the season isn't known; null where it is.</summary>
+    internal string? NoListValue => NoListValueOf(Weeks.SelectMany(week => week.Items));
+
     /// <summary>List value over what members paid, over the season; above 1 they got more than they paid for.</summary>
-    public Result ValueOverPrice => Result.Of(ListValue.Amount, Income.Amount, $"no income of {Channel.Name} in {CropYear}");
+    public Result ValueOverPrice => NoListValue is { } why ? Result.NotAvailable(why)
+        : Result.Of(ListValue.Amount, Income.Amount, $"no income of {Channel.Name} in {CropYear}");
 
     /// <summary>The season's boxes crop by crop, largest list value first.</summary>
     public IReadOnlyList<ShareItem> ByCrop =>
@@ -61,7 +76,8 @@ public sealed record ShareContents(Channel Channel, int CropYear, IReadOnlyList<
                 Money.Sum(group.Select(item => item.ListValue)),
                 Money.Sum(group.Select(item => item.Income)),
                 Total(group.Select(item => item.Cost))
-            ))
+            )
+            { ListValueIncomplete = group.Any(item => item.ListValueIncomplete) })
             .OrderByDescending(item => item.ListValue.Amount)
             .ThenBy(item => item.Crop.Index)
             .ToList();
@@ -72,7 +88,8 @@ public sealed record ShareContents(Channel Channel, int CropYear, IReadOnlyList<
     public Result ValueOverPriceIn(ShareWeek week)
     {
         ArgumentNullException.ThrowIfNull(week);
-        return Result.Of(week.ListValue.Amount * Weeks.Count, Income.Amount, $"no income of {Channel.Name} in {CropYear}");
+        return week.NoListValue is { } why ? Result.NotAvailable(why)
+            : Result.Of(week.ListValue.Amount * Weeks.Count, Income.Amount, $"no income of {Channel.Name} in {CropYear}");
     }
 
     /// <summary>What the records say went into the boxes between the first and the last day of a crop year.</summary>
@@ -135,6 +152,12 @@ public sealed record ShareContents(Channel Channel, int CropYear, IReadOnlyList<
         return new ShareContents(channel, book.Season.CropYear, weeks, Money.Zero, Money.Zero, Planned: true);
     }
 
+    internal static string? NoListValueOf(IEnumerable<ShareItem> items)
+    {
+        List<string> crops = [.. items.Where(item => item.ListValueIncomplete).Select(item => item.Crop.Name).Distinct()];
+        return crops.Count > 0 ? Availability.NoPriceOf(crops) : null;
+    }
+
     internal static Result Total(IEnumerable<Result> rates)
     {
         decimal sum = 0m;
@@ -164,7 +187,8 @@ public sealed record ShareContents(Channel Channel, int CropYear, IReadOnlyList<
                     crop.SelectMany(disposition => disposition.Parts)
                         .Select(part => costs.Of(crop.Key, part.Enterprise?.CropYear, part.Quantity))
                 )
-            ))
+            )
+            { ListValueIncomplete = crop.Any(disposition => disposition.ValueIncomplete) })
             .ToList();
 
     private static ShareItem Planned1(PriceBook book, Channel channel, PlannedItem item, decimal boxes, DateOnly day, BoxCosts costs)
@@ -178,11 +202,12 @@ public sealed record ShareContents(Channel Channel, int CropYear, IReadOnlyList<
         }
 
         decimal quantity = crop.ToBase(item.Quantity, item.Unit) * boxes;
-        decimal price = book.Season.Trace.Valuer.Prices.PerUnit(crop, channel, day)
+        (decimal amount, decimal units) = book.Season.Trace.Valuer.Prices.Of(crop, channel, day)
             ?? throw new ArgumentException(
                 $"{crop.Name} has no list price and was never sold for one: give it a row in the prices table before planning with it."
             );
-        return new ShareItem(crop, quantity, Money.Rounded(quantity * price), Money.Zero, costs.Of(crop, book.Season.CropYear, quantity));
+        Money listed = ((Fraction)quantity * amount / units).ToMoney();
+        return new ShareItem(crop, quantity, listed, Money.Zero, costs.Of(crop, book.Season.CropYear, quantity));
     }
 
     private static void RequireShare(Channel channel)

@@ -29,6 +29,7 @@ public sealed class SharePricing
             : null);
         boxesMissing = contents.Weeks.Count == 0 ? $"nothing went out through {contents.Channel.Name} in {contents.CropYear}"
             : full is null ? "the records don't say how many boxes went out: give the number of members, or the price of a share"
+            : full < 0m ? "the half boxes alone hold more than the income pays for at that price: give the number of members"
             : full <= 0m && terms.HalfMembers <= 0m ? "no members"
             : null;
         boxes = (full ?? 0m) + terms.HalfMembers;
@@ -75,7 +76,8 @@ public sealed class SharePricing
     public Result BoxValue(ShareWeek week)
     {
         ArgumentNullException.ThrowIfNull(week);
-        return Result.Known(week.ListValue.Amount).Combine(FullBoxes, (value, count) => value / count);
+        return week.NoListValue is { } why ? Result.NotAvailable(why)
+            : Result.Known(week.ListValue.Amount).Combine(FullBoxes, (value, count) => value / count);
     }
 
     /// <summary>Cost of one full box in a week: its contents and its week's part of handling.</summary>
@@ -123,7 +125,7 @@ public sealed class SharePricing
         Result left = ContentsCost.Map(box => Kept(price) - box);
         return left.Value is <= 0m
             ? Result.NotAvailable("what a box holds costs more than its price leaves: more members only lose more")
-            : Handling.Combine(left, (all, perMember) => decimal.Ceiling(all / perMember));
+            : Handling.Combine(left, (all, perMember) => PriceMath.Ceiling(all / perMember));
     }
 
     /// <summary>Members that cover the season's cost once the season is grown; a whole number.</summary>
@@ -132,7 +134,7 @@ public sealed class SharePricing
     public Result MembersToCoverGrown(decimal price) =>
         TotalCost.Value is { } cost
             ? Kept(price) > 0m
-                ? Result.Known(decimal.Ceiling(cost / Kept(price)))
+                ? Result.Known(PriceMath.Ceiling(cost / Kept(price)))
                 : Result.NotAvailable("the channel's fee takes the whole price")
             : TotalCost;
 
@@ -159,6 +161,7 @@ public sealed class SharePricing
     /// <summary>List value missing from all boxes in a bad week: that percent of an average week.</summary>
     public Result BadWeekValue => Contents.Weeks.Count == 0
         ? Result.NotAvailable($"nothing went out through {Contents.Channel.Name} in {Contents.CropYear}")
+        : Contents.NoListValue is { } why ? Result.NotAvailable(why)
         : Result.Known(Contents.ListValue.Amount / Contents.Weeks.Count * terms.BadWeekPercent / 100m);
 
     /// <summary>Value over price for the season after one bad week that nothing makes up for.</summary>

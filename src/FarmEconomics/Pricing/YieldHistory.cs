@@ -34,7 +34,7 @@ public sealed record YieldHistory(int CropYear, IReadOnlyList<(int Year, decimal
         List<(int, decimal)> years = review.Trace.Enterprises
             .Where(enterprise => enterprise.Crop == crop)
             .GroupBy(enterprise => enterprise.CropYear)
-            .Where(group => group.Key == year || review.Records.Settings.EndOf(group.Key) <= review.Records.AsOf)
+            .Where(group => group.Key == year || review.Records.Settings.EndOf(group.Key) <= review.Records.AsOf.AddDays(1))
             .Select(group => (group.Key, Picked: group.Sum(item => item.Harvested), Feet: group.Sum(item => item.BedFeet.Value)))
             .Where(item => item.Picked > 0m && item.Feet > 0m)
             .OrderBy(item => item.Key)

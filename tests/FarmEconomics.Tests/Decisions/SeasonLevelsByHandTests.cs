@@ -61,6 +61,20 @@ public class SeasonLevelsByHandTests
         Close.To(270m + 30m + farms - 36m - 100m - 36m, Before(farm, settings: new VerdictSettings { PriceChangePercent = 20m }), 0.006m);
     }
 
+    /// <summary>
+    /// Squash of 2024 of which nothing was sold lies in the cellar at the list price of today, 6: 10 lb are 60, and don't rise again.
+    /// </summary>
+    [Fact]
+    public void StockAtTodaysListPrice_DoesntRiseAgain()
+    {
+        FarmBuilder farm = Farm().Crop("Squash", storageDays: 900m).Price("Squash", 4m, "stall", from: "2024-01-01")
+            .Price("Squash", 6m, "stall", from: "2025-01-01")
+            .Planting("S24", "Squash", "One", 100m, "2024-05-01", "2024-08-01").Pick("2024-07-01", "S24", 10m)
+            .Planting("S25", "Squash", "One", 100m, "2025-05-01", "2025-08-01").Pick("2025-07-01", "S25", 10m)
+            .Sell("2025-07-01", "Squash", "stall", 10m, price: 6m, planting: "S25");
+        Assert.Equal(60m, Before(farm, "Squash"));
+    }
+
     /// <summary>What was thrown out brought nothing.</summary>
     [Fact]
     public void WhatWasThrownOut_BringsNothing()

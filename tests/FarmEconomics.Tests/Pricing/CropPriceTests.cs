@@ -115,6 +115,26 @@ public class CropPriceTests
             },
             iter: 150);
 
+    /// <summary>Channels, those of kind other and refunds among them, hold what the crops sold net, and all money they took.</summary>
+    [Fact]
+    public void Channels_OfAnyFarm_SumToTheCropsSold() => RandomFarm.Gen.Sample(
+        farm =>
+        {
+            FarmReview review = farm.Farm.Review();
+            foreach (int year in review.Trace.CropYears)
+            {
+                PriceBook book = PriceBook.Of(review, year);
+                IReadOnlyList<ChannelComparison> channels = ChannelComparison.Of(book);
+                Assert.Equal(book.Costs.Sum(cost => cost.Budget.SalesValue.Amount), channels.Sum(channel => channel.Sales.Amount));
+                Close.To(
+                    book.Costs.Sum(cost => cost.Budget.Sums.Sold > 0m ? cost.Budget.NetReturn.Amount
+                        : (cost.Budget.SalesValue - cost.Budget.Sums.SoldFees).Amount),
+                    channels.Sum(channel => (channel.Sales - channel.Fees).Amount - channel.Goods.Full - channel.ChannelCost.Full),
+                    0.000001m);
+            }
+        },
+        iter: 150);
+
     [Fact]
     public void Prices_WithoutCostOrWageRecords_SayWhatIsMissing()
     {

@@ -71,6 +71,37 @@ public class SharePricingTests
         Assert.Equal(200m, shares.TotalCost.Value);
     }
 
+    /// <summary>At the price that covers cost for so many members, so many cover it: 150 of contents and 50 of handling.</summary>
+    [Fact]
+    public void MembersToCover_AtThePriceThatCoversCost_AreThoseThereAre()
+    {
+        PriceBook book = Book(3m);
+        ShareContents contents = ShareContents.Recorded(book, book.Review.Records.Channels[0]);
+        for (int members = 1; members <= 400; members++)
+        {
+            SharePricing shares = SharePricing.Of(book, contents, new ShareTerms { Members = members });
+            decimal price = shares.CostPrice.Value!.Value;
+            Assert.Equal((members, members), (shares.MembersToCover(price).Value, shares.MembersToCoverGrown(price).Value));
+        }
+    }
+
+    /// <summary>400 paid at 50 a share are 8 boxes' worth: 20 half boxes hold more than that.</summary>
+    [Fact]
+    public void Boxes_WithMoreHalvesThanTheIncomePaysFor_AreNotCounted() => Assert.Equal(
+        "the half boxes alone hold more than the income pays for at that price: give the number of members",
+        Shares(new ShareTerms { Price = 50m, HalfMembers = 20m }).FullBoxes.Reason);
+
+    /// <summary>Half a cent that stands on a third of something is half a cent: 7.65 lb at 0.10 for 3 lb are 0.255.</summary>
+    [Fact]
+    public void Plan_HalfACent_IsRoundedAsTheQuotientItIs()
+    {
+        PriceBook book = PriceBook.Of(new FarmBuilder().Crop("beets").Unit("beets", "bag", 3m).Bed("bed")
+            .Planting("b", "beets", "bed", 10, "2025-05-01", "2025-08-01").Pick("2025-07-01", "b", 30).Channel("boxes", ChannelKind.Share)
+            .Price("beets", 0.10m, unit: "bag").Review(), 2025);
+        ShareContents plan = ShareContents.FromPlan(book, book.Review.Records.Channels[0], [new PlannedItem(1, "beets", 0.765m)], 10m);
+        Assert.Equal(0.26m, plan.ListValue.Amount);
+    }
+
     [Fact]
     public void Boxes_FromThePriceOfAShare_AreIncomeOverPrice() => Assert.Equal(8m, Shares(new ShareTerms { Price = 50m }).FullBoxes.Value);
 

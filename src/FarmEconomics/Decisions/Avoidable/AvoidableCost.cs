@@ -87,11 +87,15 @@ public sealed class AvoidableCost
     /// Fees on what was sold outside the shares, and on nothing else: payments for shares stay, and so do the fees on them.
     /// </summary>
     internal Money SalesFees(EnterpriseBudget crop) =>
-        Money.Sum(PartsOf(crop).Where(part => part.Disposition.Channel.Kind != ChannelKind.Share).Select(part => part.Fee));
+        Money.Sum(PartsOf(crop).Where(part => !IsInBox(part)).Select(part => part.Fee));
 
     /// <summary>Share payments that stand to a crop's credit, less the channels' fees on them.</summary>
-    internal Money ShareNet(EnterpriseBudget crop) =>
-        Money.Sum(PartsOf(crop).Where(part => part.Disposition.Channel.Kind == ChannelKind.Share).Select(part => part.Amount - part.Fee));
+    internal Money ShareNet(EnterpriseBudget crop) => Money.Sum(InBoxes(crop).Select(part => part.Amount - part.Fee));
+
+    /// <summary>What of a crop's season went into boxes, whenever they went out.</summary>
+    internal IEnumerable<DispositionPart> InBoxes(EnterpriseBudget crop) => PartsOf(crop).Where(IsInBox);
+
+    private static bool IsInBox(DispositionPart part) => part.Disposition.Channel.Kind == ChannelKind.Share;
 
     private static bool Goes(CostLine line) => line.IsAvoidable && !line.IsFee;
 

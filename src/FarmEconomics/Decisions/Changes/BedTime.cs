@@ -27,36 +27,48 @@ internal sealed class BedTime
 
     /// <summary>
     /// The gaps a crop leaves, one per row of its plantings. Rows that leave the same one are one gap of the most feet that stood there
-    /// together: one after the other they stood on the same feet.
+    /// together: one after the other they stood on the same feet. A row that shared the bed keeps its days from those that didn't.
     /// </summary>
     internal List<Gap> GapsOf(EnterpriseBudget crop)
     {
-        List<(Gap Gap, BedStay Row)> gaps = [];
-        HashSet<Enterprise> own = [.. crop.Enterprises];
-        List<BedStay> others = season.Trace.Stays.Where(stay => stay.Planting.Crop != crop.Crop).ToList();
-        foreach (Enterprise enterprise in own)
-        {
-            foreach (BedStay row in enterprise.Stays)
-            {
-                (DateOnly from, DateOnly to) = WeeklyUse.Stay(season, enterprise, row);
-                List<BedStay> beside = others.FindAll(other => other.Bed == row.Bed);
+        List<Held> rows = [.. crop.Enterprises.Distinct().SelectMany(one => one.Stays.Select(row => new Held(row, Stay(one, row))))];
+        List<Held> others =
+        [
+            .. season.Trace.Stays.Where(stay => stay.Planting.Crop != crop.Crop).Select(stay => new Held(stay, (stay.In, stay.Out))),
+        ];
 
-                // A bed shared with another crop at the time is not stretched: nobody wrote down which feet were whose.
-                if (!beside.Exists(other => other.In < to && other.Out > from))
-                {
-                    from = beside.Where(other => other.Out <= from).Select(other => other.Out).Append(from < start ? from : start).Max();
-                    to = beside.Where(other => other.In >= to).Select(other => other.In).Append(to > end ? to : end).Min();
-                }
-
-                gaps.Add((new Gap(row.Bed, row.BedFeet, from, to), row));
-            }
-        }
-
+        // A bed shared with another crop at the time is not stretched: nobody wrote down which feet were whose.
+        ILookup<bool, Held> shared = rows.ToLookup(row => others.Exists(row.IsBeside));
+        List<Held> taken = [.. others, .. shared[true]];
+        List<(Gap Gap, BedStay Row)> gaps =
+            [.. rows.Select(row => (shared[true].Contains(row) ? row.Gap : Stretched(row, taken), row.Row))];
         return
         [
             .. gaps.GroupBy(one => one.Gap with { BedFeet = 0m }, one => one.Row)
                 .Select(rows => rows.Key with { BedFeet = MostTogether([.. rows]) }),
         ];
+    }
+
+    private (DateOnly From, DateOnly To) Stay(Enterprise enterprise, BedStay row) => WeeklyUse.Stay(season, enterprise, row);
+
+    /// <summary>From what left the bed last before a row to what comes next.</summary>
+    private Gap Stretched(Held row, List<Held> taken)
+    {
+        (DateOnly from, DateOnly to) = row.Days;
+        List<Held> bed = taken.FindAll(other => other.Row.Bed == row.Row.Bed);
+        return row.Gap with
+        {
+            From = bed.Where(other => other.Days.To <= from).Select(other => other.Days.To).Append(from < start ? from : start).Max(),
+            To = bed.Where(other => other.Days.From >= to).Select(other => other.Days.From).Append(to > end ? to : end).Min(),
+        };
+    }
+
+    /// <summary>A row of plantings with the days it holds its bed.</summary>
+    private sealed record Held(BedStay Row, (DateOnly From, DateOnly To) Days)
+    {
+        internal Gap Gap => new(Row.Bed, Row.BedFeet, Days.From, Days.To);
+
+        internal bool IsBeside(Held other) => other.Row.Bed == Row.Bed && other.Days.From < Days.To && other.Days.To > Days.From;
     }
 
     private static decimal MostTogether(List<BedStay> rows) =>

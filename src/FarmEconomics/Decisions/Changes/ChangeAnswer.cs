@@ -1,3 +1,4 @@
+using FarmEconomics.Budgets;
 using FarmEconomics.Decisions.Avoidable;
 using FarmEconomics.Units;
 
@@ -34,6 +35,9 @@ public sealed record ChangeAnswer
     /// Why what comes or goes isn't known: a crop of the change has no price for a part of it. Null where it is; else only the costs count.
     /// </summary>
     public string? WhyUnknown { get; init; }
+
+    /// <summary>What isn't known of the crops of the change, so that net return and full cost are called what they are.</summary>
+    internal Availability Known { get; init; } = new(null, null, null, null, null);
 
     /// <summary>The partial budget: avoidable cost only.</summary>
     public required PartialBudget Partial { get; init; }

@@ -49,6 +49,9 @@ public sealed class ChangeJudge
         return Answer(change with { Crop = crop.Name, Replacement = replacement?.Name }, crop, replacement);
     }
 
+    private Dictionary<string, string> CropsUnknown() => season.Crops.Where(crop => crop.Known.Value is not null)
+        .ToDictionary(crop => crop.Name, crop => crop.Known.Value!);
+
     private ChangeAnswer Answer(Change change, EnterpriseBudget crop, EnterpriseBudget? replacement)
     {
         List<BedTime.Gap> gaps = change.Kind is ChangeKind.Drop or ChangeKind.Swap ? beds.GapsOf(crop) : [];
@@ -63,6 +66,7 @@ public sealed class ChangeJudge
         {
             Change = change,
             WhyUnknown = crop.Known.Value ?? replacement?.Known.Value,
+            Known = crop.Known with { Establishment = crop.Known.Establishment ?? replacement?.Known.Establishment },
             Partial = partial,
             Means = hours.Of(partial, freed, taken, Undated(parts, effect.Growth)),
             Refill = parts.Gone?.Refill ?? Refill.None,
@@ -70,8 +74,7 @@ public sealed class ChangeJudge
             Moved = effect.Moved,
             SharesMoved = effect.SharesMoved,
             Crops = effect.After(partial),
-            CropsUnknown = season.Crops.Where(other => other.Known.Value is not null)
-                .ToDictionary(other => other.Name, other => other.Known.Value!),
+            CropsUnknown = CropsUnknown(),
             Elsewhere = effect.Elsewhere,
             FeetGone = parts.Gone is null ? 0m : parts.Gone.Part * crop.Sums.BedFeet.Value,
             FeetAdded = parts.Feet,

@@ -208,9 +208,7 @@ internal sealed class ChangeOutcome
         List<EnterpriseBudget> others = [.. season.Crops.Except(gone)];
         Dictionary<string, Money> changes = gone.ToDictionary(crop => crop.Name, crop => -costs.Avoidable.ShareNet(crop));
         foreach (
-            IGrouping<(Channel, int), DispositionPart> boxes in gone.SelectMany(crop => Boxed(crop.Crop!))
-                .Where(part => part.Enterprise is not null)
-                .GroupBy(BoxesOf)
+            IGrouping<(Channel, int), DispositionPart> boxes in gone.SelectMany(costs.Avoidable.InBoxes).GroupBy(BoxesOf)
         )
         {
             List<(string To, decimal Weight)> inThem = others.ConvertAll(crop => (crop.Name, ListValueIn(boxes.Key, crop.Crop!)));
@@ -238,11 +236,8 @@ internal sealed class ChangeOutcome
         ];
     }
 
-    private IEnumerable<DispositionPart> Boxed(Crop crop) =>
-        season.PartsOf(crop).Where(part => part.Disposition.Channel.Kind == ChannelKind.Share);
-
     private static (Channel, int) BoxesOf(DispositionPart part) => (part.Disposition.Channel, part.Disposition.Window);
 
     private decimal ListValueIn((Channel, int) boxes, Crop crop) =>
-        Boxed(crop).Where(part => BoxesOf(part) == boxes).Sum(part => Math.Max(0m, part.ListValue.Amount));
+        season.PartsOf(crop).Where(part => BoxesOf(part) == boxes).Sum(part => Math.Max(0m, part.ListValue.Amount));
 }

@@ -1,4 +1,5 @@
 using FarmEconomics.Records;
+using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Decisions.Scenarios;
 
@@ -33,6 +34,49 @@ internal static class PriceChanges
             }
         }
     }
+
+    /// <summary>
+    /// Goods of a channel that carry no price follow the list of all channels where the channel has none of its own yet. A rise at that
+    /// channel is meant for them as well: the channel gets a list of its own, as much above that one, up to the day its own begins.
+    /// </summary>
+    internal static void AddLists(RecordsCopy copy, IReadOnlyList<ScenarioChange> changes)
+    {
+        FarmRecords records = copy.Original;
+        foreach (IGrouping<Channel, ScenarioChange> at in changes
+            .Where(change => change is { Subject: ScenarioSubject.Price, Channel: not null })
+            .GroupBy(change => records.Channel(change.Channel!)).Where(at => string.IsNullOrWhiteSpace(at.Key.Row.ValuesFrom)))
+        {
+            foreach (IGrouping<Crop, PriceRow> list in OwnPrices(records, null).GroupBy(row => records.Crop(row.Crop)))
+            {
+                List<ScenarioStep> steps = [.. at.Where(change => IsOf(change, list.Key)).Select(change => change.Step)];
+                if (steps.Count > 0 && steps.TrueForAll(step => step.IsPercent))
+                {
+                    AddList(copy, at.Key, list, steps.Aggregate(1m, (factor, step) => factor * step.Factor));
+                }
+            }
+        }
+
+        bool IsOf(ScenarioChange change, Crop crop) => change.Scope != ScenarioScope.Crop || records.Crop(change.Name!) == crop;
+    }
+
+    private static void AddList(RecordsCopy copy, Channel channel, IGrouping<Crop, PriceRow> list, decimal factor)
+    {
+        DateOnly own = OwnPrices(copy.Original, channel).Where(row => copy.Original.Crop(row.Crop) == list.Key)
+            .Select(row => row.From ?? DateOnly.MinValue).Append(DateOnly.MaxValue).Min();
+        foreach (PriceRow row in list.Where(row => (row.From ?? DateOnly.MinValue) < own))
+        {
+            // The list row counts as touched: what it values moves.
+            copy.Set(row, PriceRow.PriceColumn, copy.Value(row, PriceRow.PriceColumn));
+            RowValues added = copy.Like(row);
+            added[PriceRow.ChannelColumn.Schema.Name] = channel.Name;
+            added[PriceRow.PriceColumn.Schema.Name] = copy.Value(row, PriceRow.PriceColumn) * factor;
+            copy.Add<PriceRow>(added);
+        }
+    }
+
+    /// <summary>List prices of one channel, or, for null, of all channels.</summary>
+    private static IEnumerable<PriceRow> OwnPrices(FarmRecords records, Channel? channel) => records.Tables.Prices.Where(row =>
+        row.Reference != true && (string.IsNullOrWhiteSpace(row.Channel) ? null : records.Channel(row.Channel)) == channel);
 
     /// <summary>True for a row that carries money, or a value, of its own.</summary>
     internal static bool HasMoney(SaleRow row) => row.Amount is not null || row.UnitPrice is not null;

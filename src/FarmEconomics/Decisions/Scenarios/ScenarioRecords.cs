@@ -31,6 +31,7 @@ internal static class ScenarioRecords
             Apply(copy, work, change);
         }
 
+        PriceChanges.AddLists(copy, changes);
         work.Finish();
         return copy;
     }

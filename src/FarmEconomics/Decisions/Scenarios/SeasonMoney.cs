@@ -33,8 +33,10 @@ internal sealed class SeasonMoney(FarmReview review, SeasonReview season)
 
     internal Result PricePerUnit(Crop crop, string? channel)
     {
-        List<DispositionPart> sold = Parts.Where(part => part.Disposition.Crop.Index == crop.Index && part.Disposition.Channel.IsPriced
-            && (channel is null || part.Disposition.Channel.Name == channel)).ToList();
+        // A channel of kind other has prices too; they count where it is asked for, and in no average of market, stand and wholesale.
+        List<DispositionPart> sold = Parts.Where(part => part.Disposition.Crop.Index == crop.Index
+            && (channel is null ? part.Disposition.Channel.IsPriced
+                : part.Disposition.Channel.Name == channel && part.Disposition.IsSold)).ToList();
         return sold.Exists(part => part.Disposition.ValueIncomplete) ? Result.NotAvailable(Availability.NoPriceOf([crop.Name]))
             : Result.Of(
                 sold.Sum(part => part.Amount.Amount), sold.Sum(part => part.Quantity),

@@ -129,6 +129,32 @@ public class BedTimeByHandTests
     }
 
     /// <summary>
+    /// Two sowings one after the other, one of which spinach stood beside: its days are free once, as its own. What the other leaves ends
+    /// where it begins (bed One), and begins where it ended (bed Two).
+    /// </summary>
+    [Fact]
+    public void Gaps_BesideASowingThatSharedTheBed_DontHoldItsDays()
+    {
+        FarmBuilder farm = Farm()
+            .Planting("B1", "Beets", "One", 100m, "2025-05-01", "2025-06-01")
+            .Planting("B2", "Beets", "One", 50m, "2025-06-15", "2025-07-15")
+            .Planting("S1", "Spinach", "One", 50m, "2025-07-01", "2025-08-01")
+            .Planting("B3", "Beets", "Two", 50m, "2025-04-20", "2025-06-01")
+            .Planting("S2", "Spinach", "Two", 50m, "2025-04-01", "2025-05-15")
+            .Planting("B4", "Beets", "Two", 100m, "2025-06-15", "2025-07-15");
+
+        Assert.Equal(
+            [
+                ("One", 100m, Day("2025-01-01"), Day("2025-06-15")),
+                ("One", 50m, Day("2025-06-15"), Day("2025-07-15")),
+                ("Two", 50m, Day("2025-04-20"), Day("2025-06-01")),
+                ("Two", 100m, Day("2025-06-01"), Day("2026-01-01")),
+            ],
+            Gaps(farm)
+        );
+    }
+
+    /// <summary>
     /// Beets hold 100 ft from May 10, 150 in July, 50 in August. Of 300 ft in the field spinach takes 120 in June: 80 free over 100 held,
     /// 0.8 of 150 ft. Without spinach July is tightest: 150 free over 150. Where nothing is free there is no room, and never less.
     /// </summary>

@@ -140,4 +140,41 @@ public class PriceAndYieldRowsTests
     [InlineData("price of Kale at shop=+10%", "none of 2025 was sold for a price through shop")]
     public void Effect_OfAPriceNothingWasSoldFor_SaysSo(string change, string reason) =>
         Assert.Equal(reason, Farm().Effect(change).Value.Before.Reason);
+
+    /// <summary>
+    /// Leeks without a price of their own: 10 lb at the stall in July by the list of all channels at 2, 10 in September by the stall's own
+    /// at 3, and 10 at the shop by the list of all. A rise at the stall moves what went through the stall, whichever list values it; the
+    /// stand, whose prices are the shop's, has none of its own to move.
+    /// </summary>
+    [Theory]
+    [InlineData("price of Leeks at stall=+10%", 22, 33, 20)]
+    [InlineData("prices at stall=+10%", 22, 33, 20)]
+    [InlineData("price of Leeks at stall=+10%; price of Leeks=+50%", 33, 49.5, 30)]
+    [InlineData("price of Leeks at stall=+10%; prices at stall=+50%", 33, 49.5, 20)]
+    [InlineData("price of Leeks at stall=4", 40, 40, 20)]
+    [InlineData("price of Leeks at stall=4; prices at stall=+50%", 60, 60, 20)]
+    [InlineData("price of Leeks=5; price of Leeks at stall=+10%", 55, 55, 50)]
+    [InlineData("price of Leeks at stand=+10%", 20, 30, 20)]
+    public void PriceAtAChannel_MovesWhatTheListOfAllChannelsValuesThere(string change, decimal july, decimal september, decimal shop)
+    {
+        FarmBuilder farm = new FarmBuilder(new FarmSettings { OwnerWage = 20m, InterestPercent = 5m }).AsOf("2025-12-31").Bed("One")
+            .Channel("stall", ChannelKind.Market).Channel("shop", ChannelKind.Wholesale)
+            .Channel("stand", ChannelKind.Stand, valuesFrom: "shop").Crop("Leeks").Price("Leeks", 1m, from: "2024-01-01")
+            .Price("Leeks", 2m, from: "2025-01-01").Price("Leeks", 2.5m, from: "2025-08-01")
+            .Price("Leeks", 3m, channel: "stall", from: "2025-08-15").Planting("L", "Leeks", "One", 100m, "2025-05-01", "2025-10-01")
+            .Pick("2025-07-01", "L", 40m).Sell("2025-07-02", "Leeks", "stall", 10m).Sell("2025-09-02", "Leeks", "stall", 10m)
+            .Sell("2025-07-02", "Leeks", "shop", 10m);
+        decimal[] sales = [.. farm.With(change).Review.Trace.Dispositions.Select(sale => sale.Amount.Amount)];
+        Assert.Equal(new[] { july, september, shop }.Order(), sales.Order());
+    }
+
+    /// <summary>What a neighbor pays, through a channel of kind other, is a price as well: 10 lb for 10, then for 11.</summary>
+    [Fact]
+    public void PriceAtAChannelOfKindOther_IsToldBeforeAndAfter()
+    {
+        ChangeEffect effect = Farm().Channel("neighbor", ChannelKind.Other).Sell("2025-07-02", "Beets", "neighbor", 10m, price: 1m)
+            .Sell("2025-07-02", "Beets", "neighbor", 10m).Sell("2025-07-02", "Beets", "stall", 10m, price: 2m)
+            .Effect("price of Beets at neighbor=+10%");
+        Assert.Equal((1m, 1.1m, 1m), (effect.Value.Before.Value, effect.Value.After.Value, effect.MoneyMoved.Value));
+    }
 }
