@@ -98,30 +98,34 @@ public sealed class BalanceSheet
     /// <summary>Money on that day; null: no row is said to be cash, so nobody knows.</summary>
     public decimal? Cash => Lines.Any(line => line.Kind == BalanceKind.Cash) ? CostOf(BalanceKind.Cash) : null;
 
-    /// <summary>The balance sheet nearest to the end of a day and not after it, within 31 days.</summary>
+    /// <summary>
+    /// The balance sheet nearest to the end of a day, within 31 days before it; one dated the day after, as a sheet of January 1 often is,
+    /// tells how things stood at its end.
+    /// </summary>
     /// <param name="records">The records.</param>
     /// <param name="day">The day, usually the last of a year.</param>
     /// <returns>The sheet; null when none is that near.</returns>
     public static BalanceSheet? At(FarmRecords records, DateOnly day)
     {
         ArgumentNullException.ThrowIfNull(records);
-        List<BalanceRow> near = records.Tables.Balances.Where(row => row.Date <= day && row.Date > day.AddDays(-31)).ToList();
+        List<BalanceRow> near = records.Tables.Balances.Where(row => row.Date <= day.AddDays(1) && row.Date > day.AddDays(-31)).ToList();
         if (near.Count == 0)
         {
             return null;
         }
 
         DateOnly date = near.Max(row => row.Date);
+        DateOnly booked = date > day ? day : date;
         bool hasAssets = records.Tables.Assets.Count > 0;
         List<BalanceLine> lines = near.Where(row => row.Date == date).Select(row => LineOf(row, hasAssets)).ToList();
         int firstLiability = lines.FindIndex(line => !line.IsAsset);
-        IEnumerable<BalanceLine> booked = records
-            .Tables.Assets.Select(asset => BookValue.On(asset, date))
+        IEnumerable<BalanceLine> held = records
+            .Tables.Assets.Select(asset => BookValue.On(asset, booked))
             .OfType<BookedAsset>()
             .Select(asset =>
                 new BalanceLine(asset.Asset.Asset.Trim(), BalanceClass.IntermediateAsset, BalanceKind.BookedAsset, asset.Net, null));
-        lines.InsertRange(firstLiability < 0 ? lines.Count : firstLiability, booked);
-        return new BalanceSheet(date, lines, AddLoans(records, date, lines));
+        lines.InsertRange(firstLiability < 0 ? lines.Count : firstLiability, held);
+        return new BalanceSheet(date, lines, AddLoans(records, booked, lines));
     }
 
     private static BalanceLine LineOf(BalanceRow row, bool hasAssets)
