@@ -55,6 +55,11 @@ internal static class TracingProblems
         $"{planting.Name} has no out_of_bed and nothing was picked of it: taken as out of its bed on {end:yyyy-MM-dd}, "
             + $"{longest} days after it came in.");
 
+    internal static Problem LooksLikeNextYears(Planting planting, int year, int picked) => ProblemCatalog.Make(
+        ProblemCodes.LooksLikeNextYears, planting.BedList[0].Row.Source, "crop_year",
+        $"{planting.Name} came into its bed on {planting.BedList.Min(bed => bed.In):yyyy-MM-dd} and nothing is picked of it yet: "
+            + $"it counts in {year}, but looks like {picked}'s.");
+
     internal static Problem NotedBeforeHarvest(DispositionPart part, Notation notation) => ProblemCatalog.Make(
         ProblemCodes.NotedBeforeHarvest, part.Disposition.Row.Source, "date",
         notation.Text($"{part.Quantity:0.####} {part.Disposition.Crop.Unit} of {part.Disposition.Crop.Name} left on "

@@ -72,6 +72,10 @@ internal static class FindingKinds
                 + "the pool is divided by sales value.",
             "Enter units_per_crate of these crops."),
         new(ProblemCodes.HarvestLongAfterBed, "Harvest long after the last planting",
+        new(ProblemCodes.LooksLikeNextYears, "Planting that looks like next year's",
+            "Nothing is picked of the planting yet, and by its date it will be picked in a later crop year (garlic set in October); "
+                + "without a crop_year it counts in the one it was set in, with its length, hours and costs.",
+            "Enter the crop year it will be picked in as crop_year, or, where it failed, the day its bed was free as out_of_bed."),
             "The harvest names only its crop, the last planting of it left its bed too long before, and none came later that crop year.",
             "Name the planting in the harvest, correct its out_of_bed, or enter the planting it came from (volunteers too)."),
         new(ProblemCodes.ClosedCircle, "Pools that serve only each other",
