@@ -66,12 +66,15 @@ internal static class TracingProblems
             + $"{part.Disposition.Row.Date:yyyy-MM-dd}, before the harvest that covers it ({part.Lot!.Value.Row.Source}, "
             + $"{part.Lot.Value.Date:yyyy-MM-dd})."));
 
-    internal static Problem SoldMoreThanPicked(Disposition disposition, decimal unmatched, Notation notation) => ProblemCatalog.Make(
-        ProblemCodes.SoldMoreThanPicked, disposition.Row.Source, "quantity",
-        notation.Text($"On {disposition.Row.Date:yyyy-MM-dd} {unmatched:0.####} {disposition.Crop.Unit} more of {disposition.Crop.Name} "
-            + $"was sold or used than had been picked and still kept. It stays with the crop, "
-            + $"spread over its plantings of {disposition.Window}.")) with
-    { Money = disposition.Row.Amount };
+    internal static Problem SoldMoreThanPicked(Disposition disposition, decimal unmatched, bool grown, Notation notation) =>
+        ProblemCatalog.Make(
+            ProblemCodes.SoldMoreThanPicked, disposition.Row.Source, "quantity",
+            notation.Text($"On {disposition.Row.Date:yyyy-MM-dd} {unmatched:0.####} {disposition.Crop.Unit} more of "
+                + $"{disposition.Crop.Name} was sold or used than had been picked and still kept. ")
+            + (grown
+                ? $"It stays with the crop, spread over its plantings of {disposition.Window}."
+                : $"There is no planting of {disposition.Window} it could be counted to.")) with
+        { Money = disposition.Row.Amount };
 
     internal static Problem HeldTooLong(DispositionPart part, Notation notation) => ProblemCatalog.Make(
         ProblemCodes.HeldTooLong, part.Disposition.Row.Source, "date",
@@ -91,7 +94,7 @@ internal static class TracingProblems
     internal static Problem PricedAtList(Disposition disposition, Notation notation, Money value) => ProblemCatalog.Make(
         ProblemCodes.PricedAtList, disposition.Row.Source, "unit_price",
         notation.Text($"The sale of {disposition.Crop.Name} on {disposition.Row.Date:yyyy-MM-dd} through {disposition.Channel.Name} "
-            + $"carries no price: valued at the list price, {value}."));
+            + $"carries no price: counted at {value}, its list value."));
 
     internal static Problem ShareIncomeWithoutShares(Channel channel, int year, decimal amount, Notation notation) => ProblemCatalog.Make(
         ProblemCodes.ShareIncomeWithoutShares, channel.Row.Source, "channel",
