@@ -87,7 +87,11 @@ public static class ProblemSummary
             2 => $"{cause.Files[0]} and {cause.Files[1]}",
             var count => $"{cause.Files[0]} and {count - 1} other files",
         };
-        return notation.Text($"{cause.Count:N0} rows in {files}, first at {place}");
+        int rows = cause.Problems.Select(problem => (problem.Source.File, problem.Source.Line)).Distinct().Count()
+            + cause.Problems.Sum(problem => problem.Further);
+        return rows == 1
+            ? notation.Text($"{cause.Count:N0} times at {place}")
+            : notation.Text($"{rows:N0} rows in {files}, first at {place}");
     }
 
     private static string Money(ProblemCause cause, Notation notation) => cause.First.Severity == Severity.Error && cause.Money != 0m

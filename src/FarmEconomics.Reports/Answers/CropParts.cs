@@ -235,9 +235,10 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
         int paid = known.Count(year => year.NetReturn.Amount >= 0m);
         string all = $"{SeasonWords.Spelled(known.Count)} {(known.Count == 1 ? "year" : "years")}";
         string unknown = known.Count == years.Count ? "" : $"; of {SeasonWords.Spelled(years.Count - known.Count)} it isn't known";
+        string every = unknown.Length > 0 || known.Count == 1 ? all : known.Count == 2 ? "both years" : $"all {all}";
         return known.Count == 0 ? $"What it sold for, over {SeasonWords.Spelled(years.Count)} years"
-            : (paid == known.Count ? $"It paid its way in {(unknown.Length == 0 ? "all " : "")}{all}"
-                : paid == 0 ? $"It fell short in {(unknown.Length == 0 ? "all " : "")}{all}"
+            : (paid == known.Count ? $"It paid its way in {every}"
+                : paid == 0 ? $"It fell short in {every}"
                 : $"It paid its way in {SeasonWords.Spelled(paid)} of {all}") + unknown;
     }
 

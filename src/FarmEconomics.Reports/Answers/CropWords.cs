@@ -120,8 +120,9 @@ internal sealed class CropWords
     private string Means()
     {
         decimal cash = verdict.Advised.Cash.Amount, hours = verdict.Advised.OwnHours;
+        string time = notation.Number(Math.Abs(hours), Look.Count);
         return $"{BlockNumber.Size(cash, notation)} {(cash < 0m ? "less" : "more")} cash and "
-            + $"{notation.Number(Math.Abs(hours), Look.Count)} own hours {(hours >= 0m ? "freed" : "more")}{Whose()}";
+            + $"{time} {(time == "1" ? "own hour" : "own hours")} {(hours >= 0m ? "freed" : "more")}{Whose()}";
     }
 
     private string Whose() =>

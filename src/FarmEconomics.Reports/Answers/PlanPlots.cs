@@ -90,7 +90,7 @@ internal static class PlanPlots
             PlanWeek week = weeks[i];
             DrawWeek(canvas, (across, hours), i, week);
             string tip = notation.Text(
-                $"Week of {week.From:MMM d}: {week.Hours:0} hours of {week.Own + week.Hired:0}, {week.Own:0} of them your own");
+                $"Week of {week.From:MMM d}: {week.Hours:0} of {week.Own + week.Hired:0} hours, {week.Own:0} of them your own");
             canvas.Tip(across[i], 20, across[i + 1] - across[i], bottom - 20, tip);
             if (i == 0 || week.From.Month != weeks[i - 1].From.Month)
             {

@@ -67,7 +67,7 @@ internal sealed class PlanSheets(ShownPlan plan)
             + $"as little of them as still earns {PlanSettings.NearlyAsGood * 100:0}% of its gain, in pieces you can measure off."));
 
         decimal Length(PlanLengths lengths) => (decimal)lengths.Feet.Sum();
-        int Sowings(PlanLengths lengths) => lengths.Feet.Count(feet => feet > 0.25);
+        int Sowings(PlanLengths lengths) => plan.Model.Sowings.Where((one, i) => one.Standing.Count == 0 && lengths.Feet[i] > 0.25).Count();
         ReportCell Cell(decimal? gain) => gain is { } known ? known : ReportCell.Missing("this year's plantings can't be scored");
     }
 
@@ -87,7 +87,7 @@ internal sealed class PlanSheets(ShownPlan plan)
         {
             table.Row(
                 week.From,
-                week.Hours,
+                Hours(week.Hours),
                 week.Own,
                 week.Hired,
                 week.Trays,
@@ -100,15 +100,21 @@ internal sealed class PlanSheets(ShownPlan plan)
         return table
             .Total(
                 "All",
-                plan.Outlook.Weeks.Sum(week => week.Hours),
+                Hours(plan.Outlook.Weeks.Sum(week => week.Hours)),
                 default,
                 default,
                 default,
-                plan.Outlook.Weeks.Sum(week => week.Crates ?? 0m),
+                AllCrates(),
                 plan.Outlook.Weeks.Sum(week => week.Sales)
             )
             .Note($"Hours are those that come whatever is grown, and the plantings'. Sales are after fees, shares left out. {limit}");
     }
+
+    private ReportCell Hours(decimal hours) => plan.Outlook.HoursUnknown is { } why ? ReportCell.Missing(why) : hours;
+
+    private ReportCell AllCrates() => plan.Outlook.Weeks.Any(week => week.Crates is not null)
+        ? plan.Outlook.Weeks.Sum(week => week.Crates ?? 0m)
+        : default(ReportCell);
 
     /// <summary>What to buy, by the first day it is needed.</summary>
     internal ReportTable Supplies()
@@ -123,7 +129,7 @@ internal sealed class PlanSheets(ShownPlan plan)
             .Column("Cost", Look.WholeMoney);
         foreach (SupplyNeed need in plan.Outlook.Supplies)
         {
-            table.Row(need.First, need.Crop, need.Sowings, need.BedFeet, need.Trays, need.Cost);
+            table.Row(need.First, need.Crop, need.Sowings, need.BedFeet, need.Trays, Cost(need.Cost));
         }
 
         return table
@@ -133,9 +139,11 @@ internal sealed class PlanSheets(ShownPlan plan)
                 plan.Outlook.Supplies.Sum(need => need.Sowings),
                 plan.Outlook.Supplies.Sum(need => need.BedFeet),
                 plan.Outlook.Supplies.Sum(need => need.Trays),
-                plan.Outlook.Supplies.Sum(need => need.Cost)
+                Cost(plan.Outlook.Supplies.Sum(need => need.Cost))
             )
             .Note("Seed, plants, what goes on the bed, and packaging, at what they cost you by length and quantity.");
+
+        ReportCell Cost(decimal cost) => plan.Farm.Season.Known.Costs is { } why ? ReportCell.Missing(why) : cost;
     }
 
     private static ReportCell Day(DateOnly? day) => day is { } known ? known : default(ReportCell);

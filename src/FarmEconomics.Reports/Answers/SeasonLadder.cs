@@ -92,7 +92,8 @@ internal static class SeasonLadder
         List<string> said = [];
         decimal unused = season.UnallocatedTotal(Unallocated.Unused),
             lost = season.UnallocatedTotal(Unallocated.NotAssigned),
-            other = season.OtherIncome.Sum(income => income.Amount.Amount);
+            other = season.OtherIncome.Sum(income => income.Amount.Amount),
+            sold = FarmStatement.Of(season).First(line => line.Item == FarmStatementItem.UnassignedSales).Amount ?? 0m;
         if (unused != 0m)
         {
             said.Add($"{Money(unused)} of unused capacity");
@@ -106,6 +107,11 @@ internal static class SeasonLadder
         if (other != 0m)
         {
             said.Add($"{Money(other)} of other income");
+        }
+
+        if (sold != 0m)
+        {
+            said.Add($"{Money(sold)} of sales of crops that weren't grown");
         }
 
         return said.Count == 0 ? "nothing else came in or went out" : $"also counts {Phrase.List(said)}";

@@ -18,7 +18,7 @@ internal static class VerdictCards
     [
         (Direction.DropOrChange, "Drop or change", CardTone.Loss, "the farm is better off without it, or with other crops in its beds"),
         (Direction.TooClose, "Too close to call", CardTone.Pale, "the difference is smaller than the records can tell"),
-        (Direction.Fix, "Fix", CardTone.Third, "short of full cost, but the farm is better off with it"),
+        (Direction.Fix, "Fix", CardTone.Third, "short of full cost, but dropping it isn't clearly better"),
         (Direction.Keep, "Keep", CardTone.Soft, "pays every cost"),
         (Direction.Grow, "Grow", CardTone.Gain, "more of it clearly adds to the farm"),
         (Direction.Unknown, "Can't tell", CardTone.Pale, "the records don't say enough"),
@@ -92,14 +92,17 @@ internal static class VerdictCards
 
         string size = BlockNumber.Size(cash, notation), time = notation.Number(Math.Abs(hours), Look.Count);
         bool withOthers = direction == Direction.DropOrChange && crops.Exists(verdict => verdict.WithMix is not null);
-        string how = !withOthers ? "Without them:" : crops.Count > 1 ? "One by one that brings" : "That brings";
+        string ownHours = time == "1" ? "own hour" : "own hours";
+        bool several = own.Count > 1;
+        string how = !withOthers ? $"Without {(several ? "them" : "it")}:" : crops.Count > 1 ? "One by one that brings" : "That brings";
         yield return new Prose(direction switch
         {
-            Direction.Keep => $"They bring **{size}** {(cash <= 0m ? "cash" : "less cash")} for **{time}** own hours.",
+            Direction.Keep => $"{(several ? "They bring" : "It brings")} **{size}** {(cash <= 0m ? "cash" : "less cash")} "
+                + $"for **{time}** {ownHours}.",
             Direction.Grow => $"{(instead > 0 ? "The rest" : "That brings")}: **{size}** {(cash < 0m ? "less" : "more")} cash, "
-                + $"**{time}** {(hours > 0m ? "own hours freed" : "more own hours")}.",
+                + $"**{time}** {(hours > 0m ? $"{ownHours} freed" : $"more {ownHours}")}.",
             _ => $"{how} **{size} {(cash < 0m ? "less" : "more")}** cash, "
-                + $"**{time}** {(hours >= 0m ? "own hours freed" : "more own hours")}.",
+                + $"**{time}** {(hours >= 0m ? $"{ownHours} freed" : $"more {ownHours}")}.",
         });
     }
 }

@@ -202,7 +202,8 @@ public static class DecisionSentences
 
         if (up && verdict.Needs.Hours.Value is { } hours)
         {
-            ways.Add($"{notation.Number(hours, Look.Count)} hours less");
+            string time = notation.Number(hours, Look.Count);
+            ways.Add($"{time} {(time == "1" ? "hour" : "hours")} less");
         }
 
         return ways.Count == 0 ? "No price, yield or hours alone would change this."

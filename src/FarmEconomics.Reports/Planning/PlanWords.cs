@@ -57,7 +57,9 @@ public static class PlanWords
     /// <returns>The sentence.</returns>
     internal static string Dearest(BestMix mix, Notation notation, IReadOnlyList<BindingLimit>? found = null) =>
         Worths(mix, notation, found).FirstOrDefault(one => !one.IsCash) is { } dearest
-            ? dearest.Money < 0.005m ? "More in one week alone would bring less than a cent." + Cash(mix, notation, found)
+            ? dearest.Money < 0.005m
+                ? notation.Text($"An hour, a crate or a foot of bed more in any one week would bring less than a cent.")
+                    + Cash(mix, notation, found)
             : $"What limits it most: {notation.Label(dearest.What)} more {dearest.WhenInWords} would be worth "
                 + $"{notation.InWords(dearest.Money, Look.Rate)}.{Cash(mix, notation, found)}"
             : "Nothing is short in it." + Cash(mix, notation, found);

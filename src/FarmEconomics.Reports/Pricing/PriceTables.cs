@@ -1,5 +1,6 @@
 using FarmEconomics.Pricing;
 using FarmEconomics.Records;
+using FarmEconomics.Reports.Season;
 using FarmEconomics.Reports.Tables;
 using FarmEconomics.Reports.Words;
 using FarmEconomics.Units;
@@ -281,7 +282,7 @@ public static class PriceTables
                     + $"what was thrown out, given away or left of it is in none of these figures.")
             .Of<ChannelComparison>()
             .Column("Channel", channel => channel.Channel.Name)
-            .Column("Kind", channel => channel.Channel.Kind.ToString().ToLowerInvariant())
+            .Column("Kind", channel => SeasonTables.KindOf(book.Season, channel.Channel))
             .Column("Sales", Look.WholeMoney, channel => channel.Sales)
             .Column("Fees", Look.WholeMoney, channel => channel.Fees)
             .Column("Cost of the produce", Look.WholeMoney, channel => WhereKnown(channel, channel.Goods.Full))

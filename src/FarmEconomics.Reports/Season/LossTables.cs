@@ -61,8 +61,10 @@ public static class LossTables
         }
 
         table.Total(Cells("All that was picked", _ => true));
-        return table.Note(tree.SoldUnpicked == FarmEconomics.Units.Money.Zero ? null
-            : $"Beside it {tree.Season.Notation.InWords(tree.SoldUnpicked.Amount, Look.Money)} was sold of what no harvest stands behind.");
+        string unpicked = tree.Season.Notation.InWords(Math.Abs(tree.SoldUnpicked.Amount), Look.Money);
+        return table.Note(tree.SoldUnpicked.Amount == 0m ? null
+            : tree.SoldUnpicked.Amount > 0m ? $"Beside it {unpicked} was sold of what no harvest stands behind."
+            : $"Beside it customers were given back {unpicked} more than was sold of what no harvest stands behind.");
 
         void Row(string name, Func<PickedPart, bool> which)
         {

@@ -34,13 +34,21 @@ public static class ProofTables
             .Row("- overhead", On(BudgetLine.Overhead))
             .Row("- establishment of perennials (no cash)", On(BudgetLine.Establishment))
             .Row("Left over", On(BudgetLine.NetReturn));
+        AddOutside(table, season);
+        return table;
+
+        ReportCell On(BudgetLine line) => ReportCell.Of(farm.Line(line));
+    }
+
+    private static void AddOutside(ReportTable table, SeasonReview season)
+    {
         foreach ((Unallocated where, string words) in Outside)
         {
             decimal amount = season.UnallocatedTotal(where);
-            string before = where is Unallocated.Household or Unallocated.NotAssigned ? farm.Known.OwnershipLeftOut : "";
+            string before = where is Unallocated.Household or Unallocated.NotAssigned ? season.Farm.Known.OwnershipLeftOut : "";
             table.Row(
                 $"Outside the crops: {words}{before}",
-                where == Unallocated.Unused ? ReportCell.Known(amount, farm.Known.Ownership) : amount);
+                where == Unallocated.Unused ? ReportCell.Known(amount, season.Farm.Known.Ownership) : amount);
         }
 
         if (season.OtherIncome.Count > 0)
@@ -48,9 +56,11 @@ public static class ProofTables
             table.Row("Other farm income, outside the crops", Money.Sum(season.OtherIncome.Select(income => income.Amount)));
         }
 
-        return table;
-
-        ReportCell On(BudgetLine line) => ReportCell.Of(farm.Line(line));
+        decimal sold = FarmStatement.Of(season).First(line => line.Item == FarmStatementItem.UnassignedSales).Amount ?? 0m;
+        if (sold != 0m)
+        {
+            table.Row("Sales of crops that weren't grown, outside the crops", sold);
+        }
     }
 
     private static readonly (Unallocated Where, string Words)[] Outside =

@@ -52,7 +52,7 @@ public static class SeasonTables
     public static ReportTable Channels(SeasonReview season) =>
         new ReportTable($"What each channel brought in {season.CropYear}", season.Notation).Of<ChannelResult>()
             .Column("Channel", channel => channel.Channel.Name)
-            .Column("Kind", channel => channel.Channel.Kind.ToString().ToLowerInvariant())
+            .Column("Kind", channel => KindOf(season, channel.Channel))
             .Column("Value of the produce", Look.WholeMoney, channel => ReportCell.Known(channel.QuantityValue, channel.Known.Value))
             .Column("Fees", Look.WholeMoney,
                 channel => ReportCell.Known(channel.Fees, channel.Known.Value ?? (channel.Fees == Money.Zero ? channel.Known.Costs : null)))
@@ -63,8 +63,14 @@ public static class SeasonTables
             .Rows(season.Channels.Where(channel => channel.Channel.Kind != ChannelKind.Other))
             .Note(
                 "Costs and hours are those that name the channel; picking and packing stand with the crops. "
-                    + "Household use stands at list value, donations and waste at 0."
+                    + (season.Records.Has("channels")
+                        ? "Household use stands at list value, donations and waste at 0."
+                        : "Household use, donations and waste count as sold, since no channels.csv tells them apart.")
             );
+
+    /// <summary>A channel's kind; blank where no table of channels tells it.</summary>
+    internal static ReportCell KindOf(SeasonReview season, Channel channel) =>
+        season.Records.Has("channels") ? channel.Kind.ToString().ToLowerInvariant() : ReportCell.Missing("no channels.csv tells the kind");
 
     private static ReportTable Budgets(SeasonReview season, string title, string what, IEnumerable<EnterpriseBudget> budgets)
     {

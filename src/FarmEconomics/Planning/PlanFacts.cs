@@ -176,13 +176,14 @@ public sealed class PlanFacts
 
     /// <summary>
     /// A bed-foot sown in a week. One that came in before its crop year began is sown within the year planned and picked after it, and
-    /// earns its crop's mean contribution.
+    /// earns its crop's mean contribution; what it costs to sow stands in the year planned.
     /// </summary>
     private PlanSowing SowingAt(Crop crop, (int Crop, int Cover) at, SowingFacts facts, (int Week, PlantingHours Grow, double Today) sown)
     {
         bool next = sown.Week < 0;
         int week = next ? WeekOfTheYear(sown.Week) : Math.Min(sown.Week, PlanModel.Weeks - 1);
         bool later = next || week + facts.First >= PlanModel.Weeks;
+        double cost = CostOf(crop, facts.WeeksInBed);
         double[] yields = new double[PlanModel.Weeks];
         double units = later ? 0.0 : facts.YieldAt(sown.Week);
         for (int i = 0; i < facts.Pattern.Length; i++)
@@ -198,9 +199,11 @@ public sealed class PlanFacts
             Yield = yields,
             Hours = GrowHours(week, facts, sown.Grow),
             Trays = PerWeek(one => one < week && one >= week - facts.NurseryWeeks ? facts.Trays : 0.0),
-            Cost = later ? 0.0 : CostOf(crop, facts.WeeksInBed),
+            Cost = cost,
             Today = sown.Today,
-            Later = later ? MeanContribution(crop) : null,
+
+            // The contribution has this cost taken off already; seed of what is picked after the year is bought in it all the same.
+            Later = later ? MeanContribution(crop) + cost : null,
             LaterUnits = later ? facts.YieldAt(sown.Week) : 0.0,
             NurseryWeeks = facts.NurseryWeeks,
         };

@@ -103,8 +103,8 @@ public sealed record PlanSowing(int Crop, int Cover, int Week, int WeeksInBed)
     public double Today { get; init; }
 
     /// <summary>
-    /// What a bed-foot earns after the year ends, where it is picked then: its crop's mean contribution; null where it is picked within the
-    /// year.
+    /// What a bed-foot earns after the year ends, where it is picked then: its crop's mean contribution before <see cref="Cost"/>; null
+    /// where it is picked within the year.
     /// </summary>
     public double? Later { get; init; }
 

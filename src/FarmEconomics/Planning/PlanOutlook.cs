@@ -55,7 +55,7 @@ public sealed record PlanMonth(
 /// <summary>Seed and supplies of a crop.</summary>
 /// <param name="Crop">The crop.</param>
 /// <param name="Sowings">How many sowings.</param>
-/// <param name="BedFeet">Length of bed.</param>
+/// <param name="BedFeet">Length of bed, at the standard width.</param>
 /// <param name="Trays">Trays.</param>
 /// <param name="First">The first day seed is needed.</param>
 /// <param name="Cost">Money.</param>
@@ -107,7 +107,7 @@ public sealed class PlanOutlook
                 .Select(crop => new SupplyNeed(
                     crop.Key,
                     crop.Select(one => one.Planting).Distinct().Count(),
-                    crop.Sum(one => one.BedFeet),
+                    crop.Sum(one => decimal.Round(one.BedFeet * Width(one.Bed), 2, MidpointRounding.AwayFromZero)),
                     crop.Sum(one => one.Trays),
                     crop.Min(one => one.Sown ?? one.In),
                     crop.Sum(one => one.Cost)

@@ -29,7 +29,11 @@ internal sealed class LotLedger
         heldTooLong = (disposition, part) => TracingProblems.HeldTooLong(PartAt(disposition, part), notation);
         notedBeforeHarvest = (disposition, part) => TracingProblems.NotedBeforeHarvest(PartAt(disposition, part), notation);
         soldMoreThanPicked = (disposition, left) =>
-            TracingProblems.SoldMoreThanPicked(new Disposition(Parts!, disposition), ExactUnits.Value(left), notation);
+        {
+            Disposition sold = new(Parts!, disposition);
+            bool grown = calendar.Of(sold.Crop, sold.Window).Count > 0;
+            return TracingProblems.SoldMoreThanPicked(sold, ExactUnits.Value(left), grown, notation);
+        };
         spreads = [.. records.Crops.Select(_ => new Dictionary<int, SpreadOver>())];
         Lots = new LotTable(records, calendar);
         Dispositions = new DispositionTable(records);

@@ -9,6 +9,8 @@ namespace FarmEconomics.Tracing;
 /// </summary>
 internal sealed class PlantingCalendar
 {
+    // A crop never picked before that came in within the last quarter of a crop year; ours, no source. It asks, and moves no figure.
+    private const int FallDays = 92;
     private readonly FarmRecords records;
     private readonly List<Problem> problems;
     private readonly Dictionary<(Planting Planting, int CropYear), Enterprise> byKey = [];
@@ -39,6 +41,7 @@ internal sealed class PlantingCalendar
         CloseBeds(spans);
         byPlanting = records.Plantings.ConvertAll(_ => new List<Enterprise>(1));
         cropYears = records.Plantings.Select(planting => CropYearOf(planting, spans[planting.Index])).ToArray();
+        WarnOfNextYears(spans);
         MakeEnterprises();
     }
 
@@ -211,6 +214,33 @@ internal sealed class PlantingCalendar
             ?? stays[planting.Index].Max(bed => bed.Row.OutOfBed)
             ?? stays[planting.Index].Min(bed => bed.In);
         return records.Settings.WindowOf(date);
+    }
+
+    /// <summary>
+    /// Warns of what stands unpicked at the closing date, without a crop year of its own, and by the crop's usual days to its first picking
+    /// will be picked in a later one: garlic set in October.
+    /// </summary>
+    private void WarnOfNextYears((DateOnly First, DateOnly Last)?[] spans)
+    {
+        ILookup<Crop, decimal> waits = records.Plantings.Where(planting => spans[planting.Index] is not null)
+            .Select(planting => (planting.Crop,
+                Days: spans[planting.Index]!.Value.First.DayNumber - stays[planting.Index].Min(bed => bed.In).DayNumber))
+            .Where(one => one.Days >= 0).ToLookup(one => one.Crop, one => (decimal)one.Days);
+        foreach (Planting planting in records.Plantings.Where(one => !one.Crop.Perennial && spans[one.Index] is null))
+        {
+            List<BedStay> beds = stays[planting.Index];
+            if (beds.Exists(bed => bed.Row.CropYear is not null || bed.Row.OutOfBed is not null || bed.Out < records.AsOf))
+            {
+                continue;
+            }
+
+            int days = waits.Contains(planting.Crop) ? (int)Numbers.Median(waits[planting.Crop]) : FallDays;
+            int picked = records.Settings.WindowOf(beds.Min(bed => bed.In).AddDays(days));
+            if (picked > cropYears[planting.Index])
+            {
+                problems.Add(TracingProblems.LooksLikeNextYears(planting, cropYears[planting.Index], picked));
+            }
+        }
     }
 
     private void MakeEnterprises()

@@ -55,18 +55,26 @@ internal static class TracingProblems
         $"{planting.Name} has no out_of_bed and nothing was picked of it: taken as out of its bed on {end:yyyy-MM-dd}, "
             + $"{longest} days after it came in.");
 
+    internal static Problem LooksLikeNextYears(Planting planting, int year, int picked) => ProblemCatalog.Make(
+        ProblemCodes.LooksLikeNextYears, planting.BedList[0].Row.Source, "crop_year",
+        $"{planting.Name} came into its bed on {planting.BedList.Min(bed => bed.In):yyyy-MM-dd} and nothing is picked of it yet: "
+            + $"it counts in {year}, but looks like {picked}'s.");
+
     internal static Problem NotedBeforeHarvest(DispositionPart part, Notation notation) => ProblemCatalog.Make(
         ProblemCodes.NotedBeforeHarvest, part.Disposition.Row.Source, "date",
         notation.Text($"{part.Quantity:0.####} {part.Disposition.Crop.Unit} of {part.Disposition.Crop.Name} left on "
             + $"{part.Disposition.Row.Date:yyyy-MM-dd}, before the harvest that covers it ({part.Lot!.Value.Row.Source}, "
             + $"{part.Lot.Value.Date:yyyy-MM-dd})."));
 
-    internal static Problem SoldMoreThanPicked(Disposition disposition, decimal unmatched, Notation notation) => ProblemCatalog.Make(
-        ProblemCodes.SoldMoreThanPicked, disposition.Row.Source, "quantity",
-        notation.Text($"On {disposition.Row.Date:yyyy-MM-dd} {unmatched:0.####} {disposition.Crop.Unit} more of {disposition.Crop.Name} "
-            + $"was sold or used than had been picked and still kept. It stays with the crop, "
-            + $"spread over its plantings of {disposition.Window}.")) with
-    { Money = disposition.Row.Amount };
+    internal static Problem SoldMoreThanPicked(Disposition disposition, decimal unmatched, bool grown, Notation notation) =>
+        ProblemCatalog.Make(
+            ProblemCodes.SoldMoreThanPicked, disposition.Row.Source, "quantity",
+            notation.Text($"On {disposition.Row.Date:yyyy-MM-dd} {unmatched:0.####} {disposition.Crop.Unit} more of "
+                + $"{disposition.Crop.Name} was sold or used than had been picked and still kept. ")
+            + (grown
+                ? $"It stays with the crop, spread over its plantings of {disposition.Window}."
+                : $"There is no planting of {disposition.Window} it could be counted to.")) with
+        { Money = disposition.Row.Amount };
 
     internal static Problem HeldTooLong(DispositionPart part, Notation notation) => ProblemCatalog.Make(
         ProblemCodes.HeldTooLong, part.Disposition.Row.Source, "date",
@@ -86,7 +94,7 @@ internal static class TracingProblems
     internal static Problem PricedAtList(Disposition disposition, Notation notation, Money value) => ProblemCatalog.Make(
         ProblemCodes.PricedAtList, disposition.Row.Source, "unit_price",
         notation.Text($"The sale of {disposition.Crop.Name} on {disposition.Row.Date:yyyy-MM-dd} through {disposition.Channel.Name} "
-            + $"carries no price: valued at the list price, {value}."));
+            + $"carries no price: counted at {value}, its list value."));
 
     internal static Problem ShareIncomeWithoutShares(Channel channel, int year, decimal amount, Notation notation) => ProblemCatalog.Make(
         ProblemCodes.ShareIncomeWithoutShares, channel.Row.Source, "channel",

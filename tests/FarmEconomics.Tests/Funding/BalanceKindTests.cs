@@ -23,6 +23,28 @@ public class BalanceKindTests
         Assert.Equal(0m, Sheet(("Checking", BalanceClass.CurrentAsset, 0m, BalanceItem.Cash)).Cash);
     }
 
+    /// <summary>Bookkeepers date a year's opening sheet January 1: it tells the end of December 31. One of January 2 doesn't.</summary>
+    [Theory]
+    [InlineData("2026-01-01", true)]
+    [InlineData("2026-01-02", false)]
+    [InlineData("2025-12-01", true)]
+    [InlineData("2025-11-30", false)]
+    public void At_SheetOfTheDayAfter_TellsTheEndOfTheYear(string day, bool found)
+    {
+        RecordTables tables = new();
+        tables.Present.Add("balances");
+        tables.Add<BalanceRow>(new RowValues
+        {
+            ["date"] = DateOnly.ParseExact(day, "yyyy-MM-dd"),
+            ["item"] = "Checking",
+            ["class"] = BalanceClass.CurrentAsset,
+            ["amount"] = 50m,
+            ["kind"] = BalanceItem.Cash,
+        });
+        FarmRecords records = FarmRecords.Link(tables, new FarmSettings { AsOf = new DateOnly(2026, 3, 1) });
+        Assert.Equal(found ? 50m : null, BalanceSheet.At(records, new DateOnly(2025, 12, 31))?.Cash);
+    }
+
     private static BalanceSheet Sheet(params (string Item, BalanceClass Class, decimal Amount, BalanceItem? Kind)[] rows)
     {
         RecordTables tables = new();

@@ -1,3 +1,4 @@
+using FarmEconomics.Budgets;
 using FarmEconomics.Planning;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Storage;
@@ -119,6 +120,15 @@ public class OutlookByHandTests
             ],
             outlook.Supplies
         );
+    }
+
+    /// <summary>Seed goes by bed-feet at the standard width: 10 feet of a bed twice as wide are 20.</summary>
+    [Fact]
+    public void Supplies_OfAWideBed_CountItsWidth()
+    {
+        SeasonReview season = Farm().Bed("Wide", 100, 60).Season(2025);
+        PlanDraft draft = new(2026, [Planting("A1", "A", "Wide", 10m, "2026-03-01", "2026-06-30")], []);
+        Assert.Equal(20m, Assert.Single(PlanOutlook.Of(season, Model(), draft).Supplies).BedFeet);
     }
 
     /// <summary>

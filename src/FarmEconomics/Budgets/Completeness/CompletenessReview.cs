@@ -44,6 +44,12 @@ public static class CompletenessReview
                 "Infrastructure and net return are not available; by gross margin alone crops under cover and in the cold room look "
                     + "better than they are."),
         ];
+        if (!season.Records.Has("channels") && season.Farm.Output.Amount != 0m)
+        {
+            gaps = [.. gaps, ("no channels.csv", "What kind each channel is isn't known",
+                "What the household ate, what was given away and what was composted counts as sold, and shares are no shares.")];
+        }
+
         return gaps.Where(gap => gap.Why is not null)
             .Select(gap => new RecordGap($"{gap.What}: {gap.Why}.", gap.Meaning, season.Farm.Output.Amount));
     }
@@ -58,7 +64,9 @@ public static class CompletenessReview
             yield return new RecordGap(
                 season.Notation.Text($"{crop.Sum(part => part.Quantity):0.##} {crop.Key.Unit} of {crop.Key.Name} left in "
                     + $"{(weeks == 1 ? "a week" : $"{weeks} weeks")} with nothing picked to draw on."),
-                $"The yield of {crop.Key.Name} is too low, and the money is spread over its plantings by a guess.",
+                season.Crops.Any(budget => budget.Crop == crop.Key)
+                    ? $"The yield of {crop.Key.Name} is too low, and the money is spread over its plantings by a guess."
+                    : $"{crop.Key.Name} has no planting that year: the money stands with no crop.",
                 crop.Sum(part => part.Amount.Amount),
                 crop.First().Disposition.Row.Source);
         }

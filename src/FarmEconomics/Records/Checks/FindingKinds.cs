@@ -23,8 +23,9 @@ internal static class FindingKinds
                 + "and what the crop brought in is incomplete.",
             "Enter a price in the prices table, or in the row."),
         new(ProblemCodes.PricedAtList, "Sale without a price",
-            "A sale for money carries neither unit_price nor amount; it is valued at the list price.",
-            "Enter unit_price or amount."),
+            "A sale for money carries neither unit_price nor amount; it counts at its list value: the list price, else what the crop "
+                + "usually sold for.",
+            "Enter unit_price or amount, or, where it wasn't sold, the kind of its channel in channels.csv."),
         new(ProblemCodes.ShareIncomeWithoutShares, "Members paid, but no boxes recorded",
             "Members paid for a year in which no produce went out through that channel; "
                 + "until it is recorded the payments count as other income.",
@@ -71,6 +72,10 @@ internal static class FindingKinds
             "The pool is shared by crates, and crops with over half of the sales value don't say how many of their units fill one; "
                 + "the pool is divided by sales value.",
             "Enter units_per_crate of these crops."),
+        new(ProblemCodes.LooksLikeNextYears, "Planting that looks like next year's",
+            "Nothing is picked of the planting yet, and by its date it will be picked in a later crop year (garlic set in October); "
+                + "without a crop_year it counts in the one it was set in, with its length, hours and costs.",
+            "Enter the crop year it will be picked in as crop_year, or, where it failed, the day its bed was free as out_of_bed."),
         new(ProblemCodes.HarvestLongAfterBed, "Harvest long after the last planting",
             "The harvest names only its crop, the last planting of it left its bed too long before, and none came later that crop year.",
             "Name the planting in the harvest, correct its out_of_bed, or enter the planting it came from (volunteers too)."),

@@ -279,6 +279,9 @@ public static class ProblemCodes
     /// <summary>Crates not known of most of what was sold.</summary>
     public const string CratesUnknown = "W419";
 
+    /// <summary>Planting that looks like next year's.</summary>
+    public const string LooksLikeNextYears = "W420";
+
     /// <summary>Harvest long after the last planting.</summary>
     public const string HarvestLongAfterBed = "E402";
 

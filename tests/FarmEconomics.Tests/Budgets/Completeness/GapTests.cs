@@ -20,6 +20,22 @@ public class GapTests
     [Fact]
     public void WholeRecords_HaveNoGap() => Assert.Empty(Gaps(Farm()));
 
+    /// <summary>Corn bought in for the stand: no planting takes its money, by a guess or otherwise.</summary>
+    [Fact]
+    public void SoldWithoutAPlanting_IsSaidToStandWithNoCrop()
+    {
+        RecordGap gap = Assert.Single(Gaps(Farm().Crop("corn", storageDays: 5).Sell("2025-08-01", "corn", "market", 60, 1)));
+        Assert.Equal((60m, "corn has no planting that year: the money stands with no crop."), (gap.Money, gap.Changes));
+    }
+
+    [Fact]
+    public void WithoutChannels_WhatWasEatenAndGivenAwayCountsAsSold()
+    {
+        FarmBuilder farm = Farm();
+        farm.Tables.Present.Remove("channels");
+        Assert.Equal(("What kind each channel is isn't known: no channels.csv.", 200m), Only(farm));
+    }
+
     [Fact]
     public void WithoutBooks_CostsAreAGapOfAllTheOutput()
     {

@@ -54,6 +54,16 @@ public class SentenceTests
         Assert.DoesNotContain(" 0.00", ranking, StringComparison.Ordinal);
     }
 
+    /// <summary>100 feet of a bed twice the standard width are 200 bed-feet, planted once.</summary>
+    [Fact]
+    public void BedTime_OfAWideBed_SetsBedFeetAgainstBedFeet()
+    {
+        SeasonReview season = new Building.FarmBuilder().AsOf("2025-12-31").Crop("kale").Bed("A", 100, 60)
+            .Planting("k", "kale", "A", 100, "2025-05-01", "2025-07-01").Review().Season(2025);
+        string text = FigureSentences.BedTime(season).ToPlainText();
+        Assert.Contains("took 200 bed-feet where there are 200: 1 planting a foot.", text, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Names_FromRecords_CannotWriteMarkdownOrHtml()
     {
