@@ -46,8 +46,13 @@ public sealed class ChangeJudge
         EnterpriseBudget crop = Find(change.Crop);
         EnterpriseBudget? replacement = change.Kind == ChangeKind.Swap ? Find(change.Replacement ?? "") : null;
         ChangeCheck.Require(change, crop, replacement);
-        return Answer(change with { Crop = crop.Name, Replacement = replacement?.Name }, crop, replacement);
+        return Answer(change with { Crop = crop.Name, Replacement = replacement?.Name }, crop, replacement) with
+        {
+            WhyCostsUnknown = CostsUnknown,
+        };
     }
+
+    private string? CostsUnknown => season.Known.Costs ?? season.Known.LaborCost;
 
     private ChangeAnswer Answer(Change change, EnterpriseBudget crop, EnterpriseBudget? replacement)
     {
@@ -62,7 +67,7 @@ public sealed class ChangeJudge
         return new ChangeAnswer
         {
             Change = change,
-            WhyUnknown = crop.Known.Value ?? replacement?.Known.Value,
+            WhyUnknown = crop.Known.Value ?? replacement?.Known.Value ?? CostsUnknown,
             Partial = partial,
             Means = hours.Of(partial, freed, taken, Undated(parts, effect.Growth)),
             Refill = parts.Gone?.Refill ?? Refill.None,
