@@ -64,6 +64,7 @@ internal static class PriceParts
         string worth = contents.ValueOverPrice.Value is { } ratio
             ? $"Over {notation.Count(contents.Weeks.Count, "week")} the boxes were worth {Money(contents.ListValue.Amount)} at list "
                 + $"price, {BlockNumber.Percent(ratio, notation)} of what members paid. "
+            : contents.WhyValueUnknown is not null ? "What the boxes were worth isn't known. "
             : $"Over {notation.Count(contents.Weeks.Count, "week")} the boxes were worth {Money(contents.ListValue.Amount)} "
                 + $"at list price. ";
         string missing = shares.CostPrice.IsAvailable ? "" : shares.IncomeToCover.IsAvailable
@@ -103,11 +104,11 @@ internal static class PriceParts
         {
             table.Row(
                 channel.Channel.Name,
-                channel.Sales,
+                ReportCell.Known(channel.Sales, channel.Known.Value),
                 channel.NetReturn,
                 ReportCell.Known(channel.Hours, channel.Known.Hours),
                 channel.ReturnPerHour,
-                channel.ThrownOut + channel.GivenAway + channel.Unsold
+                ReportCell.Known(channel.ThrownOut + channel.GivenAway + channel.Unsold, channel.Known.Value)
             );
         }
 

@@ -1,3 +1,4 @@
+using FarmEconomics.Budgets;
 using FarmEconomics.Records;
 using FarmEconomics.Tracing;
 using FarmEconomics.Units;
@@ -41,6 +42,9 @@ public sealed record PlannedItem(int Week, string Crop, decimal Quantity, string
 /// <param name="Planned">True when the contents come from a plan.</param>
 public sealed record ShareContents(Channel Channel, int CropYear, IReadOnlyList<ShareWeek> Weeks, Money Income, Money Fees, bool Planned)
 {
+    /// <summary>Why what the boxes were worth isn't known: no list value of something in them is on record; null where it is.</summary>
+    internal string? WhyValueUnknown { get; init; }
+
     /// <summary>List value over the season.</summary>
     public Money ListValue => Money.Sum(Weeks.Select(week => week.ListValue));
 
@@ -48,7 +52,10 @@ public sealed record ShareContents(Channel Channel, int CropYear, IReadOnlyList<
     public Result Cost => Total(Weeks.Select(week => week.Cost));
 
     /// <summary>List value over what members paid, over the season; above 1 they got more than they paid for.</summary>
-    public Result ValueOverPrice => Result.Of(ListValue.Amount, Income.Amount, $"no income of {Channel.Name} in {CropYear}");
+    public Result ValueOverPrice => Part(ListValue.Amount);
+
+    private Result Part(decimal listValue) => WhyValueUnknown is { } why ? Result.NotAvailable(why)
+        : Result.Of(listValue, Income.Amount, $"no income of {Channel.Name} in {CropYear}");
 
     /// <summary>The season's boxes crop by crop, largest list value first.</summary>
     public IReadOnlyList<ShareItem> ByCrop =>
@@ -72,7 +79,7 @@ public sealed record ShareContents(Channel Channel, int CropYear, IReadOnlyList<
     public Result ValueOverPriceIn(ShareWeek week)
     {
         ArgumentNullException.ThrowIfNull(week);
-        return Result.Of(week.ListValue.Amount * Weeks.Count, Income.Amount, $"no income of {Channel.Name} in {CropYear}");
+        return Part(week.ListValue.Amount * Weeks.Count);
     }
 
     /// <summary>What the records say went into the boxes between the first and the last day of a crop year.</summary>
@@ -99,7 +106,11 @@ public sealed record ShareContents(Channel Channel, int CropYear, IReadOnlyList<
             .OrderBy(week => week.Key)
             .Select(week => new ShareWeek(week.Key + 1, first.AddDays(7 * week.Key), Items(week, costs)))
             .ToList();
-        return new ShareContents(channel, year, weeks, income, fees, Planned: false);
+        List<string> unpriced = [.. dispositions.Where(item => item.ValueIncomplete).Select(item => item.Crop.Name).Distinct()];
+        return new ShareContents(channel, year, weeks, income, fees, Planned: false)
+        {
+            WhyValueUnknown = unpriced.Count > 0 ? Availability.NoPriceOf(unpriced) : null,
+        };
     }
 
     /// <summary>What a plan puts into the boxes, at the year's list prices and production cost.</summary>
