@@ -24,6 +24,14 @@ internal static class VerdictCards
         (Direction.Unknown, "Can't tell", CardTone.Pale, "the records don't say enough"),
     ];
 
+    /// <summary>What a verdict means for these crops: one short of full cost may be no gain for the farm either.</summary>
+    internal static (string Title, string Words) Said(Direction direction, IEnumerable<Verdict> crops)
+    {
+        (_, string title, _, string words) = Order.First(order => order.Direction == direction);
+        return (title, direction == Direction.Fix && crops.Any(verdict => verdict.Mean.Amount < 0m)
+            ? "short of full cost, but not clearly worth dropping" : words);
+    }
+
     internal static CardsBlock Of(ReviewedFarm farm) => new(SeasonBlock.ToDo, "What to do next season",
         [.. Order.Select(order => Card(farm, order.Direction, order.Title, order.Tone)).OfType<Card>()]);
 
@@ -82,7 +90,7 @@ internal static class VerdictCards
         decimal hours = own.Sum(verdict => verdict.Advised.OwnHours);
         if (instead > 0)
         {
-            yield return new Prose($"{Phrase.Sentence(SeasonWords.Spelled(instead))} in the beds of crops that go.");
+            yield return new Prose($"{Phrase.Sentence(Phrase.Spelled(instead))} in the beds of crops that go.");
         }
 
         if (own.Count == 0)
@@ -92,10 +100,12 @@ internal static class VerdictCards
 
         string size = BlockNumber.Size(cash, notation), time = notation.Number(Math.Abs(hours), Look.Count);
         bool withOthers = direction == Direction.DropOrChange && crops.Exists(verdict => verdict.WithMix is not null);
-        string how = !withOthers ? "Without them:" : crops.Count > 1 ? "One by one that brings" : "That brings";
+        string how = !withOthers ? $"Without {(own.Count == 1 ? "it" : "them")}:"
+            : crops.Count > 1 ? "One by one that brings" : "That brings";
         yield return new Prose(direction switch
         {
-            Direction.Keep => $"They bring **{size}** {(cash <= 0m ? "cash" : "less cash")} for **{time}** own hours.",
+            Direction.Keep => $"{(own.Count == 1 ? "It brings" : "They bring")} **{size}** {(cash <= 0m ? "cash" : "less cash")} "
+                + $"for **{time}** own hours.",
             Direction.Grow => $"{(instead > 0 ? "The rest" : "That brings")}: **{size}** {(cash < 0m ? "less" : "more")} cash, "
                 + $"**{time}** {(hours > 0m ? "own hours freed" : "more own hours")}.",
             _ => $"{how} **{size} {(cash < 0m ? "less" : "more")}** cash, "

@@ -40,7 +40,7 @@ public static class ProofTables
             string before = where is Unallocated.Household or Unallocated.NotAssigned ? farm.Known.OwnershipLeftOut : "";
             table.Row(
                 $"Outside the crops: {words}{before}",
-                where == Unallocated.Unused ? ReportCell.Known(amount, farm.Known.Ownership) : amount);
+                ReportCell.Known(amount, where == Unallocated.Unused ? farm.Known.Ownership : farm.Known.Costs));
         }
 
         if (season.OtherIncome.Count > 0)
