@@ -138,7 +138,8 @@ internal sealed class CropWords
     {
         // Beside a sowing that lost money, a part of what was left says little: what those that gained left is the measure.
         List<decimal> gains = [.. sowings.Select(sowing => sowing.Budget.NetReturn.Amount).Where(net => net > 0m)];
-        return sowings.Count > 1 && gains.Count > 0 && gains.Max() * 2m > gains.Sum() ? ", most of it from one sowing" : "";
+        decimal most = gains.DefaultIfEmpty(0m).Max();
+        return sowings.Count > 1 && most * 2m > gains.Sum() && most <= crop.NetReturn.Amount ? ", most of it from one sowing" : "";
     }
 
     private string Sold() => (crop.AveragePrice.Value, crop.BreakEvenPrice.Value) switch

@@ -100,6 +100,26 @@ public class EdgeFarmTests
         Assert.Equal("Crop with a name 2 without a price on record counts as bringing nothing. ", new NextYearWords(plan).WithoutPrice());
     }
 
+    /// <summary>Two sowings alike left half each: neither is most of it.</summary>
+    [Fact]
+    public void CropOfTwoSowingsAlike_HasNoneThatLeftMost()
+    {
+        ReviewedFarm farm = AnswerFarms.Of(
+            ("crops.csv", "crop,unit\nKale,bunch\n"),
+            ("beds.csv", "bed,length_ft\nA,50\nB,50\n"),
+            (
+                "plantings.csv",
+                "planting,crop,bed,bed_feet,in_bed,out_of_bed\nK1,Kale,A,50,2025-05-01,2025-08-01\nK2,Kale,B,50,2025-05-01,2025-08-01\n"
+            ),
+            ("harvests.csv", "date,planting,quantity\n2025-07-01,K1,10\n2025-07-01,K2,10\n"),
+            ("sales.csv", "date,crop,channel,quantity,unit_price\n2025-07-02,Kale,Stall,20,100\n"),
+            ("expenses.csv", "date,amount,category\n2025-06-01,100,supplies\n"),
+            ("categories.csv", "category,class,statement_line\nsupplies,operating,materials\n"),
+            ("labor.csv", "date,worker,hours,task\n2025-06-01,Ann,10,weed\n"), ("workers.csv", "worker,kind,wage\nAnn,owner,20\n"),
+            ("tasks.csv", "task,stage\nweed,grow\n"), ("farm.csv", "setting,value\nas_of,2025-12-31\ninterest_percent,5\n"));
+        Assert.Equal("Kale left $1,700 after every cost", new CropWords(farm, farm.Season.Crops[0]).Headline);
+    }
+
     /// <summary>Without books no cost is known: dropping the crop is worth no sum of what is left of them.</summary>
     [Fact]
     public void Change_WhereNoCostIsKnown_HasNoNetChange()
