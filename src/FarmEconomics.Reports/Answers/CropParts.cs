@@ -154,7 +154,8 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
             notation.Number(stage.Hours, Look.Count),
             $"{SeasonPlots.StageName(stage.Stage)}: {notation.Number(stage.Hours, Look.Hours)} hours"));
         string estimated = crop.Sums.EstimatedHours > 0.5m
-            ? $" {notation.Number(crop.Sums.EstimatedHours, Look.Count)} of them are estimated."
+            ? $" {notation.Number(crop.Sums.EstimatedHours, Look.Count)} of them "
+                + $"{(crop.Sums.EstimatedHours < 1.5m ? "is" : "are")} estimated."
             : "";
         return new PlotBlock(
             CropBlock.Hours,
@@ -163,7 +164,7 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
             new Chart((ReportTable?)null) { Bars = new BarList($"Hours of {crop.Name} by stage of work", bars) { IsHalf = true } });
     }
 
-    /// <summary>Where its costs come from; null where they aren't known.</summary>
+    /// <summary>Where its costs come from; null where none is known. Those not known are named: no total stands without them.</summary>
     internal Block? Cost()
     {
         BudgetLine[] lines =
@@ -188,14 +189,18 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
             return null;
         }
 
+        List<string> unknown = [.. lines.Where(line => crop.Line(line).Missing is not null).Select(line => Name(line).ToLowerInvariant())];
         decimal all = costs.Sum(cost => cost.Amount),
             labor = costs.Where(cost => cost.Line is BudgetLine.OwnerLabor or BudgetLine.HiredLabor).Sum(cost => cost.Amount);
+        string total = unknown.Count == 0 ? $"{Money(all)} in all" : $"not known: {Phrase.List(unknown)}";
         List<Bar> bars = costs.ConvertAll(cost => new Bar(
             Name(cost.Line), cost.Amount, Money(cost.Amount), $"{Name(cost.Line)}: {BlockNumber.Of(cost.Amount, Look.Money, notation)}"));
         return new PlotBlock(
             CropBlock.Cost,
-            labor > 0m ? $"Labor is {BlockNumber.Percent(labor / all, notation)} of its cost" : "Where its costs come from",
-            $"{notation.Sign}, {season.CropYear}; {Money(all)} in all.",
+            labor > 0m && unknown.Count == 0
+                ? $"Labor is {BlockNumber.Percent(labor / all, notation)} of its cost"
+                : "Where its costs come from",
+            $"{notation.Sign}, {season.CropYear}; {total}.",
             new Chart((ReportTable?)null) { Bars = new BarList($"Cost of {crop.Name}", bars) { IsHalf = true } });
     }
 
@@ -233,13 +238,13 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
     {
         List<EnterpriseBudget> known = [.. years.Where(year => year.Line(BudgetLine.NetReturn).Missing is null)];
         int paid = known.Count(year => year.NetReturn.Amount >= 0m);
-        string all = $"{SeasonWords.Spelled(known.Count)} {(known.Count == 1 ? "year" : "years")}";
-        string unknown = known.Count == years.Count ? "" : $"; of {SeasonWords.Spelled(years.Count - known.Count)} it isn't known";
-        string every = unknown.Length > 0 || known.Count == 1 ? all : known.Count == 2 ? "both years" : $"all {all}";
-        return known.Count == 0 ? $"What it sold for, over {SeasonWords.Spelled(years.Count)} years"
+        string all = Phrase.Spelled(known.Count, "year");
+        string unknown = known.Count == years.Count ? "" : $"; of {Phrase.Spelled(years.Count - known.Count)} it isn't known";
+        string every = unknown.Length == 0 && known.Count > 1 ? $"{Phrase.AllOf(known.Count)} years" : all;
+        return known.Count == 0 ? $"What it sold for, over {Phrase.Spelled(years.Count)} years"
             : (paid == known.Count ? $"It paid its way in {every}"
                 : paid == 0 ? $"It fell short in {every}"
-                : $"It paid its way in {SeasonWords.Spelled(paid)} of {all}") + unknown;
+                : $"It paid its way in {Phrase.Spelled(paid)} of {all}") + unknown;
     }
 
     /// <summary>The budget; every amount leads to its rows.</summary>
@@ -302,7 +307,10 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
         decimal foot = sowing.Budget.NetReturnPerBedFoot.Value!.Value;
         string total = Money(sowing.Budget.NetReturn.Amount);
         return new Bar(
-            Name(sowing), foot, $"{Rate(foot)} · {total}", notation.Text($"{sowing.Budget.Name}: {Rate(foot)} a bed-foot, {total} in all"));
+            Name(sowing),
+            foot,
+            $"{Rate(foot)} · {total}",
+            notation.Text($"{sowing.Budget.Name}: {Rate(foot)} a bed-foot, {total} in all"));
     }
 
     private ReportTable SowingTable()
@@ -342,9 +350,7 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
         : "";
 
     private static string Stay(Sowing sowing) => sowing.Budget.Enterprises[0].Stays is { Count: > 0 } stays
-        ? $"{Day(stays.Min(stay => stay.In))} to {Day(stays.Max(stay => stay.Out))}" : Day(sowing.Sown);
-
-    private static string Day(DateOnly day) => day.ToString("MMM d", System.Globalization.CultureInfo.InvariantCulture);
+        ? $"{Looks.ShortDay(stays.Min(stay => stay.In))} to {Looks.ShortDay(stays.Max(stay => stay.Out))}" : Looks.ShortDay(sowing.Sown);
 
     private string Rate(decimal value) => BlockNumber.Of(value, Look.Rate, notation);
 

@@ -46,7 +46,8 @@ internal sealed class CropWords
         get
         {
             string seasons =
-                $"{Count(verdict.Seasons.Count, "season")} and {Count(sowings.Count, "sowing")} of {farm.Season.CropYear} are on record";
+                $"{Phrase.Spelled(verdict.Seasons.Count, "season")} and {Phrase.Spelled(sowings.Count, "sowing")} "
+                + $"of {farm.Season.CropYear} are on record";
             return verdict.HoursByRule.Value is { } part
                 ? $"How sure: {BlockNumber.Percent(part, notation)} of this crop's {notation.Number(crop.LaborHours.Value, Look.Count)} "
                     + $"hours were divided by rule; {seasons}."
@@ -130,17 +131,16 @@ internal sealed class CropWords
         : verdict.WithMix is not null ? " with other crops in its beds"
         : " without it";
 
-    private static string Count(int count, string what) => $"{SeasonWords.Spelled(count)} {what}{(count == 1 ? "" : "s")}";
-
     private KeyFigure Known(string name, Units.Result rate, string words, string unknown) => rate.Value is { } value
         ? new(name, BlockNumber.Of(value, Look.Rate, notation), value, words)
         : new(name, "", null, $"{unknown}: {rate.Reason}");
 
     private string Most()
     {
-        Sowing? best = sowings.MaxBy(sowing => sowing.Budget.NetReturn.Amount);
-        decimal part = crop.NetReturn.Amount > 0m && best is not null ? best.Budget.NetReturn.Amount / crop.NetReturn.Amount : 0m;
-        return sowings.Count > 1 && part is >= 0.5m and <= 1m ? ", most of it from one sowing" : "";
+        // Beside a sowing that lost money, a part of what was left says little: what those that gained left is the measure.
+        List<decimal> gains = [.. sowings.Select(sowing => sowing.Budget.NetReturn.Amount).Where(net => net > 0m)];
+        decimal most = gains.DefaultIfEmpty(0m).Max();
+        return sowings.Count > 1 && most * 2m > gains.Sum() && most <= crop.NetReturn.Amount ? ", most of it from one sowing" : "";
     }
 
     private string Sold() => (crop.AveragePrice.Value, crop.BreakEvenPrice.Value) switch
@@ -156,9 +156,9 @@ internal sealed class CropWords
         int known = sowings.Count(sowing => sowing.Paid is not null),
             paid = sowings.Count(sowing => sowing.Paid == true);
         return known < 2 ? ""
-            : paid == known ? $"All {SeasonWords.Spelled(known)} sowings paid."
-            : paid == 0 ? $"None of the {SeasonWords.Spelled(known)} sowings paid."
-            : $"{Phrase.Sentence(SeasonWords.Spelled(paid))} of {SeasonWords.Spelled(known)} sowings paid.";
+            : paid == known ? $"{Phrase.Sentence(Phrase.AllOf(known))} sowings paid."
+            : paid == 0 ? $"{(known == 2 ? "Neither" : "None")} of the {Phrase.Spelled(known)} sowings paid."
+            : $"{Phrase.Sentence(Phrase.Spelled(paid))} of {Phrase.Spelled(known)} sowings paid.";
     }
 
     private static string FateWords(Fate fate) => fate switch

@@ -27,19 +27,22 @@ internal sealed class DropOrGrowWords(ReviewedFarm farm, Verdicts verdicts)
         get
         {
             List<string> said = [];
+            int unknown = verdicts.Crops.Count(verdict => verdict.WhyUnknown is not null);
             Say(Drop, "Drop or change");
             Say(Grow, "grow");
             Say(Fix, "fix");
             return said.Count > 0 ? Phrase.Sentence(string.Join("; ", said))
                 : Close.Count > 0 ? $"Nothing to drop or grow; {Crops(Close.Count)} too close to call"
-                : verdicts.Crops.All(verdict => verdict.WhyUnknown is not null) ? "The records can't tell yet what to drop or grow"
+                : unknown == verdicts.Crops.Count ? "The records can't tell yet what to drop or grow"
+                : unknown > 0 ? $"Keep {Crops(verdicts.Crops.Count - unknown)}; of {Phrase.Spelled(unknown)} the records can't tell yet"
+                : verdicts.Crops.Count == 1 ? $"Keep {verdicts.Crops[0].Budget.Name} as it is"
                 : "Keep all crops as they are";
 
             void Say(List<Verdict> crops, string what)
             {
                 if (crops.Count > 0)
                 {
-                    string which = crops.Count > 2 && said.Count > 0 ? SeasonWords.Spelled(crops.Count) : NamesOrCount(crops);
+                    string which = crops.Count > 2 && said.Count > 0 ? Phrase.Spelled(crops.Count) : NamesOrCount(crops);
                     said.Add($"{what} {which}");
                 }
             }
@@ -110,20 +113,21 @@ internal sealed class DropOrGrowWords(ReviewedFarm farm, Verdicts verdicts)
     {
         get
         {
-            List<Verdict> clear = [.. MeansPlot.Nearest(verdicts).Where(verdict => verdict.Mean.Amount < -verdict.Noise.Amount)];
+            List<Verdict> clear = MeansPlot.Nearest(verdicts, verdicts.Crops.Count)
+                .FindAll(verdict => verdict.Mean.Amount < -verdict.Noise.Amount);
             return clear.Count == 0 ? "No crop clearly lowers what the farm earns"
                 : $"{(clear.Count <= 2 ? NamesOrCount(clear) : Phrase.Sentence(NamesOrCount(clear)))} clearly lowered what the farm kept";
         }
     }
 
     internal string MeansCaption => $"What the farm would lose without the crop, {notation.Sign} a year at today's prices. "
-        + $"Rings: seasons on record. Diamond: their mean. Band: smaller than your records can tell. "
-        + $"The {MeansPlot.Nearest(verdicts).Count} crops nearest to dropping.";
+        + $"Rings: seasons on record. Diamond: their mean. Band: smaller than your records can tell."
+        + (MeansPlot.Nearest(verdicts).Count is > 1 and var shown ? $" The {shown} crops nearest to dropping." : "");
 
     private static string NamesOrCount(List<Verdict> crops) =>
         crops.Count <= 2 ? Phrase.List(crops.ConvertAll(verdict => verdict.Budget.Name)) : Crops(crops.Count);
 
-    private static string Crops(int count) => $"{SeasonWords.Spelled(count)} {(count == 1 ? "crop" : "crops")}";
+    private static string Crops(int count) => Phrase.Spelled(count, "crop");
 
     private string Link(Verdict verdict) => PageTarget.Link(verdict.Budget.Name, PageTarget.Crop(farm.Slugs[verdict.Budget.Name]));
 

@@ -3,6 +3,7 @@ using FarmEconomics.Records;
 using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Funding;
+using FarmEconomics.Reports.Plots;
 using FarmEconomics.Reports.Tables;
 using FarmEconomics.Reports.Words;
 
@@ -103,12 +104,12 @@ internal sealed class LenderWords(FundingWriteUp books)
             List<string> points = [];
             if (books.Investment is { Missing: { } missing })
             {
-                points.Add($"**What it saves.** {Prose.Text(Words.Phrase.Sentence(missing))}.");
+                points.Add($"**What it saves.** {Prose.Text(Phrase.Sentence(missing))}.");
             }
 
             if (books.SheetsUnknown is { } sheets)
             {
-                points.Add($"**Balance sheets.** {Prose.Text(Words.Phrase.Sentence(sheets))}.");
+                points.Add($"**Balance sheets.** {Prose.Text(Phrase.Sentence(sheets))}.");
             }
             else if (
                 books is { Opening: { } opening, Closing: { } closing }
@@ -119,13 +120,7 @@ internal sealed class LenderWords(FundingWriteUp books)
                     + $"{books.Period.Year} has no record; a lender will ask.");
             }
 
-            if (books.Tax.WithoutClass.Count > 0)
-            {
-                int without = books.Tax.WithoutClass.Count;
-                points.Add($"**Depreciation classes.** {notation.Count(without, "asset")} {(without == 1 ? "has" : "have")} none, "
-                    + $"so Schedule F line 14 {WriteUpReport.Line14(books.Tax)}; ask your tax preparer.");
-            }
-
+            points.AddRange(WithoutClass());
             if (books.Grant is { } grant)
             {
                 points.AddRange(
@@ -139,6 +134,15 @@ internal sealed class LenderWords(FundingWriteUp books)
         }
     }
 
+    private IEnumerable<string> WithoutClass()
+    {
+        if (books.Tax.WithoutClass.Count is > 0 and var without)
+        {
+            yield return $"**Depreciation classes.** {notation.Count(without, "asset has", "assets have")} none, "
+                + $"so Schedule F line 14 {WriteUpReport.Line14(books.Tax)}; ask your tax preparer.";
+        }
+    }
+
     private string Money(decimal amount) => BlockNumber.Of(amount, Look.WholeMoney, notation);
 
     private static string Month(CashFlow flow) => Looks.Month(flow.Months[flow.LowMonth]);
@@ -148,10 +152,10 @@ internal sealed class LenderWords(FundingWriteUp books)
         FarmSettings settings = books.Season.Settings;
         decimal width = settings.StandardBedWidthIn;
         decimal area = settings.LengthUnit == LengthUnit.M
-            ? books.Season.Records.Tables.Beds.Sum(bed => bed.LengthFt * (bed.WidthIn ?? width) / 100m) / SquareMetersPerHectare
-            : books.Season.Records.Tables.Beds.Sum(bed => bed.LengthFt * (bed.WidthIn ?? width) / 12m) / SquareFeetPerAcre;
+            ? BedMap.BedsOf(books.Season).Sum(bed => bed.LengthFt * (bed.WidthIn ?? width) / 100m) / SquareMetersPerHectare
+            : BedMap.BedsOf(books.Season).Sum(bed => bed.LengthFt * (bed.WidthIn ?? width) / 12m) / SquareFeetPerAcre;
         string size = notation.Text($"{area:0.##} {(settings.LengthUnit == LengthUnit.M ? "hectares" : "acres")} of beds");
-        string grows = $"{Prose.Text(settings.FarmName)} grows {books.Season.Crops.Count} crops on {size}";
+        string grows = $"{Prose.Text(settings.FarmName)} grows {notation.Count(books.Season.Crops.Count, "crop")} on {size}";
         return books.Tax.IncomeUnknown is not null ? $"{grows}."
             : books.Accrual is { } income
             ? $"{grows}; in {books.Period.Year} it took in {Money(books.Tax.GrossIncome)} and had a net farm income of "
@@ -159,10 +163,19 @@ internal sealed class LenderWords(FundingWriteUp books)
             : $"{grows}; in {books.Period.Year} it took in {Money(books.Tax.GrossIncome)}.";
     }
 
-    private string Debt() => Now.Coverage.Value is { } times
-        ? notation.Text($"After household bills it can pay what falls due on debt {times:0.0} times "
-            + $"over{(books.Coverage.Count == 1 ? "" : ", the loan asked for included")}.")
-        : "";
+    // Under 1 it is no "times over": what there is doesn't reach, or there is nothing.
+    private string Debt()
+    {
+        string loan = books.Coverage.Count == 1 ? "" : ", the loan asked for included";
+        return Now.Coverage.Value switch
+        {
+            null => "",
+            <= 0m => $"After household bills nothing is left to pay what falls due on debt{loan}.",
+            < 1m and var part => $"After household bills it can pay {Phrase.Percent(decimal.Floor(part * 100m) / 100m)} of "
+                + $"what falls due on debt{loan}.",
+            { } times => notation.Text($"After household bills it can pay what falls due on debt {times:0.0} times over{loan}."),
+        };
+    }
 
     private KeyFigure Income() =>
         books.Accrual is { } income
@@ -184,7 +197,7 @@ internal sealed class LenderWords(FundingWriteUp books)
         Now.Coverage.Value is { } times
             ? new(
                 "coverage",
-                notation.Text($"{times:0.0}\u00d7"),
+                BlockNumber.Typeset(notation.Text($"{times:0.0}\u00d7")),
                 times,
                 notation.Text($"repayment capacity over debt payments, after household bills; {Now.Wanted:0.##} must be kept")
             )
@@ -204,9 +217,11 @@ internal sealed class LenderWords(FundingWriteUp books)
         Now.SalesMayFall.Value is { } part
             ? new(
                 "sales-may-fall",
-                BlockNumber.Percent(part, notation),
+                BlockNumber.Percent(Math.Abs(part), notation),
                 part,
-                notation.Text($"sales can fall this far before coverage drops under {Now.Wanted:0.##}")
+                part < 0m
+                    ? notation.Text($"more in sales is what coverage of {Now.Wanted:0.##} would take")
+                    : notation.Text($"sales can fall this far before coverage drops under {Now.Wanted:0.##}")
             )
             : new("sales-may-fall", "", null, $"how far sales may fall isn't known: {Now.SalesMayFall.Reason}");
 }

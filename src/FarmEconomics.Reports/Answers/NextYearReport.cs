@@ -1,5 +1,6 @@
 using FarmEconomics.Planning;
 using FarmEconomics.Planning.Programs;
+using FarmEconomics.Planning.Variances;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Display;
@@ -178,7 +179,9 @@ public sealed class NextYearReport : Report<NextYearParameters>
         ArgumentNullException.ThrowIfNull(farm);
         int next = farm.Season.CropYear + 1;
         return ("What to plant next year?", new Prose(PlanOnFile.Years(farm.Season.Records).Contains(next)
-            ? $"Your plan for {next} is on file." : $"The mix that would bring most in {next}."));
+            ? $"Your plan for {next} is on file."
+            : ShownPlan.NoPrices(farm) is not null ? "Can't be told: no price is on record."
+            : $"The mix that would bring most in {next}."));
     }
 
     private static ShownPlan Shown(ReviewedFarm farm, NextYearParameters parameters, CancellationToken cancellation) =>
@@ -217,7 +220,8 @@ public sealed class NextYearReport : Report<NextYearParameters>
         yield return new ProseBlock(NextYearBlock.ToDo, "What to do", words.ToDo);
     }
 
-    private static Block Cash(ShownPlan plan, NextYearWords words) => plan.Outlook.CostsUnknown is { } why
+    private static Block Cash(ShownPlan plan, NextYearWords words) =>
+        (ShownPlan.NoPrices(plan.Farm) ?? plan.Outlook.CostsUnknown) is { } why
         ? Unknown(NextYearBlock.Cash, "Cash isn't known", why)
         : new PlotBlock(
             NextYearBlock.Cash,
@@ -232,7 +236,7 @@ public sealed class NextYearReport : Report<NextYearParameters>
         NextYearWords words = new(plan);
         PlanSheets sheets = new(plan);
         Notation notation = plan.Farm.Notation;
-        ReportTable weeks = sheets.Weeks(), cash = PlanWords.Cash(plan.Outlook, plan.Credit, notation);
+        ReportTable weeks = sheets.Weeks();
         List<Block> lengths = [new TableBlock(NextYearBlock.Crops, null, sheets.Lengths(plan.Lengths())) { Rows = 0 }];
         if (sheets.Plans() is { } plans)
         {
@@ -255,17 +259,27 @@ public sealed class NextYearReport : Report<NextYearParameters>
         yield return Fold("weeks", "Hours, trays and crates week by week", [hours, new TableBlock(NextYearBlock.Weeks, null, weeks)]);
         TableBlock supplies = new(NextYearBlock.Supplies, null, sheets.Supplies()) { Rows = 0 };
         yield return Fold("supplies", "Seed and supplies to buy", [supplies]);
-        yield return Fold("cash", "Cash line by line", [new TableBlock(NextYearBlock.CashTable, null, cash) { Rows = 0 }]);
+        if (CashTable(plan) is { } cash)
+        {
+            yield return Fold("cash", "Cash line by line", [cash]);
+        }
+
         yield return Fold("rests-on", "What the plan rests on", [new ProseBlock(NextYearBlock.RestsOn, null, words.RestsOn)]);
         if (plan.Farm.Planned is { } variances)
         {
-            yield return new FoldBlock(VariancesFold, $"How the plan of {plan.Farm.Season.CropYear} came out",
-            [
-                new ProseBlock(NextYearBlock.Variances, null, new Prose(Prose.Text(VarianceWords.Headline(variances)))),
-                new TableBlock(BlockKey.Of(NextYearBlock.Variances, "crops"), null, VarianceWords.Crops(variances)) { Rows = 0 },
-            ]);
+            yield return CameOut(variances);
         }
     }
+
+    private static FoldBlock CameOut(PlanVariances variances) =>
+        new(VariancesFold, $"How the plan of {variances.Season.CropYear} came out",
+        [
+            new ProseBlock(NextYearBlock.Variances, null, new Prose(Prose.Text(VarianceWords.Headline(variances)))),
+            new TableBlock(BlockKey.Of(NextYearBlock.Variances, "crops"), null, VarianceWords.Crops(variances)) { Rows = 0 },
+        ]);
+
+    private static TableBlock? CashTable(ShownPlan plan) => ShownPlan.NoPrices(plan.Farm) is not null ? null
+        : new TableBlock(NextYearBlock.CashTable, null, PlanWords.Cash(plan.Outlook, plan.Credit, plan.Farm.Notation)) { Rows = 0 };
 
     private static ProseBlock Unknown(NextYearBlock key, string heading, string why) =>
         new(key, heading, new Prose(Prose.Text($"{FarmEconomics.Reports.Words.Phrase.Sentence(why)}.")));

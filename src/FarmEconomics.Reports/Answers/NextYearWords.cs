@@ -18,8 +18,11 @@ internal sealed class NextYearWords(ShownPlan plan)
     private int Year => plan.Model.CropYear;
 
     /// <summary>The finding.</summary>
+    private string? NoPrices => ShownPlan.NoPrices(plan.Farm);
+
     internal string Headline => plan switch
     {
+        { Source: not PlanSource.Records } when NoPrices is not null => $"What to grow in {Year} can't be told: no price is on record",
         { Source: PlanSource.Records } => $"Your plan for {Year}: {Cash}",
         { Source: PlanSource.LikeLastYear } => $"{Year} planned like {plan.Farm.Season.CropYear}",
         { Chosen: null } => "No plan keeps within your limits",
@@ -32,9 +35,12 @@ internal sealed class NextYearWords(ShownPlan plan)
     /// <summary>Two sentences.</summary>
     internal Prose Why => new(Prose.Text(plan switch
     {
+        { Source: not PlanSource.Records } when NoPrices is not null =>
+            $"Put the prices you sell at into prices.csv. Shown here are the plantings of {plan.Farm.Season.CropYear} again.",
         { Source: PlanSource.Best, Chosen: null, Mix: { } mix } =>
             $"{Phrase.Sentence(ConflictWords.AtOdds(mix, notation))} Shown here are the plantings of {plan.Farm.Season.CropYear} again.",
-        { Source: PlanSource.Best, Mix: { } mix } => $"{SalesAlone()}{Changes()} {PlanWords.Dearest(mix, notation, plan.Limits)}",
+        { Source: PlanSource.Best, Mix: { } mix } =>
+            $"{SalesAlone()}{WithoutPrice()}{Changes()} {PlanWords.Dearest(mix, notation, plan.Limits)}",
         { Source: PlanSource.Records } => $"It stands in plan.csv and plan_sales.csv. {Changes()}",
         _ when !plan.HasSolver =>
             "This computer has no solver, so no best mix was looked for; the season's sowings stand a year later, "
@@ -58,7 +64,8 @@ internal sealed class NextYearWords(ShownPlan plan)
     internal FiguresBlock Figures =>
         new(
             NextYearBlock.Figures,
-            plan.Source == PlanSource.LikeLastYear || (plan.Mix is not null && plan.Chosen is null)
+            NoPrices is not null ? [Hours()]
+            : plan.Source == PlanSource.LikeLastYear || (plan.Mix is not null && plan.Chosen is null)
                 ? [Hours(), LowestCash(), BreakEven()]
                 : [MoreCash(), MoreHours(), LowestCash(), BreakEven()]
         );
@@ -67,7 +74,9 @@ internal sealed class NextYearWords(ShownPlan plan)
     internal string ChangesHeading(IReadOnlyList<CropLength> lengths)
     {
         int up = lengths.Count(crop => crop.After - crop.Before >= 0.5m), down = lengths.Count(crop => crop.Before - crop.After >= 0.5m);
-        return $"{notation.Count(up, "crop gets", "crops get")} more room, {down} less";
+        return down == 0 ? $"{notation.Count(up, "crop gets", "crops get")} more room"
+            : up == 0 ? $"{notation.Count(down, "crop gets", "crops get")} less room"
+            : $"{notation.Count(up, "crop gets", "crops get")} more room, {down} less";
     }
 
     /// <summary>The sentence over the chart of cash.</summary>
@@ -170,6 +179,15 @@ internal sealed class NextYearWords(ShownPlan plan)
     }
 
     private string SalesAlone() => PlanWords.SalesAlone(plan.Outlook) is { } caution ? $"{caution} " : "";
+
+    // What no price is known of brings nothing in a mix, and so falls out of it: that is said, not taken for advice.
+    internal string WithoutPrice()
+    {
+        string[] crops = [.. plan.Farm.Season.Crops.Where(crop => crop.Known.Value is not null).Select(crop => crop.Name)];
+        return crops.Length == 0 ? ""
+            : $"{(crops.Length > Named ? notation.Count(crops.Length, "crop") : Phrase.List(crops))} without a price on record "
+                + $"{(crops.Length == 1 ? "counts" : "count")} as bringing nothing. ";
+    }
 
     private string Changes()
     {

@@ -67,7 +67,7 @@ internal sealed class PriceFirstScreen(ReviewedFarm farm, PriceFindings found, S
         string heading =
             drawn.Count == raise.Count
                 ? $"Where {Money(found.Short)} was missing"
-                : $"{Phrase.Sentence(SeasonWords.Spelled(drawn.Count))} crops make {Money(part)} of the {Money(found.Short)}";
+                : $"{Phrase.Sentence(Phrase.Spelled(drawn.Count))} crops make {Money(part)} of the {Money(found.Short)}";
         return new PlotBlock(
             PricesBlock.Short,
             heading,
@@ -134,7 +134,9 @@ internal sealed class PriceFirstScreen(ReviewedFarm farm, PriceFindings found, S
                 "short",
                 Money(found.Short),
                 found.Short,
-                $"short of full cost, on {notation.Count(found.Raise.Count, "crop")} that can be priced"
+                found.Raise.Count == 0
+                    ? "short of full cost: no crop that can be priced was"
+                    : $"short of full cost, on {notation.Count(found.Raise.Count, "crop")} that can be priced"
             );
 
     private KeyFigure Later()
@@ -173,16 +175,14 @@ internal sealed class PriceFirstScreen(ReviewedFarm farm, PriceFindings found, S
                 : new("boxes", "", null, $"what the boxes were worth of their price isn't known: {contents.ValueOverPrice.Reason}");
         }
 
-        ChannelComparison? best = ChannelComparison
-            .Of(found.Book)
-            .Where(channel => channel.ReturnPerHour.IsAvailable)
-            .MaxBy(channel => channel.ReturnPerHour.Value);
+        List<ChannelComparison> known = [.. ChannelComparison.Of(found.Book).Where(channel => channel.ReturnPerHour.IsAvailable)];
+        ChannelComparison? best = known.MaxBy(channel => channel.ReturnPerHour.Value);
         return best?.ReturnPerHour.Value is { } hour
             ? new(
                 "hour",
                 BlockNumber.Of(hour, Look.Rate, notation),
                 hour,
-                $"an hour earned at {best.Channel.Name}, the most of your channels"
+                $"an hour earned at {best.Channel.Name}{(known.Count > 1 ? ", the most of your channels" : "")}"
             )
             : new("hour", "", null, "what an hour earned isn't known");
     }

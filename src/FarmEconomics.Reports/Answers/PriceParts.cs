@@ -104,11 +104,11 @@ internal static class PriceParts
         {
             table.Row(
                 channel.Channel.Name,
-                channel.Sales,
+                ReportCell.Known(channel.Sales, channel.Known.Value),
                 channel.NetReturn,
                 ReportCell.Known(channel.Hours, channel.Known.Hours),
                 channel.ReturnPerHour,
-                channel.ThrownOut + channel.GivenAway + channel.Unsold
+                ReportCell.Known(channel.ThrownOut + channel.GivenAway + channel.Unsold, channel.Known.Value)
             );
         }
 

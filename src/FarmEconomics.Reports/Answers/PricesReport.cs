@@ -4,6 +4,7 @@ using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Pricing;
 using FarmEconomics.Reports.Tables;
+using FarmEconomics.Reports.Words;
 
 namespace FarmEconomics.Reports.Answers;
 
@@ -157,7 +158,7 @@ public sealed class PricesReport : Report<PricesParameters>
         ArgumentNullException.ThrowIfNull(farm);
         if (Found(farm.Prices, "") is not { } found)
         {
-            return ("What should I charge?", new Prose($"Nothing of {farm.Season.CropYear} was sold at a market, a stand or to a buyer."));
+            return ("What should I charge?", new Prose($"{NoPrices(farm)}."));
         }
 
         string shortfall =
@@ -171,6 +172,11 @@ public sealed class PricesReport : Report<PricesParameters>
     private static PriceFindings? Found(PriceBook book, string channel) =>
         book.Prices.Count == 0 ? null : new PriceFindings(book, PriceSentences.ChannelOf(book, channel));
 
+    private static string NoPrices(ReviewedFarm farm) =>
+        farm.Season.Dispositions.Any(sale => sale.Channel.IsPriced)
+            ? $"What the crops of {farm.Season.CropYear} sold for isn't known"
+            : $"Nothing of {farm.Season.CropYear} was sold at a market, a stand or to a buyer";
+
     private static IEnumerable<Block> Channel(ReviewedFarm farm, PriceBook book, string channel, SharePricing? shares)
     {
         if (Found(book, channel) is not { } found)
@@ -179,8 +185,10 @@ public sealed class PricesReport : Report<PricesParameters>
             [
                 new HeadlineBlock(
                     PricesBlock.Headline,
-                    $"Nothing of {farm.Season.CropYear} was sold at a market, a stand or to a buyer",
-                    new Prose("So there are no prices to set."),
+                    NoPrices(farm),
+                    new Prose(farm.Season.Farm.Known.Value is { } why
+                        ? Prose.Text($"{Phrase.Sentence(why)}.")
+                        : "So there are no prices to set."),
                     PriceFirstScreen.Sure(farm)
                 ),
             ];

@@ -3,6 +3,7 @@ using FarmEconomics.Records;
 using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Season;
+using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Reports.Answers;
 
@@ -77,7 +78,7 @@ public static class ReviewBook
     internal static PageFrame Frame(ReviewedFarm farm, IReadOnlyList<Block> blocks)
     {
         string title = blocks.OfType<HeadlineBlock>().FirstOrDefault()?.Headline ?? farm.Settings.FarmName;
-        string through = farm.Folder.Review is { } review ? $"records through {Day(review.Records.AsOf)}" : "";
+        string through = farm.Folder.Review is { } review ? $"records through {Looks.LongDay(review.Records.AsOf)}" : "";
         string season = farm.IsReviewed ? $"season {farm.Season.CropYear}" : "";
         return new PageFrame(title, farm.Settings.FarmName, season)
         {
@@ -86,9 +87,6 @@ public static class ReviewBook
             Footer = [through.Length > 0 ? $"Uses {through}. {ProofTables.Cautions}" : ProofTables.Cautions],
         };
     }
-
-    /// <summary>A day as sentences have it.</summary>
-    internal static string Day(DateOnly day) => day.ToString("MMM d, yyyy", System.Globalization.CultureInfo.InvariantCulture);
 
     private static ReviewPage Page(
         ReviewedFarm farm,

@@ -4,6 +4,7 @@ using FarmEconomics.Records;
 using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Tables;
+using FarmEconomics.Reports.Words;
 
 namespace FarmEconomics.Reports.Answers;
 
@@ -63,7 +64,7 @@ internal static class SeasonCrops
                 continue;
             }
 
-            (_, string title, _, string words) = VerdictCards.Order.First(order => order.Direction == direction);
+            (string title, string words) = VerdictCards.Said(direction, crops);
             table.Group($"{title}: {crops.Count}", words);
             foreach (EnterpriseBudget crop in crops.Select(verdict => verdict.Budget))
             {
@@ -131,8 +132,10 @@ internal static class SeasonCrops
         int all = season.Crops.Count,
             known = season.Crops.Count(crop => crop.Line(BudgetLine.NetReturn).Missing is null),
             paid = season.Crops.Count(crop => crop.Line(BudgetLine.NetReturn).Missing is null && crop.NetReturn.Amount >= 0m);
-        return known < all ? $"{all} crops"
+        return known < all ? season.Notation.Count(all, "crop")
+            : all == 1 ? $"{season.Crops[0].Name} {(paid == 1 ? "paid" : "didn't pay")} every cost"
             : paid == all ? $"All {all} crops paid every cost"
+            : paid == 0 ? $"None of {all} crops paid every cost"
             : $"{all} crops: {paid} paid every cost, {all - paid} didn't";
     }
 }

@@ -25,8 +25,9 @@ internal sealed class SeasonWords(ReviewedFarm farm)
         : FarmNet.Amount is { } net ? net >= 0m
             ? $"{season.CropYear} paid every cost, your own hours included, and left {Money(net)}"
             : $"{season.CropYear} fell {BlockNumber.Size(net, notation)} short of paying every cost, your own hours included"
-        : Whole.Known.Value is null ? $"In {season.CropYear} {Crops(season.Crops.Count)} brought in {Money(Whole.Output.Amount)}"
-        : $"In {season.CropYear} you grew {Crops(season.Crops.Count)}; some have no price yet";
+        : Whole.Known.Value is null
+            ? $"In {season.CropYear} {Phrase.Spelled(season.Crops.Count, "crop")} brought in {Money(Whole.Output.Amount)}"
+        : $"In {season.CropYear} you grew {Phrase.Spelled(season.Crops.Count, "crop")}; {Unpriced()}";
 
     /// <summary>Two sentences on why.</summary>
     internal Prose Why => new(FarmNet.Amount is null
@@ -50,30 +51,20 @@ internal sealed class SeasonWords(ReviewedFarm farm)
             .Sum(charge => charge.Hours);
         decimal byRule = hours - logged;
         int years = farm.Review.CropYears.Count(year => year <= season.CropYear);
-        string seasons = years == 1 ? "one season is on record" : $"{Spelled(years)} seasons are on record";
+        string seasons = $"{Phrase.Spelled(years, "season")} {(years == 1 ? "is" : "are")} on record";
         return farm.Season.Known.Hours is { } none ? $"How sure: {none}; {seasons}."
             : hours > 0m ? $"How sure: {BlockNumber.Percent(byRule / hours, farm.Notation)} of the hours were divided by rule; {seasons}."
             : $"How sure: {seasons}.";
     }
 
-    /// <summary>Small counts as words, as a sentence has them.</summary>
-    internal static string Spelled(int count) => count switch
-    {
-        1 => "one",
-        2 => "two",
-        3 => "three",
-        4 => "four",
-        5 => "five",
-        6 => "six",
-        7 => "seven",
-        8 => "eight",
-        9 => "nine",
-        _ => $"{count}",
-    };
-
     private string Money(decimal amount) => BlockNumber.Of(amount, Look.WholeMoney, notation);
 
-    private static string Crops(int count) => $"{Spelled(count)} {(count == 1 ? "crop" : "crops")}";
+    private string Unpriced()
+    {
+        int without = season.Crops.Count(crop => crop.Known.Value is not null);
+        return season.Crops.Count == 1 ? "it has no price yet" : without == season.Crops.Count ? "none has a price yet"
+            : without == 1 ? "one has no price yet" : "some have no price yet";
+    }
 
     private string LostAlways()
     {
@@ -85,22 +76,44 @@ internal sealed class SeasonWords(ReviewedFarm farm)
                 && verdict.Seasons.All(year => year.Contribution.Amount < 0m)
             ),
         ];
-        return lost.Count == 0
-            ? ""
-            : $"Without {(lost.Count <= 2 ? Phrase.List(lost.ConvertAll(verdict => Link(verdict.Budget.Name))) : Crops(lost.Count))} the "
-                + $"farm would have been better off in {(lost[0].Seasons.Count == 2 ? "both" : $"all {Spelled(lost[0].Seasons.Count)}")} "
-                + $"years on record. ";
+        if (lost.Count == 0)
+        {
+            return "";
+        }
+
+        int[] years = [.. lost.Select(verdict => verdict.Seasons.Count).Distinct()];
+        string who = lost.Count <= 2
+            ? Phrase.List(lost.ConvertAll(verdict => Link(verdict.Budget.Name)))
+            : Phrase.Spelled(lost.Count, "crop");
+        return $"Without {who} the farm would have been better off in "
+            + $"{(years.Length == 1 ? $"{Phrase.AllOf(years[0])} years" : "every year")} on record. ";
     }
 
     private string Earned()
     {
-        List<EnterpriseBudget> ranked = [.. season.Crops.OrderByDescending(crop => crop.NetReturn.Amount)];
-        int below = ranked.Count(crop => crop.NetReturn.Amount < 0m);
-        string most = ranked[0].NetReturn.Amount <= 0m ? "No crop paid its full cost."
-            : ranked.Count < 4 ? $"{Link(ranked[0].Name)} earned most."
-            : $"{Link(ranked[0].Name)}, {Link(ranked[1].Name)} and {Link(ranked[2].Name)} earned most of what was left over; "
-                + $"{(below == 0 ? "every crop paid its way." : $"{Crops(below)} didn't pay {(below == 1 ? "its" : "their")} way.")}";
-        return most;
+        List<EnterpriseBudget> earners = [.. season.Crops.Where(crop => crop.NetReturn.Amount > 0m)
+            .OrderByDescending(crop => crop.NetReturn.Amount)];
+        int below = season.Crops.Count(crop => crop.NetReturn.Amount < 0m);
+        if (season.Crops.Count == 1)
+        {
+            return $"{Link(season.Crops[0].Name)}, the only crop, {(below == 0 ? "paid" : "didn't pay")} its full cost.";
+        }
+
+        if (earners.Count == 0)
+        {
+            return "No crop paid its full cost.";
+        }
+
+        if (season.Crops.Count < 4)
+        {
+            return $"{Link(earners[0].Name)} earned most.";
+        }
+
+        string who = Phrase.List([.. earners.Take(3).Select(crop => Link(crop.Name))]);
+        return (earners.Count < 3 ? $"Only {who} earned more than full cost; " : $"{who} earned most of what was left over; ")
+            + (below == 0
+                ? "every crop paid its way."
+                : $"{Phrase.Spelled(below, "crop")} didn't pay {(below == 1 ? "its" : "their")} way.");
     }
 
     private string Best()
@@ -112,7 +125,7 @@ internal sealed class SeasonWords(ReviewedFarm farm)
                 .OrderByDescending(crop => crop.OutputPerBedFootWeek.Value)
                 .Take(3),
         ];
-        return ranked.Count == 0
+        return ranked.Count == 0 || season.Crops.Count == 1
             ? ""
             : notation.Text($"Per bed-foot-week {Phrase.List(ranked.ConvertAll(crop => Link(crop.Name)))} brought in most.");
     }
@@ -141,7 +154,7 @@ internal sealed class SeasonWords(ReviewedFarm farm)
             "cost",
             Money(Whole.TotalCost.Amount),
             Whole.TotalCost.Amount,
-            own > 0m ? $"they cost, {Money(own)} of it your own hours" : "they cost"
+            (season.Crops.Count == 1 ? "it cost" : "they cost") + (own > 0m ? $", {Money(own)} of it your own hours" : "")
         );
     }
 

@@ -63,6 +63,22 @@ internal sealed class SharedCostParts
     private string? OwnershipUnknown =>
         season.Known.Ownership ?? (season.Records.Tables.Assets.Count == 0 ? "no equipment or building is on record" : null);
 
+    /// <summary>What no sum of shared cost here holds, because the records don't tell it: ", cash and hours not counted".</summary>
+    internal string LeftOut
+    {
+        get
+        {
+            (string? Unknown, string Name)[] parts =
+            [
+                (season.Known.Costs, "cash"),
+                (season.Known.LaborCost ?? season.Known.OwnerLabor, "hours"),
+                (season.Known.Ownership, "owning"),
+            ];
+            string[] missing = [.. parts.Where(part => part.Unknown is not null).Select(part => part.Name)];
+            return missing.Length == 0 ? "" : $", {Phrase.List(missing)} not counted";
+        }
+    }
+
     private decimal ToCrops => pools.Sum(pool => pool.ToCrops.Amount);
 
     private decimal Unused => pools.Sum(pool => pool.Unused.Amount);
@@ -81,7 +97,7 @@ internal sealed class SharedCostParts
                     "divided",
                     Money(Total),
                     Total,
-                    $"shared: {Money(pools.Sum(pool => pool.Cash.Amount))} cash, {Hours()}, and owning"
+                    $"shared: {Cash()}, {Hours()}, {(OwnershipUnknown is null ? "and owning" : "owning not known")}"
                 ),
                 OwnershipUnknown is { } why
                     ? new("owning", "", null, $"what owning costs isn't known: {why}")
@@ -111,7 +127,7 @@ internal sealed class SharedCostParts
     internal TableBlock Costs()
     {
         ReportTable table = new ReportTable(
-            $"Cost is cash, hours and owning together, {notation.Sign} in {season.CropYear}. "
+            $"Cost is cash, hours and owning together{LeftOut}, {notation.Sign} in {season.CropYear}. "
                 + $"The household's part and cost without a user are in the details.",
             notation
         )
@@ -193,13 +209,14 @@ internal sealed class SharedCostParts
     {
         foreach ((PoolResult pool, decimal used) in Known().Where(known => known.Used < RoomBelow).Take(2))
         {
-            yield return $"{Phrase.Bold(Name(pool))}: {BlockNumber.Percent(used, notation)} used. "
-                + $"The rest costs {Money(pool.Unused.Amount)} a year either way.";
+            yield return $"{Phrase.Bold(Name(pool))}: {Phrase.Percent(used)} used."
+                + (pool.Unused.Amount > 0m ? $" The rest costs {Money(pool.Unused.Amount)} a year either way." : "");
         }
 
         foreach ((PoolResult pool, decimal used) in Known().Where(known => known.Used >= RoomBelow).Take(2))
         {
-            yield return $"{Phrase.Bold(Name(pool))}: {BlockNumber.Percent(used, notation)} used, nearly full.";
+            yield return $"{Phrase.Bold(Name(pool))}: {Phrase.Percent(used)} used, "
+                + (used > 1m ? "more than pools.csv says it can give: look at its capacity." : "nearly full.");
         }
     }
 
@@ -232,8 +249,10 @@ internal sealed class SharedCostParts
         [
             .. table.Rows.Select(row => ((string)row[0].Value!, row[2].Number ?? 0m, row[3].Number ?? 0m)),
         ];
-        string heading =
-            $"{Phrase.Sentence(users[0].Name)} used the {result.Pool.Name} most: {BlockNumber.Percent(users[0].Part, notation)}";
+        decimal lost = result.Users.NotAssigned, most = table.Rows[0][1].Number ?? 0m;
+        string heading = lost >= most ? $"{Phrase.Percent(users[0].Part)} of the {result.Pool.Name} has no user on record"
+            : users.Count == 1 ? $"{Phrase.Sentence(users[0].Name)} alone used the {result.Pool.Name}"
+            : $"{Phrase.Sentence(users[0].Name)} used the {result.Pool.Name} most: {Phrase.Percent(users[0].Part)}";
         return new PlotBlock(
             key,
             heading,
@@ -259,7 +278,7 @@ internal sealed class SharedCostParts
     }
 
     private string Finding() => !Any ? $"No shared cost is on record for {season.CropYear}"
-        : season.Known.Ownership is not null || Owning <= 0m ? $"Shared costs came to {Money(Total)}"
+        : LeftOut.Length > 0 || Owning <= 0m ? $"Shared costs came to {Money(Total)}{LeftOut}"
         : $"Owning equipment and buildings cost {Money(Owning)}, used or not: "
             + $"{BlockNumber.Percent(Owning / Total, notation)} of all shared cost";
 
@@ -272,13 +291,21 @@ internal sealed class SharedCostParts
 
         decimal household = pools.Sum(pool => pool.ToHousehold.Amount);
         string crops = $"The crops carry **{Money(ToCrops)}** of {Money(Total)} in shared "
-            + $"cost{(household > 0m ? $", your household {Money(household)}" : "")}.";
+            + $"cost{LeftOut}{(household > 0m ? $", your household {Money(household)}" : "")}.";
         List<PoolResult> idle = [.. pools.Where(pool => pool.Unused.Amount > 0m).OrderByDescending(pool => pool.Unused.Amount)];
         string unused = OwnershipUnknown is { } reason ? $" What owning costs isn't known: {Prose.Text(reason)}."
             : idle.Count == 0 ? " Nothing is known to have stood idle."
-            : $" **{Money(Unused)}** paid for capacity you didn't use, most of it {Prose.Text(idle[0].Pool.Name)}; no crop pays for that.";
+            : $" **{Money(Unused)}** paid for capacity you didn't use, {Most(idle)} {Prose.Text(idle[0].Pool.Name)}; "
+                + "no crop pays for that.";
         return new Prose(crops + unused);
     }
+
+    private static string Most(List<PoolResult> idle) => idle.Count == 1 ? "all of it"
+        : idle[0].Unused.Amount * 2m > idle.Sum(pool => pool.Unused.Amount) ? "most of it"
+        : "above all";
+
+    private string Cash() => season.Known.Costs is { } why ? $"cash not known ({why})"
+        : $"{Money(pools.Sum(pool => pool.Cash.Amount))} cash";
 
     private string Hours() => season.Known.Hours is { } why
         ? $"hours of work not known ({why})"

@@ -128,7 +128,8 @@ public sealed class SharedCostsReport : Report<SharedCostsParameters>
     {
         ArgumentNullException.ThrowIfNull(farm);
         SeasonReview season = farm.Season;
-        if (!new SharedCostParts(farm).Any)
+        SharedCostParts parts = new(farm);
+        if (!parts.Any)
         {
             return ("Where did shared costs go?", new Prose("None are on record."));
         }
@@ -141,7 +142,7 @@ public sealed class SharedCostsReport : Report<SharedCostsParameters>
                 : "";
         string idle = unused > 0m && season.Known.Ownership is null
             ? $" Capacity nobody used cost {BlockNumber.Of(unused, Look.WholeMoney, farm.Notation)}." : "";
-        string reached = $"{BlockNumber.Of(crops, Look.WholeMoney, farm.Notation)} reached the crops{share}.";
+        string reached = $"{BlockNumber.Of(crops, Look.WholeMoney, farm.Notation)} reached the crops{share}{parts.LeftOut}.";
         return ("Where did shared costs go?", new Prose(reached + idle));
     }
 

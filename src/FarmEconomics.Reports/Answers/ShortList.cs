@@ -14,31 +14,27 @@ internal static class ShortList
     {
         Notation notation = season.Season.Notation;
         List<ScarceResource> things = [.. season.Short];
-        if (things.Count == 0)
-        {
-            return new Prose(season.Resources.Count > 0 ? "Nothing, as far as the records tell." : "No record tells.");
-        }
-
-        string rest = season.Resources.Count > things.Count ? "\n\nAll else recorded had room." : "";
+        string said = things.Count > 0 ? string.Join("\n", things.Select(thing => "- " + Line(thing, notation)))
+            : season.Resources.Count > 0 ? "Nothing, as far as the records tell."
+            : "No record tells.";
+        string rest = things.Count > 0 && season.Resources.Count > things.Count ? "\n\nAll else recorded had room." : "";
         string notChecked =
             season.NotChecked.Count == 0
                 ? ""
                 : $" Not checked: {Prose.Text(Phrase.List([.. season.NotChecked.Select(item => item.Name)]))}.";
-        return new Prose(string.Join("\n", things.Select(thing => "- " + Line(thing, notation))) + rest + notChecked);
+        return new Prose(said + rest + notChecked);
     }
 
     private static string Line(ScarceResource thing, Notation notation)
     {
         ScarceSpan fullest = thing.Fullest!;
         string when = thing.Short.Count == 1
-            ? $"{(thing.ByWeek ? "the week of " : "")}{Day(thing.Short[0].From)}"
-            : $"{notation.Count(thing.Short.Count, thing.ByWeek ? "week" : "day")} from {Day(thing.Short[0].From)} to "
-                + $"{Day(thing.Short[^1].From)}";
+            ? $"{(thing.ByWeek ? "the week of " : "")}{Looks.ShortDay(thing.Short[0].From)}"
+            : $"{notation.Count(thing.Short.Count, thing.ByWeek ? "week" : "day")} from {Looks.ShortDay(thing.Short[0].From)} to "
+                + $"{Looks.ShortDay(thing.Short[^1].From)}";
         string Number(decimal value) => notation.Number(value, value < 100m ? Look.Quantity : Look.Count);
         return $"{Phrase.Bold(thing.Kind == ScarceKind.Power ? ShortWords.Named(thing) : Phrase.Sentence(ShortWords.Named(thing)))}: "
             + $"{when}, at most {Number(fullest.Used)} of {Number(fullest.Limit)} {notation.Label(ShortWords.Unit(thing.Kind))}"
             + $"{(fullest.Source == LimitSource.MostEver ? ", the most ever worked" : "")}.";
     }
-
-    private static string Day(DateOnly day) => day.ToString("MMM d", System.Globalization.CultureInfo.InvariantCulture);
 }

@@ -97,6 +97,10 @@ internal sealed class ShownPlan
     /// <summary>The same for the season's plantings again.</summary>
     internal IReadOnlyList<decimal> ClosingBefore => Closings(Before);
 
+    /// <summary>Why no mix can be chosen and no cash told: of nothing that was grown a price is on record. Null where one is.</summary>
+    internal static string? NoPrices(ReviewedFarm farm) =>
+        farm.Season.Crops.All(crop => crop.Known.Value is not null) ? farm.Season.Farm.Known.Value : null;
+
     /// <summary>Finds the plan that is asked for.</summary>
     /// <param name="farm">The farm.</param>
     /// <param name="asked">What is asked.</param>
@@ -113,13 +117,14 @@ internal sealed class ShownPlan
         PlanModel model = PlanFacts.Of(farm.Review, farm.Costs, settings);
         cancellation.ThrowIfCancellationRequested();
         PlanDraft? onFile = PlanOnFile.Of(farm.Season.Records, model.CropYear);
+        ILinearSolver? chooser = NoPrices(farm) is null ? solver : null;
         return asked.Plan switch
         {
             NextYearParameters.AsInRecords when onFile is null => throw new ArgumentException(
                 $"There is no plan for {model.CropYear} in your records; take one over from this page, or put plan.csv with them."
             ),
             "" or NextYearParameters.AsInRecords when onFile is not null => OnFile(farm, model, onFile, solver),
-            "" or NextYearParameters.BestMix when solver is not null => Best(farm, model, (solver, asked), cancellation),
+            "" or NextYearParameters.BestMix when chooser is not null => Best(farm, model, (chooser, asked), cancellation),
             "" or NextYearParameters.BestMix or NextYearParameters.LikeLastYear => Again(farm, model, solver),
             _ => throw new ArgumentException(
                 $"There is no plan \"{asked.Plan}\"; ask for {string.Join(", ", NextYearParameters.Plans.Select(plan => $"\"{plan}\""))}."

@@ -18,11 +18,19 @@ internal static class VerdictCards
     [
         (Direction.DropOrChange, "Drop or change", CardTone.Loss, "the farm is better off without it, or with other crops in its beds"),
         (Direction.TooClose, "Too close to call", CardTone.Pale, "the difference is smaller than the records can tell"),
-        (Direction.Fix, "Fix", CardTone.Third, "short of full cost, but dropping it isn't clearly better"),
+        (Direction.Fix, "Fix", CardTone.Third, "short of full cost, but the farm is better off with it"),
         (Direction.Keep, "Keep", CardTone.Soft, "pays every cost"),
         (Direction.Grow, "Grow", CardTone.Gain, "more of it clearly adds to the farm"),
         (Direction.Unknown, "Can't tell", CardTone.Pale, "the records don't say enough"),
     ];
+
+    /// <summary>What a verdict means for these crops: one short of full cost may be no gain for the farm either.</summary>
+    internal static (string Title, string Words) Said(Direction direction, IEnumerable<Verdict> crops)
+    {
+        (_, string title, _, string words) = Order.First(order => order.Direction == direction);
+        return (title, direction == Direction.Fix && crops.Any(verdict => verdict.Mean.Amount < 0m)
+            ? "short of full cost, but not clearly worth dropping" : words);
+    }
 
     internal static CardsBlock Of(ReviewedFarm farm) => new(SeasonBlock.ToDo, "What to do next season",
         [.. Order.Select(order => Card(farm, order.Direction, order.Title, order.Tone)).OfType<Card>()]);
@@ -82,7 +90,7 @@ internal static class VerdictCards
         decimal hours = own.Sum(verdict => verdict.Advised.OwnHours);
         if (instead > 0)
         {
-            yield return new Prose($"{Phrase.Sentence(SeasonWords.Spelled(instead))} in the beds of crops that go.");
+            yield return new Prose($"{Phrase.Sentence(Phrase.Spelled(instead))} in the beds of crops that go.");
         }
 
         if (own.Count == 0)

@@ -46,7 +46,8 @@ internal sealed class VerdictTables(ReviewedFarm farm, Verdicts verdicts)
         ReportTable below = Below();
         if (below.Rows.Count > 0)
         {
-            yield return new TableBlock(DropOrGrowBlock.Below, $"Drop, change, fix or leave: {Count(below.Rows.Count)}", below)
+            string heading = $"Drop, change, fix or leave: {Phrase.Spelled(below.Rows.Count, "crop")}";
+            yield return new TableBlock(DropOrGrowBlock.Below, heading, below)
             {
                 Rows = 0,
             };
@@ -55,7 +56,7 @@ internal sealed class VerdictTables(ReviewedFarm farm, Verdicts verdicts)
         List<Verdict> grow = By(Direction.Grow);
         if (grow.Count > 0)
         {
-            yield return new TableBlock(DropOrGrowBlock.Grow, $"Grow {Count(grow.Count)}", Grow(grow));
+            yield return new TableBlock(DropOrGrowBlock.Grow, $"Grow {Phrase.Spelled(grow.Count, "crop")}", Grow(grow));
         }
 
         List<Verdict> keep = By(Direction.Keep);
@@ -63,7 +64,7 @@ internal sealed class VerdictTables(ReviewedFarm farm, Verdicts verdicts)
         {
             yield return new TableBlock(
                 DropOrGrowBlock.Keep,
-                $"Keep {Count(keep.Count)}",
+                $"Keep {Phrase.Spelled(keep.Count, "crop")}",
                 Without($"Each crop taken alone. Cash: what the farm would have more or less of in a year without it.", [(null, keep)])
             );
         }
@@ -107,7 +108,7 @@ internal sealed class VerdictTables(ReviewedFarm farm, Verdicts verdicts)
         {
             if (direction is { } shown)
             {
-                (_, string name, _, string words) = VerdictCards.Order.First(order => order.Direction == shown);
+                (string name, string words) = VerdictCards.Said(shown, crops);
                 table.Group($"{name}: {crops.Count}", words);
             }
 
@@ -209,6 +210,4 @@ internal sealed class VerdictTables(ReviewedFarm farm, Verdicts verdicts)
 
     private List<Verdict> By(Direction direction) =>
         [.. verdicts.Crops.Where(verdict => verdict.Direction == direction).OrderByDescending(verdict => verdict.Budget.NetReturn.Amount)];
-
-    private static string Count(int count) => $"{SeasonWords.Spelled(count)} {(count == 1 ? "crop" : "crops")}";
 }

@@ -73,7 +73,7 @@ internal sealed class WaterWords(WaterAndPower supply)
 
             int unknown = supply.Farm.Log.Unknown.Count(week => supply.Season.Settings.WindowOf(week.Monday) == supply.Season.CropYear);
             string log = !water.HasLog ? "no watering is written" : unknown == 0 ? "watering is written for every week"
-                : $"{notation.Count(unknown, "block-week")} without a note count as watered full";
+                : $"{notation.Count(unknown, "block-week")} without a note {(unknown == 1 ? "counts" : "count")} as watered full";
             bool measured = supply.Farm.Weather.Sources.Any(source => source.Source is EtSource.Station or EtSource.PenmanMonteith);
             return $"Crop need from published tables and your {(measured ? "station" : "temperatures")}; {log}.";
         }
@@ -132,17 +132,20 @@ internal sealed class WaterWords(WaterAndPower supply)
     }
 
     internal string WeeksHeading =>
-        water!.HasLimit
-            ? $"{Phrase.Sentence(notation.Count(water.Weeks.Count(IsOver), "week"))} went over the limit"
-            : "What the beds needed, week by week";
+        !HasWeeklyLimit ? "What the beds needed, week by week"
+            : water!.Weeks.Any(IsOver)
+                ? $"{Phrase.Sentence(notation.Count(water.Weeks.Count(IsOver), "week"))} went over the limit"
+            : "No week went over the limit";
 
     internal string WeeksCaption =>
-        notation.Text($"Gallons needed a week, {supply.Season.CropYear}. Rust: above the limit. d: days short.");
+        notation.Text($"Gallons needed a week, {supply.Season.CropYear}.{(HasWeeklyLimit ? " Rust: above the limit." : "")}")
+            + (water!.HasLimit ? " d: days short." : "");
 
     internal BarList WeekBars => new($"Water needed by week of {supply.Season.CropYear}",
-        [.. water!.Weeks.Where(week => week.Needed > supply.LitersPerUnit).Select(week => new Bar(Day(week.Monday), Units(week.Needed),
+        [.. water!.Weeks.Where(week => week.Needed > supply.LitersPerUnit).Select(week => new Bar(
+            Looks.ShortDay(week.Monday), Units(week.Needed),
             $"{Number(week.Needed)}{(week.DaysShort > 0 ? $" · {week.DaysShort} d" : "")}",
-            $"Week of {Day(week.Monday)}: {Volume(week.Needed)} "
+            $"Week of {Looks.ShortDay(week.Monday)}: {Volume(week.Needed)} "
                 + $"needed{(week.LostAtLimit > Least ? $", {Money(week.LostAtLimit.Value)} lost at the limit" : "")}")
         {
             IsLoss = IsOver(week),
@@ -222,6 +225,9 @@ internal sealed class WaterWords(WaterAndPower supply)
 
     private double Peak => water!.Weeks.Count == 0 ? 0 : water.Weeks.Max(week => week.Needed);
 
+    // Sprinklers and the hours they run are a limit that no week's gallons tell.
+    private bool HasWeeklyLimit => water!.Weeks.Any(week => week.Limit is not null);
+
     private static bool IsOver(WaterWeek week) => week.Needed > week.Limit;
 
     private string Best()
@@ -265,10 +271,7 @@ internal sealed class WaterWords(WaterAndPower supply)
     {
         string[] months =
         [
-            .. water
-                .Weeks.Where(week => week.DaysShort > 0)
-                .Select(week => week.Monday.ToString("MMMM", CultureInfo.InvariantCulture))
-                .Distinct(),
+            .. water.ShortDays.Select(day => day.ToString("MMMM", CultureInfo.InvariantCulture)).Distinct(),
         ];
         return $" of {(months.Length > 2 ? $"{months[0]} to {months[^1]}" : Phrase.List(months))}";
     }
@@ -289,6 +292,4 @@ internal sealed class WaterWords(WaterAndPower supply)
     private string Kwh(double kwh) => $"{notation.Number((decimal)kwh, kwh < 100 ? Look.Quantity : Look.Count)} kWh";
 
     private string Money(double money) => BlockNumber.Of((decimal)money, Look.WholeMoney, notation);
-
-    private static string Day(DateOnly day) => day.ToString("MMM d", CultureInfo.InvariantCulture);
 }

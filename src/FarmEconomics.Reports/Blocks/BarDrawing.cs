@@ -40,8 +40,9 @@ internal static class BarDrawing
             bool loss = bar.IsLoss || bar.Value < 0m;
             string fill = bar.IsPale ? "var(--pale)" : loss ? "var(--barloss)" : "var(--bar)";
             string color = bar.Value < 0m ? "var(--loss)" : "var(--ink)";
+            // A name too long for its place is cut: the tooltip and the table have it whole.
             svg.Add($"<text x=\"{labels - 8:0.#}\" y=\"{y + 17:0.#}\" text-anchor=\"end\" fill=\"var(--ink)\">"
-                + $"{Fitted(bar.Label, labels - 8)}</text>");
+                + $"{PlotFont.Fitted(bar.Label, labels - 7, Width)}</text>");
             svg.Add($"<rect x=\"{from:0.#}\" y=\"{y + 5:0.#}\" width=\"{size:0.#}\" height=\"15\" fill=\"{fill}\"/>");
             svg.Add(
                 $"<text x=\"{Math.Max(zero, from + size) + 6:0.#}\" y=\"{y + 17:0.#}\" fill=\"{color}\" stroke=\"var(--paper)\" "
@@ -69,21 +70,4 @@ internal static class BarDrawing
 
     // A browser sets a text a little wider than the font's own measure says.
     private static double Width(string text) => (PlotFont.Width(text, Size) * 1.07) + 1;
-
-    // A name too long for its place is cut: the tooltip and the table have it whole.
-    private static string Fitted(string label, double width)
-    {
-        if (Width(label) <= width + 1)
-        {
-            return label;
-        }
-
-        int length = label.Length;
-        while (length > 1 && Width(label[..length] + "…") > width)
-        {
-            length--;
-        }
-
-        return label[..length].TrimEnd() + "…";
-    }
 }

@@ -30,7 +30,7 @@ internal static partial class BlockNumber
 
     /// <summary>A share in whole percent: "42%".</summary>
     internal static string Percent(decimal share, Notation notation) =>
-        notation.Text($"{decimal.Round(share * 100m, 0, MidpointRounding.AwayFromZero):0}%");
+        Typeset(notation.Text($"{decimal.Round(share * 100m, 0, MidpointRounding.AwayFromZero):0}%"));
 
     /// <summary>A sentence whose numbers were written elsewhere: a true minus before money.</summary>
     internal static string Tidy(string sentence) => Below().Replace(sentence, $"{Minus}");
@@ -38,5 +38,6 @@ internal static partial class BlockNumber
     [GeneratedRegex(@"(?<=[\s(])-(?=\D?\d)")]
     private static partial Regex Below();
 
-    private static string Typeset(string text) => (text.StartsWith('-') ? Minus + text[1..] : text);
+    /// <summary>A number written elsewhere, with a true minus.</summary>
+    internal static string Typeset(string text) => (text.StartsWith('-') ? Minus + text[1..] : text);
 }

@@ -48,7 +48,8 @@ public static class ChanceWords
         return nominal.Count == 0 ? how
             : nominal.Count == past.Whole.Count(year => year != past.Level.CropYear)
                 ? "sales in the money of their year: no list prices with dates tell how prices moved"
-            : $"{how}; {Phrase.List([.. nominal.Select(year => $"{year}")])} in the money of its year: no list prices tell";
+            : $"{how}; {Phrase.List([.. nominal.Select(year => $"{year}")])} in the money of "
+                + $"{(nominal.Count == 1 ? "its" : "their")} year: no list prices tell";
     }
 
     /// <summary>Simulated outcomes of every crop and the farm, or the years on record.</summary>

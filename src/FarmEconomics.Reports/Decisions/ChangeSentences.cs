@@ -15,6 +15,15 @@ public static class ChangeSentences
     public static IReadOnlyList<string> First(ChangeAnswer answer, Notation notation)
     {
         ArgumentNullException.ThrowIfNull(answer);
+        if (answer.WhyCostsUnknown is { } costless)
+        {
+            return
+            [
+                $"{Title(answer, notation)}: the records can't tell whether it pays: {costless}.",
+                "What costs would come or go isn't known either.",
+            ];
+        }
+
         if (answer.WhyUnknown is { } why)
         {
             decimal costs = (PartialBudget.Sum(answer.Partial.ReducedCosts) - PartialBudget.Sum(answer.Partial.AddedCosts)).Amount;
@@ -140,7 +149,7 @@ public static class ChangeSentences
         {
             WeekBeyondLimit worst = answer.BeyondLimit.MaxBy(week => week.Hours - week.Limit)!;
             yield return $"{Phrase.Sentence(notation.Count(answer.BeyondLimit.Count, "week"))} would need more hours than there are, "
-                + $"most in the week of {Looks.Day(worst.Monday)}: "
+                + $"most in the week of {Looks.ShortDay(worst.Monday)}: "
                 + $"{notation.Number(worst.Hours, Look.Hours)} of {notation.Number(worst.Limit, Look.Hours)}.";
         }
     }

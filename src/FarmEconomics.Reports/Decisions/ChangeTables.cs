@@ -16,8 +16,8 @@ public static class ChangeTables
         ReportTable table = new ReportTable($"{answer.Change.Title}: partial budget, avoidable cost only", notation)
             .Column("Part").Column("What").Column("Cash, hours or value").Column("Amount", Look.Money);
         Part("added returns", budget.AddedReturns, 1m, answer.WhyUnknown);
-        Part("reduced costs", budget.ReducedCosts, 1m);
-        Part("added costs", budget.AddedCosts, -1m);
+        Part("reduced costs", budget.ReducedCosts, 1m, answer.WhyCostsUnknown);
+        Part("added costs", budget.AddedCosts, -1m, answer.WhyCostsUnknown);
         Part("reduced returns", budget.ReducedReturns, -1m, answer.WhyUnknown);
         return table.Total(
             "net change",
@@ -54,13 +54,20 @@ public static class ChangeTables
             .Column("Hours", Look.Hours)
             .Column("Money", Look.Money);
         return table
-            .Row("cash a year, hired hours in it where they can be cut", "", means.Cash)
-            .Row("hired hours freed (taken below 0): in cash, or in value where they are paid all the same", means.HiredHours, "")
-            .Row("your own hours freed (taken below 0), at their value", means.OwnHours, means.OwnHoursValue)
-            .Row("value without cash: household use, stock", "", means.Value)
-            .Total("net change", "", means.Net)
+            .Row("cash a year, hired hours in it where they can be cut", "", Known(means.Cash))
+            .Row(
+                "hired hours freed (taken below 0): in cash, or in value where they are paid all the same",
+                ReportCell.Known(means.HiredHours, answer.WhyCostsUnknown),
+                "")
+            .Row(
+                "your own hours freed (taken below 0), at their value",
+                ReportCell.Known(means.OwnHours, answer.WhyCostsUnknown),
+                ReportCell.Known(means.OwnHoursValue, answer.WhyCostsUnknown))
+            .Row("value without cash: household use, stock", "", Known(means.Value))
+            .Total("net change", "", Known(means.Net))
             .Note("What a week frees and takes is netted. Freed hours of a week come off hired hours first, then off yours; "
                 + "hours taken are yours up to your limit, or to the most you ever worked in a week, then hired.");
+        ReportCell Known(Money amount) => ReportCell.Known(amount, answer.WhyUnknown);
     }
 
     /// <summary>Boxes by delivery week, before and after.</summary>

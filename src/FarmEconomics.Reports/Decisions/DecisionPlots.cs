@@ -95,7 +95,7 @@ public static class DecisionPlots
         double top = onPhone ? 44 : 26;
         InColumns(canvas, notation, (crops, top, (canvas.Bottom - 36 - top) / rows),
             verdict => [verdict.Outcome.P5.Amount, verdict.Outcome.P95.Amount, verdict.Budget.NetReturn.Amount],
-            (verdict, scale, name, y) => RangeOf(canvas, verdict, scale, name, y));
+            (verdict, scale, y) => RangeOf(canvas, verdict, scale, y));
         return canvas.ToFigure($"Ranges: simulated net returns of {notation.Count(crops.Count, "crop")}, 5th to 95th percentile. "
             + $"Best middle: {Phrase.List(crops.Take(3).Select(Range).ToList())}. "
             + $"Worst: {Phrase.List(crops.TakeLast(3).Select(Range).ToList())}.");
@@ -119,11 +119,10 @@ public static class DecisionPlots
         canvas.Text("the season as it was", onPhone ? 216 : 630, second, 11);
     }
 
-    private static void RangeOf(Canvas canvas, Verdict verdict, Scale scale, double name, double y)
+    private static void RangeOf(Canvas canvas, Verdict verdict, Scale scale, double y)
     {
         Outcome outcome = verdict.Outcome;
         double low = scale[(double)outcome.P5.Amount], high = scale[(double)outcome.P95.Amount];
-        canvas.Text(verdict.Budget.Name, name, y, 11, Palette.Ink, Alignment.MiddleRight);
         canvas.Line(low, y, high, y, outcome.P95.Amount < 0m ? Palette.Middle : Palette.Dark, 4);
         Ring(canvas, scale[(double)outcome.P50.Amount], y);
         canvas.Dot(scale[(double)verdict.Budget.NetReturn.Amount], y, 7, Palette.Loss, Palette.White, MarkerShape.FilledDiamond);
@@ -138,12 +137,12 @@ public static class DecisionPlots
         Notation notation,
         (List<Verdict> Crops, double Top, double Row) shown,
         Func<Verdict, IEnumerable<decimal>> amounts,
-        Action<Verdict, Scale, double, double> draw)
+        Action<Verdict, Scale, double> draw)
     {
         (List<Verdict> crops, double top, double row) = shown;
         int columns = BarColumns.ColumnsFor(crops.Count, canvas.OnPhone), rows = RowsOf(crops.Count, canvas.OnPhone);
-        double names = crops.Max(verdict => canvas.Measure(verdict.Budget.Name, 11)) + 16;
         double columnWidth = (canvas.Width - 20.0 - (20 * (columns - 1))) / columns;
+        double names = canvas.NamesWidth(crops.Select(verdict => verdict.Budget.Name), 11, columnWidth * 0.4) + 16;
         string text = $"net return in {notation.Currency}{(columns > 1 ? "; the columns have scales of their own" : "")}";
         for (int column = 0; column < columns; column++)
         {
@@ -153,7 +152,9 @@ public static class DecisionPlots
             Axis(canvas, notation, scale, top, top + (own.Count * row), text, columns > 1 || canvas.OnPhone ? 4 : 7);
             for (int i = 0; i < own.Count; i++)
             {
-                draw(own[i], scale, left + names - 8, top + ((i + 0.5) * row));
+                double y = top + ((i + 0.5) * row);
+                canvas.Name(own[i].Budget.Name, left + names - 8, y, 11, names - 16);
+                draw(own[i], scale, y);
             }
         }
     }
@@ -208,7 +209,8 @@ public static class DecisionPlots
     private static void DrawChanges(Canvas canvas, Notation notation, List<CropChange> rows, bool farmIsLast)
     {
         bool onPhone = canvas.OnPhone;
-        double names = rows.Max(row => canvas.Measure(row.Name, 11.5)) + 20, bottom = canvas.Bottom - 40;
+        double names = canvas.NamesWidth(rows.Select(row => row.Name), 11.5, canvas.Width * (onPhone ? 0.35 : 0.4)) + 20;
+        double bottom = canvas.Bottom - 40;
         (double from, double to) = (names + (onPhone ? 50 : 70), canvas.Width - (onPhone ? 46 : 180));
         Scale scale = Covering(rows.Select(row => row.After - row.Before).Append(0m), from, to);
         Axis(canvas, notation, scale, 28, bottom, $"change of net return in {notation.Currency}", onPhone ? 2 : 7);
@@ -220,7 +222,7 @@ public static class DecisionPlots
             bool all = i == rows.Count - 1 && farmIsLast;
             decimal by = becomes - was;
             double a = scale[(double)Math.Min(by, 0m)], b = scale[(double)Math.Max(by, 0m)];
-            canvas.Text(name, names, y, 11.5, Palette.Ink, Alignment.MiddleRight, bold: all);
+            canvas.Name(name, names, y, 11.5, names - 10, all);
             canvas.Rect(a, y - (height * 0.36), b - a, height * 0.72, by < 0m ? Palette.Loss : Palette.Dark);
             string shown = (by > 0m ? "+" : "") + notation.Number(by, Look.WholeMoney);
             (double x, Alignment align) = by < 0m ? (a - 4, Alignment.MiddleRight) : (b + 4, Alignment.MiddleLeft);
@@ -255,6 +257,6 @@ public static class DecisionPlots
             canvas.Centered(notation.Text($"{tick:#,0}"), scale[tick], bottom + 11, 10.5, Palette.Soft);
         }
 
-        canvas.Centered(text, (scale.From + scale.To) / 2, bottom + 26, 10.5, Palette.Soft);
+        canvas.AxisTitle(text, scale, bottom + 26, 10.5);
     }
 }

@@ -85,7 +85,7 @@ internal static class MeansPlot
         double size = narrow ? 13 : 12.5;
         int height = 34 + Top + (crops.Count * Row) + 34;
         Canvas canvas = new(title, narrow, height);
-        double left = crops.Max(verdict => Canvas.TextWidth(verdict.Budget.Name, size)) + 16;
+        double left = canvas.NamesWidth(crops.Select(verdict => verdict.Budget.Name), size, canvas.Width * 0.4) + 16;
         IEnumerable<decimal> amounts = crops.SelectMany(verdict =>
             verdict.Seasons.Select(season => season.Contribution.Amount).Concat([verdict.Noise.Amount, -verdict.Noise.Amount]));
         Scale scale = DecisionPlots.Covering(amounts.Append(0m), left, canvas.Width - 12);
@@ -118,15 +118,7 @@ internal static class MeansPlot
         double noise = (double)verdict.Noise.Amount;
         canvas.Rect(scale[-noise], at.Y - 8, scale[noise] - scale[-noise], 16, Palette.Pale, Palette.Middle);
         canvas.Line(scale[0], at.Y - 10, scale[0], at.Y + 10, Palette.Soft);
-        canvas.Text(
-            verdict.Budget.Name,
-            at.Left - 8,
-            at.Y,
-            at.Size,
-            Palette.Ink,
-            Alignment.MiddleRight,
-            bold: verdict.Direction == Direction.DropOrChange
-        );
+        canvas.Name(verdict.Budget.Name, at.Left - 8, at.Y, at.Size, at.Left - 16, verdict.Direction == Direction.DropOrChange);
         foreach (SeasonContribution season in verdict.Seasons)
         {
             Color color = season.Contribution.Amount < 0m ? Palette.LossText : Palette.GainText;

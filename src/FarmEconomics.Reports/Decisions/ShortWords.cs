@@ -117,14 +117,12 @@ public static class ShortWords
         ScarceSpan fullest = thing.Fullest!;
         string times = notation.Count(thing.Short.Count, thing.ByWeek ? "week" : "day");
         string span = thing.Short.Count == 1 ? $"{times}, {On(thing, thing.Short[0].From)}"
-            : $"{times} between {Day(thing.Short[0].From)} and {Day(thing.Short[^1].From)}";
+            : $"{times} between {Looks.ShortDay(thing.Short[0].From)} and {Looks.ShortDay(thing.Short[^1].From)}";
         return $"{Named(thing)} ({span}; at most {notation.Number(fullest.Used, Look.Quantity)} of "
             + $"{notation.Number(fullest.Limit, Look.Quantity)}{(fullest.Source == LimitSource.MostEver ? ", the most ever worked" : "")})";
     }
 
-    private static string On(ScarceResource thing, DateOnly day) => thing.ByWeek ? $"week of {Day(day)}" : Day(day);
-
-    private static string Day(DateOnly day) => day.ToString("MMM d");
+    private static string On(ScarceResource thing, DateOnly day) => thing.ByWeek ? $"week of {Looks.ShortDay(day)}" : Looks.ShortDay(day);
 
     internal static string Unit(ScarceKind kind) => kind switch
     {

@@ -38,7 +38,7 @@ internal static class YearsPlot
         int row = (canvas.Bottom - 36 - 26) / rows; // whole pixels
         DecisionPlots.InColumns(canvas, notation, (crops, 26, row),
             verdict => verdict.Outcome.Years.Select(year => year.NetReturn.Amount),
-            (verdict, scale, name, y) => Years(canvas, verdict, scale, (name, y), verdicts.Season.CropYear));
+            (verdict, scale, y) => Years(canvas, verdict, scale, y, verdicts.Season.CropYear));
         return canvas.ToFigure($"Dots: net return of {notation.Count(crops.Count, "crop")} in each year on record. Best on the mean: "
             + $"{Phrase.List(crops.Take(3).Select(Range).ToList())}. Worst: {Phrase.List(crops.TakeLast(3).Select(Range).ToList())}.");
 
@@ -47,22 +47,21 @@ internal static class YearsPlot
                 + $"{notation.InWords(verdict.Outcome.Years.Max(year => year.NetReturn.Amount), Look.WholeMoney)}";
     }
 
-    private static void Years(Canvas canvas, Verdict verdict, Plots.Scale scale, (double Name, double Y) at, int reviewed)
+    private static void Years(Canvas canvas, Verdict verdict, Plots.Scale scale, double y, int reviewed)
     {
         IReadOnlyList<(int CropYear, Money NetReturn)> years = verdict.Outcome.Years;
-        canvas.Text(verdict.Budget.Name, at.Name, at.Y, 11, Palette.Ink, Alignment.MiddleRight);
         canvas.Line(
-            scale[(double)years.Min(year => year.NetReturn.Amount)], at.Y, scale[(double)years.Max(year => year.NetReturn.Amount)], at.Y,
+            scale[(double)years.Min(year => year.NetReturn.Amount)], y, scale[(double)years.Max(year => year.NetReturn.Amount)], y,
             Palette.Rule, 3);
         foreach ((int year, Money net) in years.OrderBy(year => year.CropYear == reviewed))
         {
             if (year == reviewed)
             {
-                canvas.Dot(scale[(double)net.Amount], at.Y, 7, Palette.Loss, Palette.White, MarkerShape.FilledDiamond);
+                canvas.Dot(scale[(double)net.Amount], y, 7, Palette.Loss, Palette.White, MarkerShape.FilledDiamond);
             }
             else
             {
-                DecisionPlots.Ring(canvas, scale[(double)net.Amount], at.Y);
+                DecisionPlots.Ring(canvas, scale[(double)net.Amount], y);
             }
         }
     }

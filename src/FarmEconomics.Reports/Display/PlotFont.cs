@@ -36,6 +36,23 @@ public static class PlotFont
         new EmbeddedFontResolver().CreateTypeface(Name, FontWeight.Normal, FontSlant.Upright, FontSpacing.Normal)!
     );
 
+    /// <summary>A text cut to a width, with an ellipsis where it is longer.</summary>
+    internal static string Fitted(string text, double width, Func<string, double> measure)
+    {
+        if (measure(text) <= width)
+        {
+            return text;
+        }
+
+        int length = text.Length;
+        while (length > 1 && measure(text[..length] + "…") > width)
+        {
+            length--;
+        }
+
+        return text[..length].TrimEnd() + "…";
+    }
+
     private static bool Register()
     {
         // First in the list: the same letters on every machine, whatever fonts are installed.

@@ -113,7 +113,7 @@ public static class WriteUpReport
                 (null, { } noBooks) => $"{tookIn}; what it paid to run is not known ({noBooks}). ",
                 ({ } noIncome, null) => $"{paid}; what it took in is not known ({noIncome}). ",
                 ({ } noIncome, { } noBooks) =>
-                    $"has neither income nor expenses on file: what it took in and paid to run is not known ({noIncome}, {noBooks}). ",
+                    $"has no whole books: what it took in and paid to run is not known ({noIncome}, {noBooks}). ",
             };
     }
 
@@ -134,6 +134,8 @@ public static class WriteUpReport
     private static string Covered(DebtCoverage row, Notation notation) => row.SalesMayFall.Value > 0m
         ? notation.Text($"{row.Name}: repayment capacity covers payments {row.Coverage.Value:0.0} times; sales may fall by "
             + $"{notation.Number(row.SalesMayFall.Value.Value, Look.Percent)} before it drops under {row.Wanted:0.##}. ")
+        : row.Coverage.Value <= 0m
+            ? notation.Text($"{row.Name}: nothing is left to repay with; payments must be covered {row.Wanted:0.##} times. ")
         : notation.Text($"{row.Name}: repayment capacity covers payments {row.Coverage.Value:0.0} times, "
             + $"under the {row.Wanted:0.##} that must be kept. ");
 
@@ -195,15 +197,14 @@ public static class WriteUpReport
         Notation notation = writeUp.Season.Notation;
         if (writeUp.Tax.NetUnknown is { } unknown)
         {
-            yield return $"There are {Prose.Text(unknown)}: net income, cash flow and the measures that rest on them are not available. "
-                + $"What isn't written down is not 0.";
+            yield return $"{Phrase.Sentence(Prose.Text(unknown))}: net income, cash flow and the measures that rest on them are "
+                + $"not available. What isn't written down is not 0.";
         }
 
         yield return CashExplained(writeUp);
         if (writeUp.Tax.WithoutClass.Count > 0)
         {
-            int without = writeUp.Tax.WithoutClass.Count;
-            yield return $"{notation.Count(without, "asset")} {(without == 1 ? "has" : "have")} no depreciation class; "
+            yield return $"{notation.Count(writeUp.Tax.WithoutClass.Count, "asset has", "assets have")} no depreciation class; "
                 + $"line 14 {Line14(writeUp.Tax)}.";
         }
 

@@ -23,9 +23,12 @@ public static class VarianceWords
         Notation notation = variances.Season.Notation;
         string crops = string.Join(
             " ",
-            variances.Crops.Where(crop => crop.Difference.Amount != 0m).Take(Told).Select(crop => OfCrop(crop, notation))
+            Moved(variances).Take(Told).Select(crop => OfCrop(crop, notation))
         );
-        return $"{Sum(variances)}: {Parts(Kinds(variances), notation)}. {crops} {Outlook(variances)}".Trim();
+        string parts = Parts(Kinds(variances), notation);
+        return string.Join(
+            ' ',
+            new[] { Sum(variances) + (parts.Length > 0 ? $": {parts}." : "."), crops, Outlook(variances) }.Where(part => part.Length > 0));
     }
 
     /// <summary>
@@ -43,8 +46,7 @@ public static class VarianceWords
         HashSet<string> grown = [.. variances.Season.Crops.Select(crop => crop.Name)];
         string crops = string.Join(
             ", ",
-            variances
-                .Crops.Where(crop => crop.Difference.Amount != 0m)
+            Moved(variances)
                 .Take(NamedInShort)
                 .Select(crop => $"{Named(crop.Crop)} {MoreOrLess(crop.Difference.Amount, notation)}"));
         string reasons = string.Join(
@@ -66,6 +68,10 @@ public static class VarianceWords
     }
 
     /// <summary>What the whole year looks like, during it; empty once it is over.</summary>
+    // What rounds to nothing is no difference to tell of.
+    private static IEnumerable<CropVariance> Moved(PlanVariances variances) =>
+        variances.Crops.Where(crop => Math.Abs(crop.Difference.Amount) >= 0.5m);
+
     private static string Outlook(PlanVariances variances) => !variances.IsPartOfYear ? ""
         : $"With the plan for the rest of the year that makes "
             + $"{variances.Season.Notation.InWords(variances.Outlook.Amount, Look.WholeMoney)}; "
@@ -137,8 +143,8 @@ public static class VarianceWords
     private static string OfCrop(CropVariance crop, Notation notation)
     {
         string less = crop.Difference.Amount < 0m ? "less" : "more";
-        return $"{crop.Crop}: of {notation.InWords(Math.Abs(crop.Difference.Amount), Look.WholeMoney)} {less} than planned, "
-            + $"{Parts(crop.Parts.Select(part => (part.Key, part.Value.Amount)), notation)}.";
+        string parts = Parts(crop.Parts.Select(part => (part.Key, part.Value.Amount)), notation);
+        return $"{crop.Crop}: of {notation.InWords(Math.Abs(crop.Difference.Amount), Look.WholeMoney)} {less} than planned, {parts}.";
     }
 
     private static string Parts(IEnumerable<(VarianceKind Kind, decimal Amount)> parts, Notation notation) =>

@@ -22,6 +22,7 @@ internal sealed class BarColumns
     private readonly IReadOnlyList<BarItem> items;
     private readonly IReadOnlyList<Color> colors;
     private readonly double top;
+    private double names;
 
     internal BarColumns(Canvas canvas, IReadOnlyList<BarItem> items, IReadOnlyList<Color> colors, double top)
     {
@@ -49,7 +50,7 @@ internal sealed class BarColumns
             .Select(column => items.Skip(column * perColumn).Take(perColumn).ToList())
             .Where(list => list.Count > 0)
             .ToList();
-        double names = Math.Min(width * (canvas.OnPhone ? 0.45 : 0.25), items.Max(item => canvas.Measure(item.Name, Font)) + 8);
+        names = canvas.NamesWidth(items.Select(item => item.Name), Font, (width * (canvas.OnPhone ? 0.45 : 0.25)) - 8) + 8;
         double ends = items.Max(item => canvas.Measure(item.Label, Font)) + 10;
         double rowHeight = Math.Min(24, (canvas.Bottom - top - AxisHeight) / perColumn);
 
@@ -89,7 +90,7 @@ internal sealed class BarColumns
             canvas.Centered(tick(value), scale[value], to + 10, 10.5, Palette.Soft);
         }
 
-        canvas.Centered(axis, (scale.From + scale.To) / 2, to + 25, 10.5, Palette.Soft);
+        canvas.AxisTitle(axis, scale, to + 25, 10.5);
     }
 
     private void DrawBar(BarItem item, Scale scale, double namesRight, double y, double rowHeight)
@@ -123,7 +124,7 @@ internal sealed class BarColumns
             );
         }
 
-        canvas.Text(item.Name, namesRight, y + (rowHeight / 2), Font, Palette.Ink, Alignment.MiddleRight);
+        canvas.Name(item.Name, namesRight, y + (rowHeight / 2), Font, names - 8);
         canvas.Text(item.Label, scale[reach] + 5, y + (rowHeight / 2), Font, Palette.Ink);
     }
 }

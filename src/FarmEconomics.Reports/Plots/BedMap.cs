@@ -14,7 +14,7 @@ public static class BedMap
 
     /// <summary>The blocks and structures of the farm, in the order of the beds table, so that each can have its own map.</summary>
     public static IReadOnlyList<string> Places(SeasonReview season) =>
-        season.Records.Tables.Beds.Select(PlaceOf).Distinct(StringComparer.OrdinalIgnoreCase).ToList();
+        BedsOf(season).Select(PlaceOf).Distinct(StringComparer.OrdinalIgnoreCase).ToList();
 
     /// <summary>
     /// The map of one block or structure in the crop year: a bar for each planting, colored by its gross margin per bed-foot-week beside
@@ -29,7 +29,7 @@ public static class BedMap
         (double least, double right) = onPhone ? (62, 44) : (86, 64);
         FarmSettings settings = season.Settings;
         (DateOnly from, DateOnly to) = (settings.StartOf(season.CropYear), settings.EndOf(season.CropYear));
-        List<BedRow> beds = [.. season.Records.Tables.Beds.Where(bed => PlaceOf(bed).Equals(place, StringComparison.OrdinalIgnoreCase))];
+        List<BedRow> beds = [.. BedsOf(season).Where(bed => PlaceOf(bed).Equals(place, StringComparison.OrdinalIgnoreCase))];
         Dictionary<string, List<BedStay>> byBed = StaysByBed(season, from, to);
         string unit = settings.LengthUnit.Label("bed-foot-week");
         double names = beds.Select(bed => Canvas.TextWidth(bed.Bed, 11, onPhone)).DefaultIfEmpty(0).Max() + 12;
@@ -52,7 +52,7 @@ public static class BedMap
             string brought = earned.GetValueOrDefault(beds[i].Bed.Trim())?.GrossMarginPerBedFootWeek.Value is { } rate
                 ? settings.Notation.InWords(rate, Look.Rate)
                 : "";
-            canvas.Text(beds[i].Bed, left - 6, y + (row / 2), 11, align: Alignment.MiddleRight);
+            canvas.Name(beds[i].Bed, left - 6, y + (row / 2), 11, left - 8);
             canvas.Text(brought, width - 6, y + (row / 2), 11, align: Alignment.MiddleRight);
             DrawBed(canvas, scale, plantings, beds[i].LengthFt, from, to, y, row, colors.Of);
             string crops = plantings.Count == 0 ? "empty" : string.Join(", ", plantings.Select(stay => stay.Planting.Crop.Name).Distinct());
@@ -79,6 +79,18 @@ public static class BedMap
             byBed.GetValueOrDefault(bed.Bed.Trim(), []).Sum(planting => planting.Row.BedFeet * Days(planting, from, to))
         );
         return there > 0m ? Math.Min(1m, held / there) : 0m;
+    }
+
+    /// <summary>The beds of the crop year: none given up before it or laid out after it, unless something stood there.</summary>
+    internal static IReadOnlyList<BedRow> BedsOf(SeasonReview season)
+    {
+        (DateOnly from, DateOnly to) = (season.Settings.StartOf(season.CropYear), season.Settings.EndOf(season.CropYear));
+        Dictionary<string, List<BedStay>> stays = StaysByBed(season, from, to);
+        return
+        [
+            .. season.Records.Tables.Beds.Where(bed =>
+                ((bed.From ?? from) < to && (bed.To ?? from) >= from) || stays.ContainsKey(bed.Bed.Trim())),
+        ];
     }
 
     /// <summary>Where a bed lies: its structure, else its block.</summary>

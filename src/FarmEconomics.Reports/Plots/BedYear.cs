@@ -18,12 +18,12 @@ public static class BedYear
     public static Figure Of(SeasonReview season, bool onPhone = false)
     {
         int width = Canvas.WidthFor(onPhone);
-        (double left, double right) = onPhone ? (88, 42) : (110, 70);
         IReadOnlyList<string> places = BedMap.Places(season);
+        double right = onPhone ? 42 : 70, left = NamesWidth(places, onPhone);
         (DateOnly from, DateOnly to) = (season.Settings.StartOf(season.CropYear), season.Settings.EndOf(season.CropYear));
         int weeks = (to.DayNumber - from.DayNumber + 6) / 7;
         List<double[]> held = places.Select(place => Held(season, place, from, to, weeks)).ToList();
-        ILookup<string, decimal> beds = season.Records.Tables.Beds.ToLookup(BedMap.PlaceOf, bed => bed.LengthFt);
+        ILookup<string, decimal> beds = BedMap.BedsOf(season).ToLookup(BedMap.PlaceOf, bed => bed.LengthFt);
         double[] lengths = [.. places.Select(place => (double)beds[place].Sum())];
         double[] farm = Enumerable.Range(0, weeks)
             .Select(week => places.Select((_, i) => held[i][week] * lengths[i]).Sum() / Math.Max(1, lengths.Sum()))
@@ -56,6 +56,11 @@ public static class BedYear
         string Percent(double part) => season.Notation.Text($"{part * 100:0}%");
     }
 
+    private static double NamesWidth(IReadOnlyList<string> places, bool onPhone) => Math.Clamp(
+        places.Select(place => Canvas.TextWidth(place, 11.5, onPhone)).DefaultIfEmpty(0).Max() + 12,
+        onPhone ? 88 : 110,
+        Canvas.WidthFor(onPhone) * 0.4);
+
     private static void DrawKey(Canvas canvas, double left)
     {
         double x = SeasonPlots.Key(canvas, left, 10, Palette.Shade(0), "empty");
@@ -66,7 +71,7 @@ public static class BedYear
     private static void DrawRow(
         Canvas canvas, Scale scale, double y, (string Name, string Part) said, double[] weeks, bool bold = false)
     {
-        canvas.Text(said.Name, scale.From - 6, y + (Row / 2), 11.5, align: Alignment.MiddleRight, bold: bold);
+        canvas.Name(said.Name, scale.From - 6, y + (Row / 2), 11.5, scale.From - 8, bold);
         for (int week = 0; week < weeks.Length; week++)
         {
             canvas.Rect(scale[week], y + 2, scale[week + 1] - scale[week], Row - 4, Palette.Shade(weeks[week]), Palette.White, 0.5);
@@ -81,7 +86,7 @@ public static class BedYear
     public static string MostUsed(SeasonReview season) =>
         Shares(season)
             .OrderByDescending(place =>
-                place.Share * (double)season.Records.Tables.Beds.Where(bed => BedMap.PlaceOf(bed) == place.Place).Sum(bed => bed.LengthFt)
+                place.Share * (double)BedMap.BedsOf(season).Where(bed => BedMap.PlaceOf(bed) == place.Place).Sum(bed => bed.LengthFt)
             )
             .FirstOrDefault()
             .Place
@@ -104,11 +109,9 @@ public static class BedYear
 
     private static double[] Held(SeasonReview season, string place, DateOnly from, DateOnly to, int weeks)
     {
-        HashSet<string> beds = season
-            .Records.Tables.Beds.Where(bed => BedMap.PlaceOf(bed) == place)
-            .Select(bed => bed.Bed.Trim())
-            .ToHashSet(StringComparer.OrdinalIgnoreCase);
-        double length = (double)season.Records.Tables.Beds.Where(bed => beds.Contains(bed.Bed.Trim())).Sum(bed => bed.LengthFt);
+        List<BedRow> rows = [.. BedMap.BedsOf(season).Where(bed => BedMap.PlaceOf(bed) == place)];
+        HashSet<string> beds = rows.Select(bed => bed.Bed.Trim()).ToHashSet(StringComparer.OrdinalIgnoreCase);
+        double length = (double)rows.Sum(bed => bed.LengthFt);
         double[] held = new double[weeks];
         foreach (BedStay bed in season.Trace.Stays.Where(bed => beds.Contains(bed.Bed.Name)))
         {

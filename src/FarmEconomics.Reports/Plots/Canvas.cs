@@ -131,6 +131,21 @@ internal sealed class Canvas
         label.LabelBackgroundColor = halo ? Palette.White.WithAlpha(.8) : Colors.Transparent;
     }
 
+    /// <summary>The width that names take at the left: of the longest, and no more than a part of the drawing.</summary>
+    internal double NamesWidth(IEnumerable<string> names, double size, double most) =>
+        Math.Min(most, names.Select(name => Measure(name, size)).DefaultIfEmpty(0).Max());
+
+    /// <summary>A name that ends at <paramref name="right"/>, cut where it is longer than <paramref name="room"/>.</summary>
+    internal void Name(string name, double right, double y, double size, double room, bool bold = false) =>
+        Text(PlotFont.Fitted(name, room, text => Measure(text, size)), right, y, size, Palette.Ink, Alignment.MiddleRight, bold);
+
+    /// <summary>What an axis shows, below it; moved where it would leave the drawing.</summary>
+    internal void AxisTitle(string text, Scale scale, double y, double size)
+    {
+        double half = Measure(text, size) / 2;
+        Centered(text, Math.Max(half, Math.Min((scale.From + scale.To) / 2, Width - 4 - half)), y, size, Palette.Soft);
+    }
+
     /// <summary>A text in the middle of a place.</summary>
     internal void Centered(string text, double x, double y, double size, Color? color = null, bool bold = false) =>
         Text(text, x, y, size, color, Alignment.MiddleCenter, bold);

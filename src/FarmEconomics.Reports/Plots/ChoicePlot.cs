@@ -42,14 +42,14 @@ public static class ChoicePlot
             $"The choice moves {rows[0].Name} most, by {sign}{widest:#,0}, the middle crop by {sign}{Middle(table):#,0}");
         Canvas canvas = new(title, onPhone, 34 + 30 + (20 * rows.Count) + 46 + (onPhone ? 18 * (ways.Count - 1) : 0));
         double line = DrawKey(canvas, ways);
-        double names = rows.Max(row => canvas.Measure(row.Name, 11.5)) + 16;
+        double names = canvas.NamesWidth(rows.Select(row => row.Name), 11.5, canvas.Width * 0.4) + 16;
         double first = line + 18, bottom = first + (20 * rows.Count);
         Scale scale = Scale.Covering(rows.SelectMany(row => row.Values), names, canvas.Width - 24, onPhone ? 3 : 8);
         DrawAxis(canvas, table.Notation, scale, (first, bottom), $"net return ({sign.Trim()}); the {rows.Count} crops widest apart");
         for (int i = 0; i < rows.Count; i++)
         {
             double y = first + (20 * i) + 10;
-            canvas.Text(rows[i].Name, names - 8, y, 11.5, align: Alignment.MiddleRight);
+            canvas.Name(rows[i].Name, names - 8, y, 11.5, names - 16);
             canvas.Line(scale[rows[i].Values.Min()], y, scale[rows[i].Values.Max()], y, Palette.Middle, 2);
             for (int k = 0; k < ways.Count; k++)
             {
@@ -71,7 +71,7 @@ public static class ChoicePlot
             canvas.Centered(notation.Text($"{tick:#,0}"), scale[tick], at.Bottom + 10, 10.5, Palette.Soft);
         }
 
-        canvas.Centered(below, (scale.From + scale.To) / 2, at.Bottom + 27, 11, Palette.Soft);
+        canvas.AxisTitle(below, scale, at.Bottom + 27, 11);
     }
 
     /// <summary>The key of the ways, on a phone one below the other; gives the height of its last line.</summary>

@@ -24,11 +24,10 @@ public static class MarginScatter
             )
             .ToList();
         EnterpriseBudget whole = season.Farm;
-        if (crops.Count == 0
+        if (crops.Count < 2
             || whole is not { GrossMarginPerLaborHour.Value: { } perHour, GrossMarginPerBedFootWeek.Value: { } perWeek })
         {
-            return SeasonPlots.Nothing(season.Notation.Text($"Margin per bed-foot-week against margin per labor hour: "
-                + $"not available ({season.Farm.GrossMarginPerLaborHour.Reason ?? "no crop has both"})"));
+            return Nothing(season, crops.Count == 1 ? crops[0].Name : null);
         }
 
         // A shelf of trays or a lone outlier would push all others into a corner: what lies beyond stands at the edge with its figures.
@@ -143,6 +142,11 @@ public static class MarginScatter
     }
 
     /// <summary>The largest value shown in its place: three times the farm's, or the 90 % point where that is more.</summary>
+    private static Figure Nothing(SeasonReview season, string? only) => SeasonPlots.Nothing(only is not null
+        ? $"{only} alone has both margins: there is none to set beside it"
+        : season.Notation.Text($"Margin per bed-foot-week against margin per labor hour: "
+            + $"not available ({season.Farm.GrossMarginPerLaborHour.Reason ?? "no crop has both"})"));
+
     private static double Edge(IEnumerable<double> values, double mid)
     {
         List<double> sorted = values.Order().ToList();

@@ -35,7 +35,7 @@ public static class StorePlot
         string all = season.Notation.Number(total, Look.Count), share = Phrase.Percent(rows[0].Values.Sum() / total);
         string title = $"{rows[0].Name} filled {share} of the {store.Name}'s {all} crate-days of {season.CropYear}";
         Canvas canvas = new(title, onPhone, 34 + 44 + (24 * rows.Count) + 10);
-        double names = rows.Max(row => canvas.Measure(row.Name, 11.5)) + 14;
+        double names = canvas.NamesWidth(rows.Select(row => row.Name), 11.5, canvas.Width * 0.4) + 14;
         Scale scale = new(0, months, names, canvas.Width - (onPhone ? 62 : 80));
         NameMonths(canvas, scale, first, months);
         canvas.Text(onPhone ? "all" : "crate-days", canvas.Width - 8, 24, 11, Palette.Soft, Alignment.MiddleRight);
@@ -43,7 +43,7 @@ public static class StorePlot
         for (int i = 0; i < rows.Count; i++)
         {
             double y = 34 + (i * 24);
-            canvas.Text(rows[i].Name, names - 6, y + 12, 11.5, align: Alignment.MiddleRight);
+            canvas.Name(rows[i].Name, names - 6, y + 12, 11.5, names - 14);
             DrawMonths(canvas, season.Notation, scale, (y, top), rows[i].Values);
             string sum = season.Notation.Number(rows[i].Values.Sum(), Look.Count);
             canvas.Text(sum, canvas.Width - 8, y + 12, 11.5, align: Alignment.MiddleRight);

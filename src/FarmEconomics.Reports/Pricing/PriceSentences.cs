@@ -71,11 +71,14 @@ public static class PriceSentences
             .ToList();
         decimal estimated = book.Season.Farm.EstimatedShare.Value ?? 0m;
         return new Prose($"These prices are one season's cost over one season's units: a better or worse yield moves them. "
-            + $"{Phrase.Sentence(book.Season.Notation.Count(failed, "crop"))} failed by their own record; "
-            + $"for those the price at a normal yield is given as well. "
+            + (failed == 0 ? "No crop failed by its own record. "
+                : $"{Phrase.Sentence(book.Season.Notation.Count(failed, "crop"))} failed by {(failed == 1 ? "its" : "their")} own record; "
+                    + $"the price at a normal yield is given as well. ")
             + (estimated > 0m ? $"{Phrase.Percent(estimated)} of the hours rest on time standards, not on logs. " : "")
-            + $"{Phrase.Sentence(book.Season.Notation.Count(few.Count, "price"))} rest on fewer than five "
-            + $"sales{(few.Count == 0 ? "" : $" (for example {Prose.Text(few[0])})")}. What a market takes at a higher price, "
+            + (few.Count == 0 ? "Every price rests on five sales or more. "
+                : $"{Phrase.Sentence(book.Season.Notation.Count(few.Count, "price rests", "prices rest"))} on fewer than five sales "
+                    + $"({(few.Count == 1 ? "" : "for example ")}{Prose.Text(few[0])}). ")
+            + $"What a market takes at a higher price, "
             + $"no record tells.");
     }
 

@@ -38,10 +38,12 @@ public static class LossTables
             .GroupBy(part => part.Crop)
             .Select(crop => (crop.Key.Name, crop.Sum(part => part.Value!.Value.Amount))).Where(crop => crop.Item2 > 0m)
                 .OrderByDescending(crop => crop.Item2).Take(3)];
-        string text = $"Of {Money(all)} worth picked, {Money(lost)} ({Phrase.Percent(lost / all)}) earned nothing";
-        text += ways.Count > 0 ? $": {Phrase.List(ways)}." : ".";
+        string text = lost == 0m && ways.Count == 0 ? $"Of {Money(all)} worth picked nothing was lost."
+            : $"Of {Money(all)} worth picked, {Money(lost)} ({Phrase.Percent(lost / all)}) earned nothing"
+                + (ways.Count > 0 ? $": {Phrase.List(ways)}." : ".");
         text += worst.Count > 0
-            ? $" Most of it: {Phrase.List(worst, crop => crop.Crop, crop => Money(crop.Amount))}." : "";
+            ? $" {(worst.Sum(crop => crop.Amount) * 2m > lost ? "Most of it" : "Most of all")}: "
+                + $"{Phrase.List(worst, crop => crop.Crop, crop => Money(crop.Amount))}." : "";
         return new Prose(text
             + (tree.WithoutValue.Count > 0
             ? $" Not in these sums, because nothing tells their price or packing: "

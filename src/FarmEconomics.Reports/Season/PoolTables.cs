@@ -18,10 +18,10 @@ public static class PoolTables
             .Of<PoolResult>()
             .Column("Shared cost", pool => pool.Pool.Name)
             .Column("Divided by", pool => season.Settings.LengthUnit.Label(pool.Users.BasisUsed.ToString()))
-            .Column("Cash", Look.WholeMoney, pool => pool.Cash)
-            .Column("Labor", Look.WholeMoney, pool => pool.Labor)
+            .Column("Cash", Look.WholeMoney, pool => ReportCell.Known(pool.Cash, season.Known.Costs))
+            .Column("Labor", Look.WholeMoney, pool => ReportCell.Known(pool.Labor, season.Known.LaborCost))
             .Column("Owning", Look.WholeMoney, pool => Owned(pool, pool.Ownership))
-            .Column("Hours", Look.Hours, pool => pool.Hours)
+            .Column("Hours", Look.Hours, pool => ReportCell.Known(pool.Hours, season.Known.Hours))
             .Column("To crops", Look.WholeMoney, pool => Owned(pool, pool.ToCrops))
             .Column("To household", Look.WholeMoney, pool => Owned(pool, pool.ToHousehold))
             .Column("Not used", Look.WholeMoney, pool => Owned(pool, pool.Unused))
@@ -30,10 +30,10 @@ public static class PoolTables
             .Total(
                 "All",
                 "",
-                Sum(busy, pool => pool.Cash),
-                Sum(busy, pool => pool.Labor),
+                ReportCell.Known(Sum(busy, pool => pool.Cash), season.Known.Costs),
+                ReportCell.Known(Sum(busy, pool => pool.Labor), season.Known.LaborCost),
                 AllOwned(pool => pool.Ownership),
-                busy.Sum(pool => pool.Hours),
+                ReportCell.Known(busy.Sum(pool => pool.Hours), season.Known.Hours),
                 AllOwned(pool => pool.ToCrops),
                 AllOwned(pool => pool.ToHousehold),
                 AllOwned(pool => pool.Unused),

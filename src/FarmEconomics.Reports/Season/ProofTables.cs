@@ -48,7 +48,7 @@ public static class ProofTables
             string before = where is Unallocated.Household or Unallocated.NotAssigned ? season.Farm.Known.OwnershipLeftOut : "";
             table.Row(
                 $"Outside the crops: {words}{before}",
-                where == Unallocated.Unused ? ReportCell.Known(amount, season.Farm.Known.Ownership) : amount);
+                ReportCell.Known(amount, where == Unallocated.Unused ? season.Farm.Known.Ownership : season.Farm.Known.Costs));
         }
 
         if (season.OtherIncome.Count > 0)

@@ -23,9 +23,10 @@ public static class SowingTables
         IReadOnlyList<Sowing> worst = sowings.WorstOfGoodCrops;
         return new Prose(worst.Count == 0
             ? "No sowing of a crop that pays its way fell short."
-            : $"{Phrase.Sentence(notation.Count(worst.Count, "sowing"))} of crops that pay their way fell short, "
-                + $"by {notation.InWords(-worst.Sum(sowing => sowing.Budget.NetReturn.Amount), Look.WholeMoney)} together. The worst: "
-                + $"{Phrase.List(worst.Take(3), sowing => sowing.Budget.Name, Net)}.");
+            : $"{Phrase.Sentence(notation.Count(worst.Count, "sowing"))} of crops that pay their way fell short"
+                + (worst.Count == 1 ? ""
+                    : $", by {notation.InWords(-worst.Sum(sowing => sowing.Budget.NetReturn.Amount), Look.WholeMoney)} together")
+                + $"{(worst.Count > 3 ? ". The worst" : "")}: {Phrase.List(worst.Take(3), sowing => sowing.Budget.Name, Net)}.");
 
         string Net(Sowing sowing) => notation.InWords(sowing.Budget.NetReturn.Amount, Look.WholeMoney);
     }

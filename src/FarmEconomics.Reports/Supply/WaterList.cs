@@ -45,19 +45,21 @@ public sealed class WaterList
     {
         get
         {
-            string at = hand.Days == 1 ? Day(hand.From) : $"{Day(hand.From)} to {Day(hand.From.AddDays(hand.Days - 1))}";
+            string at = hand.Days == 1 ? Looks.LongDay(hand.From)
+                : $"{Looks.LongDay(hand.From)} to {Looks.LongDay(hand.From.AddDays(hand.Days - 1))}";
+            string until = Looks.LongDay(Until);
             if (triage.Unwatered < Little)
             {
-                return $"{at}: nothing loses by going dry until {Day(Until)}.";
+                return $"{at}: nothing loses by going dry until {until}.";
             }
 
             int first = Watered.Count();
             if (first == 0)
             {
-                return $"{at}: what there is saves next to nothing. By {Day(Until)} the beds lose {Money(triage.Lost)}.";
+                return $"{at}: what there is saves next to nothing. By {until} the beds lose {Money(triage.Lost)}.";
             }
 
-            return $"{at}: water {notation.Count(first, "block")}, in this order. By {Day(Until)} that loses {Money(triage.Lost)}; "
+            return $"{at}: water {notation.Count(first, "block")}, in this order. By {until} that loses {Money(triage.Lost)}; "
                 + $"the same depth everywhere would lose {Money(triage.LostEvenly)}, no water at all {Money(triage.Unwatered)}.";
         }
     }
@@ -120,7 +122,7 @@ public sealed class WaterList
             .Select(line => line.Block.Name));
         if (fine.Length > 0)
         {
-            yield return $"Next to nothing lost by {Day(Until)} without water: {fine}.";
+            yield return $"Next to nothing lost by {Looks.LongDay(Until)} without water: {fine}.";
         }
 
         if (triage.Gap >= Little && triage.Lines.Any(line => line.Sets is not null))
@@ -218,8 +220,8 @@ public sealed class WaterList
         if (weather.Last < Until)
         {
             yield return supply.Season.Settings.Site.Climate is null
-                ? $"Weather after {Day(weather.Last!.Value)} is taken as the mean of the last seven days known, without rain."
-                : $"Weather after {Day(weather.Last!.Value)} is taken as farm.csv says of the month, without rain.";
+                ? $"Weather after {Looks.LongDay(weather.Last!.Value)} is taken as the mean of the last seven days known, without rain."
+                : $"Weather after {Looks.LongDay(weather.Last!.Value)} is taken as farm.csv says of the month, without rain.";
         }
 
         string assumed = Names(triage.Lines.SelectMany(line =>
@@ -231,7 +233,7 @@ public sealed class WaterList
         }
 
         string unknown = Names(supply.Farm.Log.Unknown.Where(week => week.Monday <= hand.From && week.Monday.AddDays(28) > hand.From)
-            .Select(week => $"{week.Block.Name}, week of {Day(week.Monday)}"));
+            .Select(week => $"{week.Block.Name}, week of {Looks.LongDay(week.Monday)}"));
         if (unknown.Length > 0)
         {
             yield return $"No watering is written for these weeks, so they are taken as watered full: {unknown}.";
@@ -244,8 +246,6 @@ public sealed class WaterList
     }
 
     private static string Names(IEnumerable<string> names) => string.Join("; ", names.Distinct().Order(StringComparer.Ordinal));
-
-    private static string Day(DateOnly day) => day.ToString("MMM d, yyyy");
 
     private string Money(double money) => notation.InWords((decimal)money, Look.WholeMoney);
 }

@@ -80,6 +80,12 @@ public static class Looks
     /// <summary>A day in ISO 8601.</summary>
     public static string Day(DateOnly day) => day.ToString("yyyy-MM-dd");
 
+    /// <summary>A day of the season, as a sentence has it: <c>Jul 31</c>.</summary>
+    internal static string ShortDay(DateOnly day) => day.ToString("MMM d", CultureInfo.InvariantCulture);
+
+    /// <summary>A day with its year, as a sentence has it: <c>Jul 31, 2025</c>.</summary>
+    internal static string LongDay(DateOnly day) => day.ToString("MMM d, yyyy", CultureInfo.InvariantCulture);
+
     /// <summary>A month with its year, as a sentence has it.</summary>
     internal static string Month(DateOnly month) => month.ToString("MMMM yyyy", CultureInfo.InvariantCulture);
 

@@ -68,7 +68,7 @@ public static class WhatIfPlot
 
     private static void Draw(Canvas canvas, List<(string Name, decimal Before, decimal After)> crops, string axis, Notation notation)
     {
-        double names = crops.Max(crop => canvas.Measure(crop.Name, 11.5)) + 20;
+        double names = canvas.NamesWidth(crops.Select(crop => crop.Name), 11.5, canvas.Width * (canvas.OnPhone ? 0.35 : 0.4)) + 20;
         double bottom = canvas.Bottom - 40;
         IEnumerable<decimal> amounts = crops.SelectMany(crop => new[] { crop.Before, crop.After });
         Scale scale = DecisionPlots.Covering(amounts.Append(0m), names + 14, canvas.Width - (canvas.OnPhone ? 66 : 230));
@@ -83,7 +83,7 @@ public static class WhatIfPlot
             (string name, decimal before, decimal after) = crops[i];
             double y = Top + ((i + 0.5) * row);
             Color color = after < before ? Palette.Loss : Palette.Dark;
-            canvas.Text(name, names, y, 11.5, Palette.Ink, Alignment.MiddleRight);
+            canvas.Name(name, names, y, 11.5, names - 10);
             canvas.Line(scale[(double)before], y, scale[(double)after], y, color, 3);
             DecisionPlots.Ring(canvas, scale[(double)before], y);
             canvas.Dot(scale[(double)after], y, 9, color, color);

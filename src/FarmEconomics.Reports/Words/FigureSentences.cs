@@ -19,11 +19,13 @@ public static class FigureSentences
         }
 
         decimal standard = season.Settings.StandardBedWidthIn;
-        decimal bedFeet = season.Records.Tables.Beds.Sum(bed => bed.LengthFt * ((bed.WidthIn ?? standard) / standard));
+        decimal bedFeet = BedMap.BedsOf(season).Sum(bed => bed.LengthFt * ((bed.WidthIn ?? standard) / standard));
         decimal planted = season.Farm.Sums.BedFeet.Value;
         string times = season.Notation.Number(bedFeet > 0m ? planted / bedFeet : 0m, Look.Quantity);
-        return new Prose(season.Notation.Text($"{Phrase.Bold(shares[0].Place)} was used most, {shares[0].Share * 100:0}% of the year; "
-            + $"{Phrase.Bold(shares[^1].Place)} least, {shares[^1].Share * 100:0}%. ")
+        string used = shares.Count == 1 ? season.Notation.Text($"The beds were used {shares[0].Share * 100:0}% of the year. ")
+            : season.Notation.Text($"{Phrase.Bold(shares[0].Place)} was used most, {shares[0].Share * 100:0}% of the year; "
+                + $"{Phrase.Bold(shares[^1].Place)} least, {shares[^1].Share * 100:0}%. ");
+        return new Prose(used
             + season.Notation.Text($"The crops of {season.CropYear} took {season.Notation.Number(planted, Look.Count)} bed-feet "
                 + $"where there are {season.Notation.Number(bedFeet, Look.Count)}: "
                 + $"{times} {(times == "1" ? "planting" : "plantings")} a foot."));

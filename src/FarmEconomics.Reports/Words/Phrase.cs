@@ -20,6 +20,27 @@ internal static class Phrase
     internal static string Count(this Notation notation, int count, string one, string? many = null) =>
         notation.Text($"{count:#,0} {(count == 1 ? one : many ?? one + "s")}");
 
+    /// <summary>Small counts as words, as a sentence has them.</summary>
+    internal static string Spelled(int count) => count switch
+    {
+        1 => "one",
+        2 => "two",
+        3 => "three",
+        4 => "four",
+        5 => "five",
+        6 => "six",
+        7 => "seven",
+        8 => "eight",
+        9 => "nine",
+        _ => $"{count}",
+    };
+
+    /// <summary>"one crop", "three crops", "12 crops".</summary>
+    internal static string Spelled(int count, string one) => $"{Spelled(count)} {one}{(count == 1 ? "" : "s")}";
+
+    /// <summary>"both", "all three": every one of two or more.</summary>
+    internal static string AllOf(int count) => count == 2 ? "both" : $"all {Spelled(count)}";
+
     /// <summary>The first letter large.</summary>
     internal static string Sentence(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 

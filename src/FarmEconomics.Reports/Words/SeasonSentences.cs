@@ -136,8 +136,9 @@ public static class SeasonSentences
             : $" After every cost, your own hours included, the crops left **{notation.InWords(left, Look.WholeMoney)}**";
         return losers.Count == 0
             ? $"{total}; every crop paid its way."
-            : $"{total}. {Phrase.Sentence(notation.Count(losers.Count, "crop"))} didn't pay {(losers.Count == 1 ? "its" : "their")} way, "
-                + $"most of all {Phrase.List(losers.Take(Leaders), crop => crop.Name, Net)}.";
+            : $"{total}. {Phrase.Sentence(notation.Count(losers.Count, "crop"))} didn't pay {(losers.Count == 1 ? "its" : "their")} way"
+                + $"{(losers.Count > Leaders ? ", most of all" : ":")} "
+                + $"{Phrase.List(losers.Take(Leaders), crop => crop.Name, Net)}.";
 
         string Net(EnterpriseBudget crop) => notation.InWords(crop.NetReturn.Amount, Look.WholeMoney);
     }

@@ -34,9 +34,15 @@ public static class SharedSentences
     {
         decimal Used(PoolResult pool) => pool.Users.Total / season.Network.Capacity[pool.Pool.Index]!.Value;
         List<PoolResult> known = season.Pools.Where(pool => season.Network.Capacity[pool.Pool.Index] is > 0m).OrderBy(Used).ToList();
-        return new Prose(known.Count == 0 ? "No capacity is given in pools.csv, so what stood idle isn't known."
-            : $"{Phrase.Bold(known[0].Pool.Name)} was used least, {Phrase.Percent(Used(known[0]))} of what it can give; "
-                + $"all capacity not used cost {season.Notation.InWords(known.Sum(pool => pool.Unused.Amount), Look.WholeMoney)}.");
+        if (known.Count == 0)
+        {
+            return new Prose("No capacity is given in pools.csv, so what stood idle isn't known.");
+        }
+
+        string cost = season.Known.Ownership is { } why ? $"what capacity not used cost isn't known ({why})"
+            : $"all capacity not used cost {season.Notation.InWords(known.Sum(pool => pool.Unused.Amount), Look.WholeMoney)}";
+        return new Prose($"{Phrase.Bold(known[0].Pool.Name)} was used {(known.Count == 1 ? "to" : "least,")} "
+            + $"{Phrase.Percent(Used(known[0]))} of what it can give; {cost}.");
     }
 
     /// <summary>Below the power figure.</summary>
@@ -63,15 +69,18 @@ public static class SharedSentences
             .ToList();
         if (rows.Count == 0)
         {
-            return new Prose($"The comparison can't be made ({season.Known.Costs ?? season.Known.LaborCost}).");
+            return new Prose($"The comparison can't be made ({season.Known.Costs ?? season.Known.LaborCost ?? season.Farm.Known.Value}).");
         }
 
         List<string> flips = Turns(table).ConvertAll(Phrase.Bold);
         int close = rows.Count(row => row.Spread < 25m);
+        string most = $"by {season.Notation.InWords(rows[0].Spread, Look.WholeMoney)}";
+        string moves = rows[0].Spread < 0.5m ? "No crop moves. "
+            : rows.Count == 1 ? $"{Phrase.Bold(rows[0].Name)} moves {most}. "
+            : $"{Phrase.Bold(rows[0].Name)} moves most, {most}; {close} of {season.Notation.Count(rows.Count, "crop")} "
+                + $"{(close == 1 ? "moves" : "move")} by less than {season.Notation.InWords(25m, Look.WholeMoney)}. ";
         return new Prose(
-            $"{Phrase.Bold(rows[0].Name)} moves most, by {season.Notation.InWords(rows[0].Spread, Look.WholeMoney)}; "
-                + $"{close} of {season.Notation.Count(rows.Count, "crop")} move by less than "
-                + $"{season.Notation.InWords(25m, Look.WholeMoney)}. "
+            moves
                 + (
                     flips.Count == 0
                         ? "Every crop pays its way, or doesn't, whichever way is chosen."

@@ -59,6 +59,7 @@ public sealed record CashEntry(DateOnly Date, CashKind Kind, decimal Amount, IRe
 public sealed class CashBook
 {
     private readonly List<CashEntry> entries = [];
+    private readonly SortedSet<Crop> unpriced = new(Comparer<Crop>.Create((one, other) => one.Index.CompareTo(other.Index)));
 
     private CashBook(FarmReview review, FiscalYear period)
     {
@@ -70,6 +71,10 @@ public sealed class CashBook
             if (disposition.Channel.Kind != ChannelKind.Share)
             {
                 Add(disposition.Row.Date, CashKind.ProduceSales, disposition.Amount.Amount, disposition.Row);
+                if (disposition is { Channel.IsPriced: true, ValueIncomplete: true })
+                {
+                    _ = unpriced.Add(disposition.Crop);
+                }
             }
 
             Add(disposition.Row.Date, CashKind.SellingFees, -disposition.Fee.Amount, disposition.Row);
@@ -92,6 +97,9 @@ public sealed class CashBook
 
     /// <summary>The records.</summary>
     public FarmRecords Records { get; }
+
+    /// <summary>Crops of which something was sold at a price no record tells: their sales stand in the entries as 0.</summary>
+    internal IReadOnlyCollection<Crop> Unpriced => unpriced;
 
     /// <summary>All entries: sales, income, then expenses, each in file order.</summary>
     public IReadOnlyList<CashEntry> Entries => entries;

@@ -1,3 +1,4 @@
+using FarmEconomics.Budgets;
 using FarmEconomics.Records;
 
 namespace FarmEconomics.Funding;
@@ -15,6 +16,8 @@ public sealed record TaxStatementLine(TaxLine? Line, string Label, decimal? Amou
 /// </summary>
 public sealed class TaxStatement
 {
+    private const int NamedWithoutPrice = 5;
+
     private TaxStatement(CashBook book, IReadOnlyList<AssetDepreciation> depreciation, List<TaxStatementLine> lines)
     {
         Book = book;
@@ -34,11 +37,15 @@ public sealed class TaxStatement
     /// <summary>Other farm income (part I).</summary>
     public decimal OtherIncome => Book.Sum(CashKind.OtherIncome);
 
-    /// <summary>Why what the farm took in isn't known: no row of the year tells of any; null where one does.</summary>
+    /// <summary>
+    /// Why what the farm took in isn't known: no row of the year tells of any, or something was sold at a price no record tells; null where
+    /// it is.
+    /// </summary>
     public string? IncomeUnknown =>
-        Book.Entries.Any(entry => entry.Kind is CashKind.ProduceSales or CashKind.ShareIncome or CashKind.OtherIncome)
-            ? null
-            : $"no income of {Book.Period.Year} on file";
+        Book.Unpriced.Count > NamedWithoutPrice ? $"{Book.Unpriced.Count} crops sold without a price on record"
+        : Book.Unpriced.Count > 0 ? Availability.NoPriceOf(Book.Unpriced.Select(crop => crop.Name))
+        : Book.Entries.Any(entry => entry.Kind is CashKind.ProduceSales or CashKind.ShareIncome or CashKind.OtherIncome) ? null
+        : $"no income of {Book.Period.Year} on file";
 
     /// <summary>
     /// Why what the farm paid isn't known: the books hold no row of the year; null where they do. Fees worked out from sales are no books.

@@ -62,8 +62,10 @@ public sealed record ShareContents(Channel Channel, int CropYear, IReadOnlyList<
     internal string? NoListValue => NoListValueOf(Weeks.SelectMany(week => week.Items));
 
     /// <summary>List value over what members paid, over the season; above 1 they got more than they paid for.</summary>
-    public Result ValueOverPrice => NoListValue is { } why ? Result.NotAvailable(why)
-        : Result.Of(ListValue.Amount, Income.Amount, $"no income of {Channel.Name} in {CropYear}");
+    public Result ValueOverPrice => Part(NoListValue, ListValue.Amount);
+
+    private Result Part(string? unknown, decimal listValue) => unknown is { } why ? Result.NotAvailable(why)
+        : Result.Of(listValue, Income.Amount, $"no income of {Channel.Name} in {CropYear}");
 
     /// <summary>The season's boxes crop by crop, largest list value first.</summary>
     public IReadOnlyList<ShareItem> ByCrop =>
@@ -88,8 +90,7 @@ public sealed record ShareContents(Channel Channel, int CropYear, IReadOnlyList<
     public Result ValueOverPriceIn(ShareWeek week)
     {
         ArgumentNullException.ThrowIfNull(week);
-        return week.NoListValue is { } why ? Result.NotAvailable(why)
-            : Result.Of(week.ListValue.Amount * Weeks.Count, Income.Amount, $"no income of {Channel.Name} in {CropYear}");
+        return Part(week.NoListValue, week.ListValue.Amount * Weeks.Count);
     }
 
     /// <summary>What the records say went into the boxes between the first and the last day of a crop year.</summary>

@@ -79,6 +79,10 @@ public sealed class WaterSeason
     /// <summary>Days on which the limit kept back water that would have saved something.</summary>
     public int DaysShort => Weeks.Sum(week => week.DaysShort);
 
+    /// <summary>Those days, in order.</summary>
+    internal IEnumerable<DateOnly> ShortDays =>
+        held is null ? [] : Enumerable.Range(0, Days).Where(day => held.ShortByDay[day]).Select(day => First.AddDays(day));
+
     /// <summary>Liters it would have taken to lose nothing.</summary>
     public double Needed => enough.GivenByDay.Sum();
 

@@ -32,12 +32,16 @@ public sealed record ChangeAnswer
     public required Change Change { get; init; }
 
     /// <summary>
-    /// Why what comes or goes isn't known: a crop of the change has no price for a part of it. Null where it is; else only the costs count.
+    /// Why what comes or goes isn't known: a crop of the change has no price for a part of it, then only the costs count; or no costs are
+    /// (<see cref="WhyCostsUnknown"/>). Null where it is known.
     /// </summary>
     public string? WhyUnknown { get; init; }
 
     /// <summary>What isn't known of the crops of the change, so that net return and full cost are called what they are.</summary>
     internal Availability Known { get; init; } = new(null, null, null, null, null);
+
+    /// <summary>Why what its costs are isn't known: no books, no hours, or hours of no known cost; null where it is.</summary>
+    internal string? WhyCostsUnknown { get; init; }
 
     /// <summary>The partial budget: avoidable cost only.</summary>
     public required PartialBudget Partial { get; init; }

@@ -46,11 +46,16 @@ public sealed class ChangeJudge
         EnterpriseBudget crop = Find(change.Crop);
         EnterpriseBudget? replacement = change.Kind == ChangeKind.Swap ? Find(change.Replacement ?? "") : null;
         ChangeCheck.Require(change, crop, replacement);
-        return Answer(change with { Crop = crop.Name, Replacement = replacement?.Name }, crop, replacement);
+        return Answer(change with { Crop = crop.Name, Replacement = replacement?.Name }, crop, replacement) with
+        {
+            WhyCostsUnknown = CostsUnknown,
+        };
     }
 
     private Dictionary<string, string> CropsUnknown() => season.Crops.Where(crop => crop.Known.Value is not null)
         .ToDictionary(crop => crop.Name, crop => crop.Known.Value!);
+
+    private string? CostsUnknown => season.Known.Costs ?? season.Known.LaborCost;
 
     private ChangeAnswer Answer(Change change, EnterpriseBudget crop, EnterpriseBudget? replacement)
     {
@@ -65,7 +70,7 @@ public sealed class ChangeJudge
         return new ChangeAnswer
         {
             Change = change,
-            WhyUnknown = crop.Known.Value ?? replacement?.Known.Value,
+            WhyUnknown = crop.Known.Value ?? replacement?.Known.Value ?? CostsUnknown,
             Known = crop.Known with { Establishment = crop.Known.Establishment ?? replacement?.Known.Establishment },
             Partial = partial,
             Means = hours.Of(partial, freed, taken, Undated(parts, effect.Growth)),

@@ -128,7 +128,7 @@ public class LossTests
         Assert.Equal((0.08m, 0.04m), (Sowing.HoursPerBedFoot(worst.Budget).Value!.Value, Sowing.HoursPerBedFoot(crop).Value!.Value));
         Assert.Equal(1m, Sowing.NotSold(worst.Budget).Value);
         Close.To(1m - (60m / 110m), Sowing.NotSold(crop).Value!.Value, 0.0000001m);
-        Assert.StartsWith("1 sowing of crops that pay their way fell short, by $", SowingTables.Answer(sowings)
+        Assert.StartsWith("1 sowing of crops that pay their way fell short: K2 (-$", SowingTables.Answer(sowings)
             .ToPlainText(), StringComparison.Ordinal);
     }
 

@@ -1,5 +1,7 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Decisions;
+using FarmEconomics.Decisions.Changes;
+using FarmEconomics.Records;
 using FarmEconomics.Reports.Decisions;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Plots;
@@ -54,19 +56,55 @@ public class PlotTests
     {
         foreach (Figure figure in All(DemoSeason.Latest, DemoSeason.Review, onPhone))
         {
-            Assert.All(figure.Plot.GetPlottables<ScottPlot.Plottables.Text>().Where(text => text.LabelRotation == 0), text =>
-            {
-                double width = Canvas.TextWidth(text.LabelText, text.LabelFontSize);
-                double left = text.Location.X - (text.LabelAlignment switch
-                {
-                    ScottPlot.Alignment.MiddleRight => width,
-                    ScottPlot.Alignment.MiddleCenter => width / 2,
-                    _ => 0,
-                });
-                Assert.True(left >= -1 && left + width <= figure.Width + 1, $"'{text.LabelText}' of '{figure.Title}' goes from {left:0} to {left + width:0}");
-            });
+            AssertNothingCut(figure);
         }
     }
+
+    /// <summary>Names longer than their place are cut themselves, and leave the drawing its room: no bar or range goes without.</summary>
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void FiguresByCrop_OfLongNames_LeaveRoomAndCutNoWordAtTheirEdges(bool onPhone)
+    {
+        const string Long = "Winter storage carrots, rainbow mix of the four colors";
+        FarmReview review = new FarmBuilder(new FarmSettings { OwnerWage = 20m, InterestPercent = 5m }).AsOf("2025-12-31").Bed("A").Bed("B")
+            .Channel("Market", ChannelKind.Market).Worker("me", WorkerKind.Owner).Task("hoe", Stage.Grow).Crop(Long).Crop("Kale")
+            .Planting("L", Long, "A", 50, "2025-05-01", "2025-09-01").Planting("K", "Kale", "B", 50, "2025-06-01", "2025-09-01")
+            .Pick("2025-07-01", "L", 40).Pick("2025-08-01", "K", 30)
+            .Sell("2025-07-01", Long, "Market", 40, price: 3m).Sell("2025-08-01", "Kale", "Market", 30, price: 4m)
+            .Work("2025-07-01", "me", 4, "hoe").Spend("2025-06-01", 60, "rent").Review();
+        SeasonReview season = review.Season(2025);
+        Verdicts verdicts = Verdicts.Of(review, SeasonCosts.Of(season));
+        ChangeAnswer answer = new ChangeJudge(SeasonCosts.Of(season)).Judge(new Change(ChangeKind.Drop, Long));
+        Figure[] figures =
+        [
+            SeasonPlots.HoursByStage(season, onPhone),
+            DecisionPlots.Distributions(verdicts, onPhone),
+            DecisionPlots.BeforeAndAfter(answer, season.Notation, onPhone: onPhone),
+        ];
+        foreach (Figure figure in figures)
+        {
+            AssertNothingCut(figure);
+            double end = figure.Plot.GetPlottables<ScottPlot.Plottables.Text>()
+                .Where(text => text.LabelText.StartsWith("Winter", StringComparison.Ordinal)).Max(text => text.Location.X);
+            Assert.InRange(end, 50, figure.Width * 0.55);
+        }
+    }
+
+    private static void AssertNothingCut(Figure figure) =>
+        Assert.All(figure.Plot.GetPlottables<ScottPlot.Plottables.Text>().Where(text => text.LabelRotation == 0), text =>
+        {
+            double width = Canvas.TextWidth(text.LabelText, text.LabelFontSize);
+            double left = text.Location.X - (text.LabelAlignment switch
+            {
+                ScottPlot.Alignment.MiddleRight => width,
+                ScottPlot.Alignment.MiddleCenter => width / 2,
+                _ => 0,
+            });
+            Assert.True(
+                left >= -1 && left + width <= figure.Width + 1,
+                $"'{text.LabelText}' of '{figure.Title}' goes from {left:0} to {left + width:0}");
+        });
 
     [Fact]
     public void Bars_AllZero_HaveFewTicks()
