@@ -1,5 +1,4 @@
 using System.CommandLine;
-using FarmEconomics.Files;
 using FarmEconomics.Files.Places;
 using FarmEconomics.Notebooks;
 using FarmEconomics.Page;

@@ -167,7 +167,7 @@ public sealed class WaterReport : Report<WaterParameters>
     {
         DateOnly? day = parameters.Date.Length == 0 ? words.WorstDay
             : Records.Reading.DateText.TryRead(parameters.Date, supply.Season.Settings.DateFormat, out DateOnly read) ? read
-            : throw new ArgumentException($"'{parameters.Date}' is no day; write it as 2025-07-15.", nameof(parameters.Date));
+            : throw Refused(nameof(parameters.Date), $"'{parameters.Date}' is no day; write it as 2025-07-15.");
         if (day is not { } date)
         {
             return null;
@@ -175,8 +175,8 @@ public sealed class WaterReport : Report<WaterParameters>
 
         if (parameters.Date.Length > 0 && !supply.Farm.Weather.On(date).IsKnown && date != supply.Farm.Weather.Last?.AddDays(1))
         {
-            throw new ArgumentException($"weather.csv tells of {supply.Farm.Weather.First:yyyy-MM-dd} to "
-                + $"{supply.Farm.Weather.Last:yyyy-MM-dd}, not of {date:yyyy-MM-dd}.", nameof(parameters.Date));
+            throw Refused(nameof(parameters.Date), $"weather.csv tells of {supply.Farm.Weather.First:yyyy-MM-dd} to "
+                + $"{supply.Farm.Weather.Last:yyyy-MM-dd}, not of {date:yyyy-MM-dd}.");
         }
 
         if (parameters.Sprinklers > 0m && parameters.Hours > 0m)
@@ -188,6 +188,8 @@ public sealed class WaterReport : Report<WaterParameters>
             : Enumerable.Range(0, parameters.Days).Sum(ahead => supply.LitersOn(date.AddDays(ahead)));
         return amount is { } liters ? new WaterAtHand(date, parameters.Days, liters, InSprinklerHours: false) : null;
     }
+
+    private static ArgumentException Refused(string parameter, string why) => new(why, parameter);
 
     private static IEnumerable<Block> Folds(WaterAndPower supply, WaterWords words)
     {

@@ -1,7 +1,6 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Records;
 using FarmEconomics.Tracing;
-using FarmEconomics.Units;
 
 namespace FarmEconomics.Funding;
 

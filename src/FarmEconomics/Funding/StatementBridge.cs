@@ -1,7 +1,6 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Costing;
 using FarmEconomics.Records;
-using FarmEconomics.Units;
 
 namespace FarmEconomics.Funding;
 

@@ -1,7 +1,6 @@
 using FarmEconomics.Decisions.Changes;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Decisions;
-using FarmEconomics.Tests.Building;
 using Xunit;
 
 namespace FarmEconomics.Tests.Decisions.Changes;
