@@ -39,7 +39,10 @@ public static class LikeLastYear
         for (int c = 0; c < model.Crops.Count; c++)
         {
             Crop crop = season.Records.Crop(model.Crops[c].Name);
-            double factor = expected[c] / (double)season.LotsOf(crop).Sum(lot => lot.Quantity);
+            double harvested = (double)season.LotsOf(crop).Sum(lot => lot.Quantity);
+
+            // What was sold without a harvest on record says nothing of a harvest to come.
+            double factor = harvested > 0.0 ? expected[c] / harvested : 0.0;
             foreach (IGrouping<(Channel Channel, int Week), DispositionPart> sold in season.PartsOf(crop)
                 .Where(part => part.Enterprise is not null && part.Disposition.Channel.IsSold && part.Quantity > 0m)
                 .GroupBy(part => (part.Disposition.Channel, WorkFacts.WeekOf(season.Settings, part.Disposition.Date))))

@@ -146,14 +146,14 @@ public class ProjectMoneyTests
         decimal year = 1m,
         MatchSource? from = null,
         bool inKind = false) => new()
-    {
-        ["project"] = "Shed",
-        ["item"] = "item",
-        ["object_class"] = ObjectClass.Supplies,
-        ["amount"] = amount,
-        ["funder_percent"] = percent,
-        ["match_from"] = from,
-        ["in_kind"] = inKind,
-        ["budget_year"] = year,
-    };
+        {
+            ["project"] = "Shed",
+            ["item"] = "item",
+            ["object_class"] = ObjectClass.Supplies,
+            ["amount"] = amount,
+            ["funder_percent"] = percent,
+            ["match_from"] = from,
+            ["in_kind"] = inKind,
+            ["budget_year"] = year,
+        };
 }

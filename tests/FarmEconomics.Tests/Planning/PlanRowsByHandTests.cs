@@ -49,6 +49,16 @@ public class PlanRowsByHandTests
         Assert.Equal(175m, Assert.Single(draft.Plantings).Yield);
     }
 
+    /// <summary>Beets stood all summer and were sold, but nobody wrote down a harvest: nothing is planned to be sold of them.</summary>
+    [Fact]
+    public void LikeLastYear_OfWhatWasSoldWithoutAHarvest_SellsNothing()
+    {
+        FarmBuilder farm = PlanByHandTests.Farm().Crop("Beets").Planting("B25", "Beets", "A", 20m, "2025-05-01", "2025-08-01");
+        farm.Sell("2025-07-18", "Beets", "Market", 20m, price: 1m);
+        PlanDraft draft = LikeLastYear.Of(farm.Season(2025), PlanByHandTests.ModelOf(farm));
+        Assert.Equal(["Carrots"], draft.Sales.Select(sale => sale.Crop).Distinct());
+    }
+
     /// <summary>
     /// Beds of 40 and 100 feet, and one of 50 twice as wide. 30 feet go where least is left over them (40), 100 into the 100, as many again
     /// into the wide one as 50 of its length; 60 find 10 beside the first and stand the rest where most room is, told by the outlook; when
