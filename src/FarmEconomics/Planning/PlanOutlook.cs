@@ -107,7 +107,7 @@ public sealed class PlanOutlook
                 .Select(crop => new SupplyNeed(
                     crop.Key,
                     crop.Select(one => one.Planting).Distinct().Count(),
-                    crop.Sum(one => decimal.Round(one.BedFeet * Width(one.Bed), 2, MidpointRounding.AwayFromZero)),
+                    decimal.Round(crop.Sum(one => one.BedFeet * Width(one.Bed)), 2, MidpointRounding.AwayFromZero),
                     crop.Sum(one => one.Trays),
                     crop.Min(one => one.Sown ?? one.In),
                     crop.Sum(one => one.Cost)

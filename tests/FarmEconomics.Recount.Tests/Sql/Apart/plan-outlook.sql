@@ -67,5 +67,5 @@ CREATE OR REPLACE VIEW outlook_weeks AS
 SELECT t.week, h.hours, t.own, t.hired, coalesce((SELECT sum(net) FROM draft_sales WHERE week_of(day) = t.week), 0) AS sales
 FROM hours_there t JOIN week_hours h ON h.week = t.week;
 CREATE OR REPLACE VIEW outlook_supplies AS
-SELECT crop, count(DISTINCT planting) AS sowings, sum(feet) AS feet, sum(trays) AS trays, CAST(min(coalesce(sown, in_bed)) AS VARCHAR) AS first, CAST(sum(cost) AS DOUBLE) AS cost
+SELECT crop, count(DISTINCT planting) AS sowings, sum(standard_feet) AS feet, sum(trays) AS trays, CAST(min(coalesce(sown, in_bed)) AS VARCHAR) AS first, CAST(sum(cost) AS DOUBLE) AS cost
 FROM draft WHERE in_bed >= getvariable('start') OR sown >= getvariable('start') GROUP BY crop;
