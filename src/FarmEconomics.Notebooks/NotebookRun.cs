@@ -36,7 +36,6 @@ public sealed record NotebookFailure(int CellIndex, int Cell, string Message)
     {
         -1 => Message,
         0 => $"the parameters don't fit the notebook: {Message}",
-        _ when Message.StartsWith("stopped after", StringComparison.Ordinal) => $"cell {Cell} {Message}",
         _ => $"cell {Cell}: {Message}",
     };
 }

@@ -113,9 +113,10 @@ internal sealed class PriceFirstScreen(ReviewedFarm farm, PriceFindings found, S
             : "No crop that can be priced sold below full cost.";
         string second = none.Count == 0 ? Best()
             : $" {Phrase.List([.. none.Take(3).Select(Link), .. none.Count > 3 ? [$"{none.Count - 3} more"] : Array.Empty<string>()])} "
-                + $"can't be priced, since full cost is far above anything they ever sold for: "
-                + $"{PageTarget.Link("drop or change", PageTarget.Page(ReportCatalog.Name(ReportId.DropOrGrow)))} "
-                + $"{(none.Count == 1 ? "it" : "them")}.";
+                + $"can't be priced, since full cost is far above anything {(none.Count == 1 ? "it" : "they")} ever sold for: "
+                + PageTarget.Link($"see whether to keep {(none.Count == 1 ? "it" : "them")}",
+                    PageTarget.Page(ReportCatalog.Name(ReportId.DropOrGrow)))
+                + ".";
         return new Prose(first + second);
     }
 

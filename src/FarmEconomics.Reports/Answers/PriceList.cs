@@ -41,7 +41,7 @@ internal static class PriceList
         (PriceStanding.Raise, "Raise", "sold below full cost"),
         (PriceStanding.WhenYouCan, "Raise when you can", ""),
         (PriceStanding.Keep, "Keep", "what you got, or your list price, is enough"),
-        (PriceStanding.CannotBePriced, "Can't be priced", "full cost is far above anything it ever sold for: drop or change it"),
+        (PriceStanding.CannotBePriced, "Can't be priced", "full cost is far above anything it ever sold for: see whether to keep it"),
         (PriceStanding.Unknown, "Can't tell", "see below"),
     ];
 

@@ -125,7 +125,7 @@ public class NotebookRunTests
     {
         // Long enough for the first cells' compiler on a busy machine; only the third never ends.
         NotebookRun run = await Runs.Sample("hang", options: new NotebookRunOptions { CellTimeLimit = TimeSpan.FromSeconds(20) });
-        Assert.Equal("cell 3 stopped after 20 s", run.Failure!.ToString());
+        Assert.Equal("cell 3: stopped after 20 s", run.Failure!.ToString());
         Assert.Equal("two\n", Runs.Printed(run.Document.Cells[1]));
         Assert.Single(Runs.OfKind(run.Document, "error"));
     }
@@ -134,7 +134,7 @@ public class NotebookRunTests
     public async Task Notebook_BeyondItsWholeTime_SaysSo()
     {
         NotebookRun run = await Runs.Sample("hang", options: new NotebookRunOptions { TotalTimeLimit = TimeSpan.FromSeconds(30) });
-        Assert.Equal("cell 3 stopped after 30 s, the time allowed for the whole notebook", run.Failure!.ToString());
+        Assert.Equal("cell 3: stopped after 30 s, the time allowed for the whole notebook", run.Failure!.ToString());
     }
 
     [Fact]
