@@ -123,7 +123,7 @@ internal sealed class CropWords
         decimal cash = verdict.Advised.Cash.Amount, hours = verdict.Advised.OwnHours;
         string time = notation.Number(Math.Abs(hours), Look.Count);
         return $"{BlockNumber.Size(cash, notation)} {(cash < 0m ? "less" : "more")} cash and "
-            + $"{time} {(time == "1" ? "own hour" : "own hours")} {(hours >= 0m ? "freed" : "more")}{Whose()}";
+            + $"{time} {Phrase.Noun(time, "own hour")} {(hours >= 0m ? "freed" : "more")}{Whose()}";
     }
 
     private string Whose() =>

@@ -93,7 +93,7 @@ internal static class SeasonLadder
         decimal unused = season.UnallocatedTotal(Unallocated.Unused),
             lost = season.UnallocatedTotal(Unallocated.NotAssigned),
             other = season.OtherIncome.Sum(income => income.Amount.Amount),
-            sold = FarmStatement.Of(season).First(line => line.Item == FarmStatementItem.UnassignedSales).Amount ?? 0m;
+            sold = season.UnassignedSales;
         if (unused != 0m)
         {
             said.Add($"{Money(unused)} of unused capacity");

@@ -100,7 +100,7 @@ internal static class VerdictCards
 
         string size = BlockNumber.Size(cash, notation), time = notation.Number(Math.Abs(hours), Look.Count);
         bool withOthers = direction == Direction.DropOrChange && crops.Exists(verdict => verdict.WithMix is not null);
-        string ownHours = time == "1" ? "own hour" : "own hours";
+        string ownHours = Phrase.Noun(time, "own hour");
         bool several = own.Count > 1;
         string how = !withOthers ? $"Without {(several ? "them" : "it")}:" : crops.Count > 1 ? "One by one that brings" : "That brings";
         yield return new Prose(direction switch

@@ -203,7 +203,7 @@ public static class DecisionSentences
         if (up && verdict.Needs.Hours.Value is { } hours)
         {
             string time = notation.Number(hours, Look.Count);
-            ways.Add($"{time} {(time == "1" ? "hour" : "hours")} less");
+            ways.Add($"{time} {Phrase.Noun(time, "hour")} less");
         }
 
         return ways.Count == 0 ? "No price, yield or hours alone would change this."

@@ -56,10 +56,9 @@ public static class ProofTables
             table.Row("Other farm income, outside the crops", Money.Sum(season.OtherIncome.Select(income => income.Amount)));
         }
 
-        decimal sold = FarmStatement.Of(season).First(line => line.Item == FarmStatementItem.UnassignedSales).Amount ?? 0m;
-        if (sold != 0m)
+        if (season.UnassignedSales != 0m)
         {
-            table.Row("Sales of crops that weren't grown, outside the crops", sold);
+            table.Row("Sales of crops that weren't grown, outside the crops", season.UnassignedSales);
         }
     }
 

@@ -28,7 +28,7 @@ public static class FigureSentences
         return new Prose(used
             + season.Notation.Text($"The crops of {season.CropYear} took {season.Notation.Number(planted, Look.Count)} bed-feet "
                 + $"where there are {season.Notation.Number(bedFeet, Look.Count)}: "
-                + $"{times} {(times == "1" ? "planting" : "plantings")} a foot."));
+                + $"{times} {Phrase.Noun(times, "planting")} a foot."));
     }
 
     /// <summary>Below the hours by month: the busiest month, and months without a log.</summary>

@@ -20,6 +20,9 @@ internal static class Phrase
     internal static string Count(this Notation notation, int count, string one, string? many = null) =>
         notation.Text($"{count:#,0} {(count == 1 ? one : many ?? one + "s")}");
 
+    /// <summary>The noun behind a number as it is written: "1 hour", "1.5 hours", "0 hours".</summary>
+    internal static string Noun(string number, string one) => number == "1" ? one : one + "s";
+
     /// <summary>Small counts as words, as a sentence has them.</summary>
     internal static string Spelled(int count) => count switch
     {

@@ -165,7 +165,8 @@ public class EdgeFarmTests
             ("harvests.csv", "date,planting,quantity\n2025-07-01,K,10\n"),
             ("sales.csv", "date,crop,channel,quantity,unit_price\n2025-07-02,Kale,Stall,10,2\n"));
         Assert.Equal(["New"], BedMap.Places(farm.Season));
-        Assert.Contains("took 50 bed-feet where there are 50", FigureSentences.BedTime(farm.Season).ToPlainText(), StringComparison.Ordinal);
+        string said = FigureSentences.BedTime(farm.Season).ToPlainText();
+        Assert.Contains("took 50 bed-feet where there are 50", said, StringComparison.Ordinal);
 
         // 50 ft of 30 in are 125 of 43,560 square feet.
         Assert.Contains("grows 1 crop on 0 acres of beds", new LenderWords(farm.WriteUp).Why.ToPlainText(), StringComparison.Ordinal);

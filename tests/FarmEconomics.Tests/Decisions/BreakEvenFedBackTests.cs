@@ -88,7 +88,8 @@ public class BreakEvenFedBackTests
             {
                 foreach (CropCost cost in PriceBook.Of(review, year).Costs.Where(cost => cost.Budget.Sums.Sold > 0m))
                 {
-                    decimal sold = cost.Channels.Where(channel => channel.IsSold).Sum(channel => channel.ChannelCost.Full + channel.Fees.Amount);
+                    decimal sold = cost.Channels.Where(channel => channel.IsSold)
+                        .Sum(channel => channel.ChannelCost.Full + channel.Fees.Amount);
                     Close.To((cost.Budget.TotalCost - cost.Budget.OutputNotSold).Amount, cost.CostOfSold.Full + sold, 0.000001m);
                 }
             }

@@ -15,9 +15,9 @@ internal static class RecordsDocument
         `FARM_REWRITE=1`.
 
         A *records folder* holds one CSV file per table, named after it. Every table opens in any spreadsheet, and the program changes it
-        only where you press Save (in `open`, a row at a time or a plan at once; the file before is kept in the folder `history`, which is never
-        read, like all folders within this one). Five tables are needed: crops, beds, plantings, harvests and sales. Each further table sharpens the answer; without it
-        the program says what it can't say, and never prints 0 for what isn't known.
+        only where you press Save (in `open`, a row at a time or a plan at once; the file before is kept in the folder `history`, which is
+        never read, like all folders within this one). Five tables are needed: crops, beds, plantings, harvests and sales. Each further
+        table sharpens the answer; without it the program says what it can't say, and never prints 0 for what isn't known.
 
         ## How to write them
 
@@ -83,14 +83,15 @@ internal static class RecordsDocument
         - **Dates** may have any one form the file keeps to. Where two readings fit (6/3 and 3/6), you are asked (`--dates month-first`), never guessed for.
         - **Quantities** may be noted: `12 bu`, `~15`, `3 1/2 lb`, `2½`, `1,5 kg` become a number and a unit; how many are marked as about right is said.
         - **Units** may stand in the item's name, where no column has any: five of "Salad mix bag" are five bags.
-        - **Hours** may be a time, start and end with a break, or times in and out by turns. A start without an end, an odd number of times, and times of two days
-          are errors of their row. Numbers that look like parts of a day (0.3125 for 7:30) are asked for.
+        - **Hours** may be a time, start and end with a break, or times in and out by turns. A start without an end, an odd number of times,
+          and times of two days are errors of their row. Numbers that look like parts of a day (0.3125 for 7:30) are asked for.
         - **Weeks**: one total a week is a period, from `date` to `through`, and no day of forty hours; columns for Monday, Tuesday and so on stand on their
           days. More hours than a day has, without a week named, are asked for.
         - **Names** your tables don't know are listed in one file, with a guess where one is near; what you fill in is saved as aliases.
         - **Problems** are told by cause, those most money hangs on first; `--all` tells every row, `--list FILE` writes them to a CSV file.
         - **Rows in error** stop no others: with `--apply` they go to a file of their own, to be fixed there and imported by the same mapping.
-          A row with more values than the heading row (a comma in a number, without quotes) and one with a quote that is never closed are in error.
+          A row with more values than the heading row (a comma in a number, without quotes) and one with a quote that is never closed are
+          in error.
         - The mapping is saved with the records as rows of [imports](#imports); the next file with these headings is read by it.
 
         ## Farms that measure in meters

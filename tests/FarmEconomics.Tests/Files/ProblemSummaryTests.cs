@@ -30,9 +30,13 @@ public class ProblemSummaryTests
     [Fact]
     public void Lines_OneRowToldSeveralTimes_IsOneRow()
     {
-        Problem[] problems = [.. Enumerable.Repeat(ProblemCatalog.Make("W502", new SourceLine("crops.csv", 3), "units_per_crate", "Look."), 6)];
+        Problem[] problems =
+        [
+            .. Enumerable.Repeat(ProblemCatalog.Make("W502", new SourceLine("crops.csv", 3), "units_per_crate", "Look."), 6),
+        ];
 
-        Assert.Equal("warning W502: No units_per_crate: 6 times at crops.csv:3:1.", ProblemSummary.Lines(problems, "records", Notation.Default).ElementAt(1));
+        string told = ProblemSummary.Lines(problems, "records", Notation.Default).ElementAt(1);
+        Assert.Equal("warning W502: No units_per_crate: 6 times at crops.csv:3:1.", told);
     }
 
     [Fact]

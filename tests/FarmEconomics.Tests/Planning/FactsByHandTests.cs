@@ -72,8 +72,8 @@ public class FactsByHandTests
 
     /// <summary>
     /// Garlic came in on October 16, 77 days before its crop year: week 41 of the year before. 60 lb of 40 feet, picked after the year
-    /// planned; sold at 3, less 20 of seed, it added 160 over 40 feet. The seed, 0.50 a foot, is bought in the year planned all the same: it
-    /// earns 4.50 then, before it. That of October 2025 stands, to be picked 275 days on: week 28.
+    /// planned; sold at 3, less 20 of seed, it added 160 over 40 feet. The seed, 0.50 a foot, is bought in the year planned all the same:
+    /// it earns 4.50 then, before it. That of October 2025 stands, to be picked 275 days on: week 28.
     /// </summary>
     [Fact]
     public void Garlic_OfTheFallBefore_IsSownForTheYearAfterAndStandsForThisOne()

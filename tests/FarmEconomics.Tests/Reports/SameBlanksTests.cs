@@ -43,14 +43,21 @@ public class SameBlanksTests
         Assert.Contains($"Outside the crops: not assigned{leftOut}", page);
     }
 
-    /// <summary>A crop bought in for resale: the farm's sales, and no crop's. The lines add up to what the farm is said to have left.</summary>
+    /// <summary>
+    /// A crop bought in for resale: the farm's sales, and no crop's. The lines add up to what the farm is said to have left.
+    /// </summary>
     [Fact]
     public void SalesOfACropThatWasNotGrown_StandOutsideTheCropsAndInTheFarm()
     {
         SeasonReview season = Farm().Crop("corn").Sell("2025-08-01", "corn", "market", 60, 1).Season(2025);
-        Assert.Equal(60m, ProofTables.Statement(season).Rows.Single(row => (string)row[0].Value! == "Sales of crops that weren't grown, outside the crops")[1].Number);
-        Assert.DoesNotContain(ProofTables.Statement(Farm().Season(2025)).Rows, row => ((string)row[0].Value!).StartsWith("Sales of crops", StringComparison.Ordinal));
-        Assert.Contains("no planting of 2025 it could be counted to", Assert.Single(season.Trace.Problems, problem => problem.Code == "W402").Message, StringComparison.Ordinal);
+        const string Line = "Sales of crops that weren't grown, outside the crops";
+        Assert.Equal(60m, ProofTables.Statement(season).Rows.Single(row => (string)row[0].Value! == Line)[1].Number);
+        Assert.DoesNotContain(
+            ProofTables.Statement(Farm().Season(2025)).Rows,
+            row => ((string)row[0].Value!).StartsWith("Sales of crops", StringComparison.Ordinal)
+        );
+        string told = Assert.Single(season.Trace.Problems, problem => problem.Code == "W402").Message;
+        Assert.Contains("no planting of 2025 it could be counted to", told, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -41,7 +41,7 @@ public sealed record ChangeAnswer
     internal Availability Known { get; init; } = new(null, null, null, null, null);
 
     /// <summary>Why what its costs are isn't known: no books, no hours, or hours of no known cost; null where it is.</summary>
-    internal string? WhyCostsUnknown { get; init; }
+    internal string? WhyCostsUnknown => Known.Costs ?? Known.LaborCost;
 
     /// <summary>The partial budget: avoidable cost only.</summary>
     public required PartialBudget Partial { get; init; }

@@ -46,16 +46,11 @@ public sealed class ChangeJudge
         EnterpriseBudget crop = Find(change.Crop);
         EnterpriseBudget? replacement = change.Kind == ChangeKind.Swap ? Find(change.Replacement ?? "") : null;
         ChangeCheck.Require(change, crop, replacement);
-        return Answer(change with { Crop = crop.Name, Replacement = replacement?.Name }, crop, replacement) with
-        {
-            WhyCostsUnknown = CostsUnknown,
-        };
+        return Answer(change with { Crop = crop.Name, Replacement = replacement?.Name }, crop, replacement);
     }
 
     private Dictionary<string, string> CropsUnknown() => season.Crops.Where(crop => crop.Known.Value is not null)
         .ToDictionary(crop => crop.Name, crop => crop.Known.Value!);
-
-    private string? CostsUnknown => season.Known.Costs ?? season.Known.LaborCost;
 
     private ChangeAnswer Answer(Change change, EnterpriseBudget crop, EnterpriseBudget? replacement)
     {
@@ -70,7 +65,7 @@ public sealed class ChangeJudge
         return new ChangeAnswer
         {
             Change = change,
-            WhyUnknown = crop.Known.Value ?? replacement?.Known.Value ?? CostsUnknown,
+            WhyUnknown = crop.Known.Value ?? replacement?.Known.Value ?? crop.Known.NoNetReturn,
             Known = crop.Known with { Establishment = crop.Known.Establishment ?? replacement?.Known.Establishment },
             Partial = partial,
             Means = hours.Of(partial, freed, taken, Undated(parts, effect.Growth)),

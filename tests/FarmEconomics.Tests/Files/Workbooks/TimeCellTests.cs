@@ -9,7 +9,11 @@ namespace FarmEconomics.Tests.Files.Workbooks;
 public class TimeCellTests
 {
     // Numbers of the formats in the list below.
-    private static readonly string[] Formats = ["General", "h:mm", "[h]:mm", "h:mm AM/PM", "hh:mm:ss", "[$-409]h:mm\\ AM/PM;@", "yyyy-mm-dd hh:mm", "0.00\" h\"", "[Red]0.00", "#,##0.00\\ \\h", "0.0%", "0\\%"];
+    private static readonly string[] Formats =
+    [
+        "General", "h:mm", "[h]:mm", "h:mm AM/PM", "hh:mm:ss", "[$-409]h:mm\\ AM/PM;@",
+        "yyyy-mm-dd hh:mm", "0.00\" h\"", "[Red]0.00", "#,##0.00\\ \\h", "0.0%", "0\\%",
+    ];
 
     [Theory]
     [InlineData("0.3125", "h:mm", "7.5")]
