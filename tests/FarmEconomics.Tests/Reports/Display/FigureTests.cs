@@ -64,6 +64,20 @@ public class FigureTests
         Assert.Empty(root.Descendants().Attributes("style"));
     }
 
+    [Theory]
+    [InlineData(0, "", "<rect width=\"40\" height=\"30\"/>", false)]
+    [InlineData(10, "", "<rect y=\"10\" width=\"40\" height=\"20\"/>", false)]
+    [InlineData(0, "", "<rect y=\"10\" width=\"40\" height=\"20\"/>", true)]
+    [InlineData(0, "", "<rect x=\"5\" width=\"30\" height=\"30\"/>", true)]
+    [InlineData(0, "<circle r=\"2\"/>", "<rect width=\"40\" height=\"30\"/>", true)]
+    public void Svg_CutToTheWholeDrawing_IsNotCut(int top, string beside, string clip, bool stays)
+    {
+        string file = $"<svg>\n<clipPath id=\"a\">\n  {clip}{beside}\n</clipPath>\n<g clip-path=\"url(#a)\">\n  <path d=\"M1 1\"/>\n</g>\n</svg>";
+        string svg = FigureSvg.Inline(file, "a stroke", 40, 30, top);
+        Assert.Equal(stays, svg.Contains("clip", StringComparison.Ordinal));
+        Assert.Contains("<path d=\"M1 1\"/>", svg, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Svg_Ids_AreTheFiguresOwnAndAllUsesFindThem()
     {
