@@ -61,7 +61,7 @@ public sealed class ChangeJudge
         PartialBudget partial = effect.Budget();
         IReadOnlyList<WeeklyUse> freed = parts.Gone is null ? [] : Scaled(crop, parts.Gone.Part, withTrips: parts.Gone.Part == 1m);
         IReadOnlyList<WeeklyUse> taken = parts.Grown is null ? [] : Scaled(parts.Grown, effect.Growth, withTrips: false);
-        MoreSold more = effect.More;
+        (decimal belowToday, decimal notTaken) = effect.Market;
         return new ChangeAnswer
         {
             Change = change,
@@ -79,8 +79,8 @@ public sealed class ChangeJudge
             FeetGone = parts.Gone is null ? 0m : parts.Gone.Part * crop.Sums.BedFeet.Value,
             FeetAdded = parts.Feet,
             ReplacementDoesNotFit = replacement is not null && fitting <= 0m,
-            BelowTodaysPrice = Result.Of(more.BelowToday, more.Quantity, "none").Value ?? 0m,
-            NotTaken = Result.Of(more.NotSold, more.Quantity + more.NotSold, "none").Value ?? 0m,
+            BelowTodaysPrice = belowToday,
+            NotTaken = notTaken,
             TurnsAtElasticity = parts.Grown is null ? Result.NotAvailable("nothing more is grown") : Turning(parts.Grown, parts.Feet),
             Freed = freed,
             Taken = taken,
