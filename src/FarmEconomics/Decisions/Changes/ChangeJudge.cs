@@ -65,7 +65,8 @@ public sealed class ChangeJudge
         return new ChangeAnswer
         {
             Change = change,
-            WhyUnknown = crop.Known.Value ?? replacement?.Known.Value ?? crop.Known.NoNetReturn,
+            WhyUnknown = crop.Known.Value ?? replacement?.Known.Value ?? crop.Known.NoNetReturn
+                ?? CropSeasons.Untold(crop) ?? (replacement is null ? null : CropSeasons.Untold(replacement)),
             Known = crop.Known with { Establishment = crop.Known.Establishment ?? replacement?.Known.Establishment },
             Partial = partial,
             Means = hours.Of(partial, freed, taken, Undated(parts, effect.Growth)),
@@ -150,6 +151,14 @@ public sealed class ChangeJudge
         );
         return hours.Of(all, Scaled(budget, 1m, withTrips: true), taken, (hired, own));
     }
+
+    /// <summary>Weeks in which a mix of crops in the place of another needs more hours than there are.</summary>
+    internal List<WeekBeyondLimit> BeyondLimit(EnterpriseBudget crop, Mix mix) => limits.Beyond(
+        Difference(
+            [.. mix.Crops.SelectMany(one => Scaled(Find(one.Crop), one.BedFeet / Find(one.Crop).Sums.BedFeet.Value, withTrips: false))],
+            Scaled(crop, 1m, withTrips: true)
+        )
+    );
 
     /// <summary>The partial budget of growing more alone, without moving cost or looking for room.</summary>
     /// <param name="crop">The crop's name, in any case.</param>
@@ -301,7 +310,8 @@ public sealed class ChangeJudge
 
     private static Dictionary<DateOnly, decimal> Difference(IReadOnlyList<WeeklyUse> taken, IReadOnlyList<WeeklyUse> freed)
     {
-        Dictionary<DateOnly, decimal> hours = taken.ToDictionary(week => week.Monday, week => week.Hours);
+        Dictionary<DateOnly, decimal> hours = taken.GroupBy(week => week.Monday)
+            .ToDictionary(week => week.Key, week => week.Sum(one => one.Hours));
         foreach (WeeklyUse week in freed)
         {
             hours[week.Monday] = hours.GetValueOrDefault(week.Monday) - week.Hours;
