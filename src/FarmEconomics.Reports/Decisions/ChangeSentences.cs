@@ -94,7 +94,9 @@ public static class ChangeSentences
             : "neither better nor worse off";
         decimal full = answer.FullCostChange.Amount,
             now = answer.AvoidableChange.Amount;
-        string text = $"With own hours at their value the farm would be {BetterOrWorse(now)}.", cost = answer.Known.FullCostLabel;
+        bool changedHands = Math.Abs(answer.Means.OwnHours) < 0.5m && Math.Abs(answer.Means.OwnHoursValue.Amount) >= 0.5m;
+        string hours = changedHands ? "all hours at the cost of who worked them" : "own hours at their value";
+        string text = $"With {hours} the farm would be {BetterOrWorse(now)}.", cost = answer.Known.FullCostLabel;
         return !answer.Disagree ? text
             : full > 0m
             ? $"{text} {answer.Change.Crop} fell short of its {cost}, so by that it looks {BetterOrWorse(full)}; "

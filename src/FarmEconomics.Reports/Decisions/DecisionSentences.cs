@@ -148,7 +148,9 @@ public static class DecisionSentences
     {
         _ when verdict.Budget.Crop?.Perennial == true => " More of it would take years to bear, which a season's records don't tell.",
         null => " There is no room for more under its cover while it stands.",
-        { Means.Net.Amount: <= 0m } => " The market is full: more of it would bring nothing.",
+        { Means.Net.Amount: <= 0m } when verdict.Budget.Sums.Sales == Units.Money.Zero =>
+            " Boxes and your household take no more of it, and nobody else bought any.",
+        { Means.Net.Amount: <= 0m } => " The market is full: more of it would bring less than it costs.",
         { Short.Count: > 0 } more => $" More of it would run short of {Phrase.List([.. more.Short.Select(Named)])}.",
         { Means.WithoutOwnHours.Amount: <= 0m } => " More of it would take cash.",
         _ => "",

@@ -116,4 +116,37 @@ public class AdviceWordsByHandTests
         Verdict melons = Verdicts.Of(review, SeasonCosts.Of(review.Season(2025))).Crops.Single();
         Assert.Contains("$1.00 more each", DecisionSentences.Of(melons, review.Records.Settings), StringComparison.Ordinal);
     }
+
+    /// <summary>
+    /// Two hired hours at 20 of the same week can be cut for the two own ones at 25 that beets took: own hours stay, and the 10 between
+    /// what they cost aren't told as theirs.
+    /// </summary>
+    [Fact]
+    public void HoursThatChangeHands_AreToldAtTheCostOfWhoWorkedThem()
+    {
+        FarmBuilder farm = Farm().With(settings => settings with { OwnerWage = 25m }).Crop("Beets")
+            .Planting("B", "Beets", "One", 50m, "2025-06-01", "2025-09-01").Pick("2025-08-01", "B", 100m)
+            .Sell("2025-08-01", "Beets", "stall", 100m, price: 1m).Work("2025-06-02", "me", 2m, "grow", planting: "B")
+            .Work("2025-06-03", "Bo", 2m, "office").Spend("2025-06-01", 10m, "seed", planting: "B");
+        ChangeAnswer answer = Judge(farm, new Change(ChangeKind.Drop, "Beets"));
+        Assert.Equal((-50m, 0m, 10m), (answer.Means.Cash.Amount, answer.Means.OwnHours, answer.Means.OwnHoursValue.Amount));
+        Assert.StartsWith(
+            "With all hours at the cost of who worked them the farm would be $40 worse off.",
+            Rest(answer),
+            StringComparison.Ordinal);
+    }
+
+    /// <summary>What went into boxes alone has no market that could be full.</summary>
+    [Fact]
+    public void KeepOfACropOfTheBoxes_SaysThatTheyTakeNoMore()
+    {
+        FarmBuilder farm = Farm().Channel("boxes", ChannelKind.Share).Income("2025-03-01", "boxes", 100m).Crop("Basil").Price("Basil", 2m)
+            .Planting("B", "Basil", "One", 50m, "2025-06-01", "2025-09-01").Pick("2025-07-04", "B", 50m)
+            .Sell("2025-07-04", "Basil", "boxes", 50m).Work("2025-06-03", "Bo", 1m, "grow", planting: "B");
+        FarmReview review = farm.Review();
+        Verdict basil = Verdicts.Of(review, SeasonCosts.Of(review.Season(2025))).Crops.Single();
+        Assert.Equal(Direction.Keep, basil.Direction);
+        string words = DecisionSentences.Of(basil, review.Records.Settings);
+        Assert.Contains("Boxes and your household take no more of it, and nobody else bought any.", words, StringComparison.Ordinal);
+    }
 }
