@@ -65,7 +65,8 @@ public sealed record CropOverYears(string Crop, IReadOnlyList<CropYearFigures> Y
     }
 
     /// <summary>
-    /// A year recorded whole of which nothing came is as much a year as others. A perennial not picked is young or resting; what stands yet isn't over.
+    /// A year recorded whole of which nothing came is as much a year as others. A perennial not picked is young or resting; what stands yet
+    /// isn't over.
     /// </summary>
     private static bool Failed(EnterpriseBudget budget, DateOnly closing) => budget.Crop?.Perennial != true
         && budget.Enterprises.SelectMany(planting => planting.Stays).All(stay => stay.Out <= closing);

@@ -84,7 +84,9 @@ internal sealed class CropSeasons
     /// Why it isn't known what a crop brought of which no row tells what became of any that was picked: not 0. Null where one does.
     /// </summary>
     internal static string? Untold(EnterpriseBudget crop) =>
-        crop.Sums is { Harvested: > 0m, Sold: <= 0m, OtherUse: <= 0m, OnHand: <= 0m } ? "no row tells what became of what was picked" : null;
+        crop.Sums is { Harvested: > 0m, Sold: <= 0m, OtherUse: <= 0m, OnHand: <= 0m }
+            ? "no row tells what became of what was picked"
+            : null;
 
     /// <summary>The usual output of a crop: that of its seasons on the mean, so that a failed one doesn't narrow the noise.</summary>
     internal static decimal UsualOutput(IReadOnlyList<SeasonContribution> seasons) => seasons.Average(season => season.Output);

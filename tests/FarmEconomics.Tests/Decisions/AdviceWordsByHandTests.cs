@@ -142,7 +142,8 @@ public class AdviceWordsByHandTests
     {
         FarmBuilder farm = Farm().Channel("boxes", ChannelKind.Share).Income("2025-03-01", "boxes", 100m).Crop("Basil").Price("Basil", 2m)
             .Planting("B", "Basil", "One", 50m, "2025-06-01", "2025-09-01").Pick("2025-07-04", "B", 50m)
-            .Sell("2025-07-04", "Basil", "boxes", 50m).Work("2025-06-03", "Bo", 1m, "grow", planting: "B");
+            .Sell("2025-07-04", "Basil", "boxes", 50m).Work("2025-06-03", "Bo", 1m, "grow", planting: "B")
+            .Spend("2025-06-01", 5m, "seed", planting: "B");
         FarmReview review = farm.Review();
         Verdict basil = Verdicts.Of(review, SeasonCosts.Of(review.Season(2025))).Crops.Single();
         Assert.Equal(Direction.Keep, basil.Direction);

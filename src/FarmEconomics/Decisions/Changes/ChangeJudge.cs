@@ -49,6 +49,10 @@ public sealed class ChangeJudge
         return Answer(change with { Crop = crop.Name, Replacement = replacement?.Name }, crop, replacement);
     }
 
+    private static string? WhyUnknown(EnterpriseBudget crop, EnterpriseBudget? replacement) =>
+        crop.Known.Value ?? replacement?.Known.Value ?? crop.Known.NoNetReturn
+        ?? CropSeasons.Untold(crop) ?? (replacement is null ? null : CropSeasons.Untold(replacement));
+
     private Dictionary<string, string> CropsUnknown() => season.Crops.Where(crop => crop.Known.Value is not null)
         .ToDictionary(crop => crop.Name, crop => crop.Known.Value!);
 
@@ -65,8 +69,7 @@ public sealed class ChangeJudge
         return new ChangeAnswer
         {
             Change = change,
-            WhyUnknown = crop.Known.Value ?? replacement?.Known.Value ?? crop.Known.NoNetReturn
-                ?? CropSeasons.Untold(crop) ?? (replacement is null ? null : CropSeasons.Untold(replacement)),
+            WhyUnknown = WhyUnknown(crop, replacement),
             Known = crop.Known with { Establishment = crop.Known.Establishment ?? replacement?.Known.Establishment },
             Partial = partial,
             Means = hours.Of(partial, freed, taken, Undated(parts, effect.Growth)),
