@@ -174,12 +174,20 @@ internal sealed class VerdictTables(ReviewedFarm farm, Verdicts verdicts)
         if (verdict.BetterMix is { } mix)
         {
             IEnumerable<string> crops = mix.Crops.Select(one => $"{one.Crop} ({notation.Number(one.BedFeet, Look.Count)})");
-            return $"grow {Phrase.List([.. crops])} there";
+            string hours = verdict.BeyondLimit.Count > 0
+                ? $"; {notation.Count(verdict.BeyondLimit.Count, "week")} short of hours"
+                : "";
+            return $"grow {Phrase.List([.. crops])} there{hours}";
         }
 
         if (verdict.TurnsAtWage.Value is { } wage)
         {
             return $"pays while your own hours count for less than {BlockNumber.Of(wage, Look.Money, notation)}";
+        }
+
+        if (verdict.LosesPaidHoursOnly)
+        {
+            return "pays unless its hired hours, paid all the same, earn their wage elsewhere";
         }
 
         bool up =
@@ -188,7 +196,7 @@ internal sealed class VerdictTables(ReviewedFarm farm, Verdicts verdicts)
         string unit = verdict.Budget.Crop?.Unit ?? "unit";
         string? price =
             verdict.Needs.Price.Value is { } money && (money > 0m) == up
-                ? $"{BlockNumber.Of(Math.Abs(money), Look.Rate, notation)} {(up ? "more" : "less")} a {unit}"
+                ? $"{BlockNumber.Of(Math.Abs(money), Look.Rate, notation)} {(up ? "more" : "less")} {UnitWords.Per(unit)}"
                 : null;
         string? yield =
             verdict.Needs.Yield.Value is { } part && (part > 0m) == up && Math.Abs(part) < 10m

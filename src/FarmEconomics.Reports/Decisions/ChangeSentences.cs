@@ -94,11 +94,17 @@ public static class ChangeSentences
             : "neither better nor worse off";
         decimal full = answer.FullCostChange.Amount,
             now = answer.AvoidableChange.Amount;
-        string text = $"With own hours at their value the farm would be {BetterOrWorse(now)}.", cost = answer.Known.FullCostLabel;
+        bool changedHands = Math.Abs(answer.Means.OwnHours) < 0.5m && Math.Abs(answer.Means.OwnHoursValue.Amount) >= 0.5m;
+        string hours = changedHands ? "all hours at the cost of who worked them" : "own hours at their value";
+        string text = $"With {hours} the farm would be {BetterOrWorse(now)}.", cost = answer.Known.FullCostLabel;
         return !answer.Disagree ? text
             : full > 0m
             ? $"{text} {answer.Change.Crop} fell short of its {cost}, so by that it looks {BetterOrWorse(full)}; "
                 + $"the two disagree because {Amount(full - now)} of what {cost} puts on it does not go away with it."
+            : answer.FeetAdded == 0m
+            ? $"{text} By {cost} it looks {BetterOrWorse(full)}; "
+                + $"the two disagree because by {cost} what members paid for it goes along, "
+                + $"{Amount(full - now)} more than what stays of its costs and filling the boxes again."
             : $"{text} By {cost} it looks {BetterOrWorse(full)}; "
                 + $"the two disagree because {cost} charges {Amount(full - now)} to the new beds that the farm pays already.";
     }
@@ -147,11 +153,17 @@ public static class ChangeSentences
 
         if (answer.BeyondLimit.Count > 0)
         {
-            WeekBeyondLimit worst = answer.BeyondLimit.MaxBy(week => week.Hours - week.Limit)!;
-            yield return $"{Phrase.Sentence(notation.Count(answer.BeyondLimit.Count, "week"))} would need more hours than there are, "
-                + $"most in the week of {Looks.ShortDay(worst.Monday)}: "
-                + $"{notation.Number(worst.Hours, Look.Hours)} of {notation.Number(worst.Limit, Look.Hours)}.";
+            yield return BeyondLimit(answer.BeyondLimit, notation);
         }
+    }
+
+    /// <summary>"12 weeks would need more hours than there are, most in the week of May 5: 136.3 of 120."</summary>
+    internal static string BeyondLimit(IReadOnlyList<WeekBeyondLimit> weeks, Notation notation)
+    {
+        WeekBeyondLimit worst = weeks.MaxBy(week => week.Hours - week.Limit)!;
+        return $"{Phrase.Sentence(notation.Count(weeks.Count, "week"))} would need more hours than there are, "
+            + $"most in the week of {Looks.ShortDay(worst.Monday)}: "
+            + $"{notation.Number(worst.Hours, Look.Hours)} of {notation.Number(worst.Limit, Look.Hours)}.";
     }
 
     private static string Market(ChangeAnswer answer)
@@ -159,11 +171,17 @@ public static class ChangeSentences
         Notation notation = answer.Change.Notation;
         string left = answer.NotTaken > 0m ? $", and {Phrase.Percent(answer.NotTaken)} of what more is picked finds no buyer" : "";
         string taken =
-            answer.BelowTodaysPrice == 0m && answer.NotTaken == 0m
+            answer.NotTaken == 1m ? "None of what more is picked finds a buyer."
+            : answer.BelowTodaysPrice == 0m && answer.NotTaken == 0m
                 ? "Channels took as much before at today's price."
                 : $"{Phrase.Sentence(Phrase.Percent(answer.BelowTodaysPrice))} of what more is sold goes below today's price{left}.";
-        return taken
-            + (answer.TurnsAtElasticity.Value is { } turns ? notation.Text($" It stops paying at an elasticity of {turns:0.##}.") : "")
-            + " Boxes and your household take no more.";
+        return $"{taken}{Turns(answer, notation)} Boxes and your household take no more.";
     }
+
+    /// <summary>What doesn't pay can't stop paying; in the place of another crop, what that one leaves is no part of it.</summary>
+    private static string Turns(ChangeAnswer answer, Notation notation) => answer.TurnsAtElasticity.Value is not { } turns ? ""
+        : answer.Change.Kind == ChangeKind.Swap
+            ? notation.Text($" More {answer.Change.Replacement} pays for itself from an elasticity of {turns:0.##} on.")
+        : answer.AvoidableChange.Amount > 0m ? notation.Text($" It stops paying at an elasticity of {turns:0.##}.")
+        : notation.Text($" It would pay from an elasticity of {turns:0.##} on.");
 }

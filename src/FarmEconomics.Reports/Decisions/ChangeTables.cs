@@ -63,9 +63,13 @@ public static class ChangeTables
                 "your own hours freed (taken below 0), at their value",
                 ReportCell.Known(means.OwnHours, answer.WhyCostsUnknown),
                 ReportCell.Known(means.OwnHoursValue, answer.WhyCostsUnknown))
-            .Row("value without cash: household use, stock", "", Known(means.Value))
+            .Row(
+                $"value without cash: household use, stock{(means.PaidAnyway == Money.Zero ? "" : ", wages paid all the same")}",
+                "",
+                Known(means.Value))
             .Total("net change", "", Known(means.Net))
-            .Note("What a week frees and takes is netted. Freed hours of a week come off hired hours first, then off yours; "
+            .Note("What a week frees and takes is netted. Freed hours of a week come off hired hours first, then off yours, "
+                + "the other way round where hired hours are paid all the same; "
                 + "hours taken are yours up to your limit, or to the most you ever worked in a week, then hired.");
         ReportCell Known(Money amount) => ReportCell.Known(amount, answer.WhyUnknown);
     }

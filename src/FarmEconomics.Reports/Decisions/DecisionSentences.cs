@@ -77,6 +77,7 @@ public static class DecisionSentences
         [
             verdict.LowersCash ? "Less cash: " + Advice(verdict, farm) : Phrase.Sentence(Advice(verdict, farm)),
             Means(verdict, farm.Notation),
+            verdict.BeyondLimit.Count > 0 ? ChangeSentences.BeyondLimit(verdict.BeyondLimit, farm.Notation) : "",
             Seasons(verdict, farm.Notation),
         ];
         said.Add(Needs(verdict, farm.Notation));
@@ -127,6 +128,10 @@ public static class DecisionSentences
             Direction.Grow => notation.Text($"grow {Feet(verdict.More!.BedFeet)} bed-feet more."),
             Direction.Fix when verdict.TurnsAtWage.Value is { } wage =>
                 $"fix it: it pays only while your own hours count for less than {notation.InWords(wage, Look.Money)}.",
+            Direction.Fix when verdict.LosesPaidHoursOnly =>
+                "fix it: it loses only if the hired hours in it, which are paid all the same, would earn their wage elsewhere.",
+            Direction.Fix when verdict.Mean.Amount < 0m && verdict.Seasons.Count == 1 =>
+                "fix it and watch it: it brought less than the costs that go with it, but one season is too little to drop it.",
             Direction.Fix when verdict.Mean.Amount < 0m =>
                 "fix it and watch it: it lost on the mean of its seasons, but not in enough of them to drop it.",
             Direction.Fix =>
@@ -143,7 +148,9 @@ public static class DecisionSentences
     {
         _ when verdict.Budget.Crop?.Perennial == true => " More of it would take years to bear, which a season's records don't tell.",
         null => " There is no room for more under its cover while it stands.",
-        { Means.Net.Amount: <= 0m } => " The market is full: more of it would bring nothing.",
+        { Means.Net.Amount: <= 0m } when verdict.Budget.Sums.Sales == Units.Money.Zero =>
+            " Boxes and your household take no more of it, and nobody else bought any.",
+        { Means.Net.Amount: <= 0m } => " The market is full: more of it would bring less than it costs.",
         { Short.Count: > 0 } more => $" More of it would run short of {Phrase.List([.. more.Short.Select(Named)])}.",
         { Means.WithoutOwnHours.Amount: <= 0m } => " More of it would take cash.",
         _ => "",
@@ -174,12 +181,18 @@ public static class DecisionSentences
             verdict.Seasons.Select(season => $"{season.CropYear} {notation.Number(season.Contribution.Amount, Look.WholeMoney)}")
         );
         return verdict.Seasons.Count == 1
-            ? $"Only {verdict.Seasons[0].CropYear} is on record."
+            ? $"Only {verdict.Seasons[0].CropYear} tells what it adds."
             : $"What it added, at today's prices: {each} (noise {notation.Number(verdict.Noise.Amount, Look.WholeMoney)}).";
     }
 
     internal static string Needs(Verdict verdict, Notation notation)
     {
+        if (verdict.Direction == Direction.Grow && verdict.Needs.WhyUnknown is null && verdict.Budget.NetReturn.Amount < 0m)
+        {
+            return $"It still fell {notation.InWords(-verdict.Budget.NetReturn.Amount, Look.WholeMoney)} short of its "
+                + $"{verdict.Budget.Known.FullCostLabel}.";
+        }
+
         if (verdict.Needs.WhyUnknown is { } why)
         {
             return $"What would change this isn't known: {why}.";
@@ -192,7 +205,7 @@ public static class DecisionSentences
             || (verdict.Direction == Direction.TooClose && verdict.Mean.Amount < 0m);
         if (verdict.Needs.Price.Value is { } price && (price > 0m) == up)
         {
-            ways.Add($"{notation.InWords(Math.Abs(price), Look.Rate)} {(up ? "more" : "less")} a {unit}");
+            ways.Add($"{notation.InWords(Math.Abs(price), Look.Rate)} {(up ? "more" : "less")} {UnitWords.Per(unit)}");
         }
 
         if (verdict.Needs.Yield.Value is { } yield && (yield > 0m) == up && Math.Abs(yield) < 10m)

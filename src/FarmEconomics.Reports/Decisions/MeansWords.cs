@@ -45,7 +45,7 @@ public static class MeansWords
         bool hours = Math.Abs(means.OwnHours) >= 0.5m;
         decimal without = means.WithoutOwnHours.Amount;
         string each = means.PerOwnHour.Value is { } rate ? notation.InWords(Math.Abs(rate), Look.Money) : "";
-        return !hours
+        string answer = !hours
             ? $"Your own hours stay as they are, so {(without < 0m ? "it costs the farm" : "it earns the farm")} "
                 + $"{Amount(means.WithoutOwnHours, notation)} a year."
             : (means.OwnHours > 0m, without < 0m) switch
@@ -55,6 +55,10 @@ public static class MeansWords
                 (false, false) => $"Your own hours in it would earn {each} each.",
                 _ => "It costs money even if your own hours count for nothing.",
             };
+        return means.PaidAnyway.Amount < 0.5m
+            ? answer
+            : $"{answer} That counts {Amount(means.PaidAnyway, notation)} of wages that are paid all the same: "
+                + $"gained only if those hours do other work.";
     }
 
     /// <summary>What filling the boxes again takes; empty where no box changes.</summary>

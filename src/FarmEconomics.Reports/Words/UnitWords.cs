@@ -28,6 +28,12 @@ internal static class UnitWords
     internal static string Of(decimal quantity, string unit, Notation notation) =>
         $"{notation.Number(quantity, Look.Quantity)} {(quantity == 1m ? unit : Many(unit))}";
 
+    /// <summary>What a price is per: "a bunch", "an oz"; "each" needs no word before it.</summary>
+    internal static string Per(string unit) =>
+        unit.Equals("each", StringComparison.OrdinalIgnoreCase) || unit.Equals("ea", StringComparison.OrdinalIgnoreCase) ? unit
+        : unit.Length > 0 && "aeioAEIO".Contains(unit[0]) ? $"an {unit}"
+        : $"a {unit}";
+
     /// <summary>The unit of many.</summary>
     internal static string Many(string unit) =>
         unit.Length == 0 || Same.Contains(unit) || unit.EndsWith('.') || !char.IsAsciiLetterLower(unit[^1]) || unit.EndsWith('s') ? unit

@@ -4,7 +4,8 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Decisions;
 
 /// <summary>
-/// What a crop or planting adds to the farm as it stands: output less avoidable cost. The one place that says so for lists and losses.
+/// What a crop or planting adds to the farm as it stands: output less avoidable cost, where boxes count what filling them again would take
+/// and not the payments, which stay. The one place that says so for lists and losses.
 /// </summary>
 public static class Contribution
 {
@@ -16,8 +17,16 @@ public static class Contribution
     {
         ArgumentNullException.ThrowIfNull(costs);
         ArgumentNullException.ThrowIfNull(budget);
-        return budget.Known.NoNetReturn is { } reason
-            ? Result.NotAvailable(reason)
-            : Result.Known(costs.Model(budget).Contribution(1m, 1m));
+        if (budget.Known.NoNetReturn is { } reason)
+        {
+            return Result.NotAvailable(reason);
+        }
+
+        decimal alone = costs.Model(budget).Contribution(1m, 1m);
+        EnterpriseBudget? crop = budget.Crop is { } one && budget.Enterprises.Count == 1 ? costs.Season.FindBudget(one.Name) : null;
+        return Result.Known(
+            crop is null || ReferenceEquals(crop, budget)
+                ? alone
+                : alone + costs.Avoidable.BoxesOf(crop).MoreThanPaid(budget.Enterprises[0]));
     }
 }

@@ -1,4 +1,5 @@
 using FarmEconomics.Budgets;
+using FarmEconomics.Decisions.Chances;
 using FarmEconomics.Units;
 
 namespace FarmEconomics.Decisions;
@@ -43,10 +44,18 @@ public sealed record CropOverYears(string Crop, IReadOnlyList<CropYearFigures> Y
     {
         ArgumentNullException.ThrowIfNull(review);
         List<CropYearFigures> years = [];
+        List<int> whole = RecordedYears.Of(review, last ?? int.MaxValue).Whole;
         foreach (int year in review.CropYears.Where(year => last is null || year <= last))
         {
             EnterpriseBudget? budget = review.Season(year).FindBudget(crop);
-            if (budget is not null && (budget.Sums.Harvested > 0m || budget.Sums.Sold > 0m))
+            if (
+                budget is not null
+                && (
+                    budget.Sums.Harvested > 0m
+                    || budget.Sums.Sold > 0m
+                    || (whole.Contains(year) && Failed(budget, review.Records.AsOf))
+                )
+            )
             {
                 years.Add(new CropYearFigures(year, budget));
             }
@@ -54,4 +63,11 @@ public sealed record CropOverYears(string Crop, IReadOnlyList<CropYearFigures> Y
 
         return new CropOverYears(years.Count > 0 ? years[0].Budget.Name : crop, years);
     }
+
+    /// <summary>
+    /// A year recorded whole of which nothing came is as much a year as others. A perennial not picked is young or resting; what stands yet
+    /// isn't over.
+    /// </summary>
+    private static bool Failed(EnterpriseBudget budget, DateOnly closing) => budget.Crop?.Perennial != true
+        && budget.Enterprises.SelectMany(planting => planting.Stays).All(stay => stay.Out <= closing);
 }

@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using FarmEconomics.Budgets;
 using FarmEconomics.Costing;
+using FarmEconomics.Decisions.Chances;
 using FarmEconomics.Records;
 using FarmEconomics.Tracing;
 using FarmEconomics.Units;
@@ -10,7 +11,11 @@ namespace FarmEconomics.Decisions;
 /// <summary>What a crop added to the farm in one season, at the reviewed season's prices, wages and length.</summary>
 /// <param name="CropYear">The season.</param>
 /// <param name="Contribution">Money, to the cent.</param>
-public sealed record SeasonContribution(int CropYear, Money Contribution);
+public sealed record SeasonContribution(int CropYear, Money Contribution)
+{
+    /// <summary>Output of the season in its own money, at the reviewed season's size: what a spread is told in parts of.</summary>
+    internal decimal Output { get; init; }
+}
 
 /// <summary>
 /// What crops added to the farm in the seasons on record, at the level of the reviewed one (docs/methods.md, section 17): sales by list
@@ -35,7 +40,7 @@ internal sealed class CropSeasons
         now = costs.Season;
         prices = now.Trace.Valuer.Prices;
         priceChange = 1m + ((settings.PriceChangePercent ?? now.Settings.PriceChangePercent ?? 0m) / 100m);
-        int[] years = [.. review.CropYears.Where(year => year < now.CropYear)];
+        int[] years = [.. RecordedYears.Of(review, now.CropYear).Whole.Where(year => year < now.CropYear)];
         (SeasonCosts Costs, decimal Ratio)[] past = new (SeasonCosts, decimal)[years.Length];
         RowRanges.Run(years.Length, i => past[i] = (SeasonCosts.Of(review.Season(years[i])), FarmRatio(review.Season(years[i]))));
         for (int i = 0; i < years.Length; i++)
@@ -45,7 +50,8 @@ internal sealed class CropSeasons
     }
 
     /// <summary>
-    /// The seasons of a crop, oldest first, the reviewed one last; seasons without a harvest or of unknown figures are left out.
+    /// The seasons of a crop that are recorded whole, oldest first, the reviewed one last; those of unknown figures are left out. One in
+    /// which it failed counts like any other.
     /// </summary>
     internal List<SeasonContribution> Of(EnterpriseBudget crop)
     {
@@ -53,40 +59,49 @@ internal sealed class CropSeasons
         List<SeasonContribution> found = [];
         foreach ((int year, SeasonCosts season) in seasons.OrderBy(season => season.Key))
         {
-            if (
-                season.Season.FindBudget(crop.Name) is { } then
-                && then.Sums.Harvested > 0m
-                && then.Known.NoNetReturn is null
-                && then.Sums.BedFeet.Value > 0m
-            )
+            if (season.Season.FindBudget(crop.Name) is { } then && Tells(then))
             {
-                decimal perFoot = Leveled(season, then) / then.Sums.BedFeet.Value;
-                found.Add(
-                    new SeasonContribution(
-                        year,
-                        Money.Rounded((perFoot * crop.Sums.BedFeet.Value) + (model.Refill - model.TripsFreed).Amount)
-                    )
-                );
+                decimal size = crop.Sums.BedFeet.Value / then.Sums.BedFeet.Value;
+                decimal added = (Leveled(season, then) * size) + (model.Refill - model.TripsFreed).Amount;
+                found.Add(new SeasonContribution(year, Money.Rounded(added)) { Output = then.Output.Amount * size });
             }
         }
 
-        found.Add(new SeasonContribution(now.CropYear, Money.Rounded(model.Contribution(1m, 1m))));
+        found.Add(
+            new SeasonContribution(now.CropYear, Money.Rounded(model.Contribution(1m, 1m))) { Output = crop.Output.Amount });
         return found;
     }
 
     /// <summary>
-    /// The variance within crops between their seasons, relative to each crop's output now, all crops pooled; null where no crop has two
+    /// Whether a past season tells what the crop adds: it was picked, or failed. A perennial not picked is young or resting; what was sold
+    /// without a harvest on record was picked, nobody knows how much of which planting.
+    /// </summary>
+    private static bool Tells(EnterpriseBudget then) => then.Sums.BedFeet.Value > 0m
+        && then.Known.NoNetReturn is null && then.Known.OwnerLabor is null
+        && (then.Sums.Harvested > 0m ? Untold(then) is null : then.Crop?.Perennial != true && then.Sums.Sold <= 0m);
+
+    /// <summary>
+    /// Why it isn't known what a crop brought of which no row tells what became of any that was picked: not 0. Null where one does.
+    /// </summary>
+    internal static string? Untold(EnterpriseBudget crop) =>
+        crop.Sums is { Harvested: > 0m, Sold: <= 0m, OtherUse: <= 0m, OnHand: <= 0m }
+            ? "no row tells what became of what was picked"
+            : null;
+
+    /// <summary>The usual output of a crop: that of its seasons on the mean, so that a failed one doesn't narrow the noise.</summary>
+    internal static decimal UsualOutput(IReadOnlyList<SeasonContribution> seasons) => seasons.Average(season => season.Output);
+
+    /// <summary>
+    /// The variance within crops between their seasons, relative to each crop's usual output, all crops pooled; null where no crop has two
     /// seasons.
     /// </summary>
-    internal static decimal? PooledVariance(IEnumerable<(decimal Output, IReadOnlyList<SeasonContribution> Seasons)> crops)
+    internal static decimal? PooledVariance(IEnumerable<IReadOnlyList<SeasonContribution>> crops)
     {
         decimal squares = 0m;
         int freedom = 0;
-        foreach (
-            (decimal output, IReadOnlyList<SeasonContribution> seasons) in crops.Where(crop => crop.Seasons.Count > 1 && crop.Output > 0m)
-        )
+        foreach (IReadOnlyList<SeasonContribution> seasons in crops.Where(crop => crop.Count > 1 && UsualOutput(crop) > 0m))
         {
-            decimal mean = seasons.Average(season => season.Contribution.Amount);
+            decimal mean = seasons.Average(season => season.Contribution.Amount), output = UsualOutput(seasons);
             squares += seasons.Sum(season => (season.Contribution.Amount - mean) * (season.Contribution.Amount - mean)) / (output * output);
             freedom += seasons.Count - 1;
         }

@@ -85,6 +85,9 @@ public sealed record Verdict
     /// <summary>Cash, hours and value with <see cref="BetterMix"/> in its place; null without one.</summary>
     public MeansChange? WithMix { get; init; }
 
+    /// <summary>Weeks in which <see cref="BetterMix"/> would need more hours than there are; empty without one.</summary>
+    public IReadOnlyList<WeekBeyondLimit> BeyondLimit { get; init; } = [];
+
     /// <summary>Crops whose beds it takes by their verdicts, with its bed-feet there; empty when none.</summary>
     public IReadOnlyList<(string Crop, decimal BedFeet)> InPlaceOf { get; init; } = [];
 
@@ -116,6 +119,11 @@ public sealed record Verdict
         Direction.DropOrChange => WithMix ?? Without,
         _ => Without,
     };
+
+    /// <summary>
+    /// True for a loss that dropping the crop would make good only if hired hours that are paid all the same did other work.
+    /// </summary>
+    public bool LosesPaidHoursOnly { get; init; }
 
     /// <summary>True when what it advises lowers cash.</summary>
     public bool LowersCash =>

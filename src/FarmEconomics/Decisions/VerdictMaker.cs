@@ -40,7 +40,7 @@ internal sealed class VerdictMaker
         variance = CropSeasons.PooledVariance(
             costs
                 .Season.Crops.Where(crop => Unknown(crop) is null)
-                .Select(crop => (crop.Output.Amount, (IReadOnlyList<SeasonContribution>)seasons[crop.Name]))
+                .Select(crop => (IReadOnlyList<SeasonContribution>)seasons[crop.Name])
         );
     }
 
@@ -69,12 +69,20 @@ internal sealed class VerdictMaker
         return found;
     }
 
-    private static string? Unknown(EnterpriseBudget crop) => crop.Known.NoNetReturn ?? crop.Known.OwnerLabor;
+    /// <summary>
+    /// Why the records can't tell. What a crop of which nothing was ever picked is good for (a cover crop, a young perennial, a first try
+    /// that failed) isn't in them either.
+    /// </summary>
+    private string? Unknown(EnterpriseBudget crop) =>
+        crop.Known.NoNetReturn ?? crop.Known.OwnerLabor ?? CropSeasons.Untold(crop)
+        ?? (crop.Sums.Harvested <= 0m && seasons[crop.Name].TrueForAll(year => year.Output <= 0m)
+            ? "nothing of it was ever picked, and what it does for the beds or for later years isn't on record"
+            : null);
 
     private Verdict Make(EnterpriseBudget crop, Outcome outcome)
     {
-        string? unknown = Unknown(crop);
         List<SeasonContribution> years = seasons[crop.Name];
+        string? unknown = Unknown(crop);
         Money mean = Money.Rounded(years.Average(year => year.Contribution.Amount));
         Money noise = NoiseOf(crop);
         return new Verdict
@@ -101,19 +109,22 @@ internal sealed class VerdictMaker
     {
         verdict = WithMore(verdict);
         Direction direction = Point(verdict);
-        bool atWageOnly = IsLoss(verdict) && !LosesWithoutOwnHours(verdict);
+        bool atWageOnly = IsLoss(verdict) && WithoutOwnHours(verdict).Amount >= 0m;
         return verdict with
         {
             Direction = direction,
-            TurnsAtWage = atWageOnly ? verdict.Without.PerOwnHour : verdict.TurnsAtWage,
-            Needs = NeedsOf(verdict.Budget, direction, verdict.WithMix?.Net ?? Money.Zero),
+            TurnsAtWage = atWageOnly
+                ? Result.Of(WithoutOwnHours(verdict).Amount, verdict.Without.OwnHours, "no own hours go with it")
+                : verdict.TurnsAtWage,
+            LosesPaidHoursOnly = IsLoss(verdict) && !atWageOnly && !LosesWithoutIdleHours(verdict),
+            Needs = NeedsOf(verdict, direction),
         };
     }
 
     private static Direction Point(Verdict verdict)
     {
         bool loss = IsLoss(verdict);
-        return (loss && LosesWithoutOwnHours(verdict)) || verdict.BetterMix is not null ? Direction.DropOrChange
+        return (loss && LosesWithoutIdleHours(verdict)) || verdict.BetterMix is not null ? Direction.DropOrChange
             : loss ? Direction.Fix
             : verdict.InPlaceOf.Count > 0 || Pays(verdict) ? Direction.Grow
             : Math.Abs(verdict.Mean.Amount) <= verdict.Noise.Amount ? Direction.TooClose
@@ -126,14 +137,27 @@ internal sealed class VerdictMaker
         && verdict.Seasons.Count(season => season.Contribution.Amount < 0m) >= 2 && verdict.Seasons[^1].Contribution.Amount < 0m;
 
     /// <summary>The mean with own hours at nothing: moved by as much as in the reviewed season.</summary>
-    private static bool LosesWithoutOwnHours(Verdict verdict) => (verdict.Mean + verdict.Without.OwnHoursValue).Amount < 0m;
+    private static Money WithoutOwnHours(Verdict verdict) => verdict.Mean + verdict.Without.OwnHoursValue;
+
+    /// <summary>A loss, too, with hours at nothing that are freed without a cent saved: own, and hired ones paid all the same.</summary>
+    private static bool LosesWithoutIdleHours(Verdict verdict) =>
+        (WithoutOwnHours(verdict) + verdict.Without.PaidAnyway).Amount < 0m;
+
+    /// <summary>How far the mean of a crop's seasons lies above the reviewed one.</summary>
+    private static decimal MeanOverLast(Verdict verdict) => (verdict.Mean - verdict.Seasons[^1].Contribution).Amount;
 
     // What more of a perennial costs before it bears isn't in the records of a season.
-    private static bool Pays(Verdict verdict) =>
-        verdict.More is { Short.Count: 0 } more
-        && !verdict.Budget.Crop!.Perennial
-        && more.Means.WithoutOwnHours.Amount > 0m
-        && more.Means.Net.Amount > verdict.Noise.Amount * more.BedFeet / verdict.Budget.Sums.BedFeet.Value;
+    private static bool Pays(Verdict verdict)
+    {
+        if (verdict.More is not { Short.Count: 0 } more || verdict.Budget.Crop!.Perennial)
+        {
+            return false;
+        }
+
+        // One lucky season is no reason for more. An unlucky one is none either: with a better yield the market would be fuller.
+        decimal part = more.BedFeet / verdict.Budget.Sums.BedFeet.Value, moved = Math.Min(0m, MeanOverLast(verdict)) * part;
+        return more.Means.WithoutOwnHours.Amount + moved > 0m && more.Means.Net.Amount + moved > verdict.Noise.Amount * part;
+    }
 
     /// <summary>
     /// A perennial never gives way to crops of one season: what it has yet to bring in the years it was planted for isn't in the records.
@@ -157,9 +181,9 @@ internal sealed class VerdictMaker
             );
 
         // What the crop adds counts by the mean of its seasons, not by the reviewed one alone.
-        decimal moved = (verdict.Seasons[^1].Contribution - verdict.Mean).Amount;
+        decimal moved = -MeanOverLast(verdict);
         decimal least = noise + (settings.MixShare * Math.Max(0m, verdict.Budget.Output.Amount));
-        if (means.Net.Amount + moved <= least || means.WithoutOwnHours.Amount + moved <= 0m)
+        if (means.Net.Amount + moved <= least || means.WithoutIdleHours.Amount + moved <= 0m)
         {
             return verdict;
         }
@@ -171,7 +195,7 @@ internal sealed class VerdictMaker
             (places.TryGetValue(crop, out List<(string, decimal)>? list) ? list : places[crop] = []).Add((name, feet));
         }
 
-        return verdict with { BetterMix = mix, WithMix = means };
+        return verdict with { BetterMix = mix, WithMix = means, BeyondLimit = judge.BeyondLimit(verdict.Budget, mix) };
     }
 
     private Verdict WithMore(Verdict verdict)
@@ -193,7 +217,7 @@ internal sealed class VerdictMaker
     /// <summary>sqrt(s2 / n + (0.2 U)^2 + (0.2 V)^2): spread of seasons, labor and harvests divided by rule.</summary>
     private Money NoiseOf(EnterpriseBudget crop)
     {
-        decimal output = crop.Output.Amount;
+        decimal output = crop.Output.Amount, usual = CropSeasons.UsualOutput(seasons[crop.Name]);
         decimal labor =
             costs.Of(crop).Where(line => line.IsAvoidable && line.IsLabor && line.Pool is not null).Sum(line => line.Amount.Amount)
             + crop.Enterprises.SelectMany(costs.DirectCharges).Where(charge => charge.Estimated).Sum(charge => charge.Amount.Amount);
@@ -202,7 +226,7 @@ internal sealed class VerdictMaker
             .Where(lot => string.IsNullOrWhiteSpace(lot.Row.Planting))
             .Sum(lot => lot.Quantity);
         decimal harvests = crop.Sums.Harvested > 0m && crop.Enterprises.Count > 1 ? output * unnamed / crop.Sums.Harvested : 0m;
-        decimal square = ((variance ?? 0m) * output * output / seasons[crop.Name].Count)
+        decimal square = ((variance ?? 0m) * usual * usual / seasons[crop.Name].Count)
             + (settings.RuleError * labor * settings.RuleError * labor) + (settings.RuleError * harvests * settings.RuleError * harvests);
         return Money.Rounded((decimal)Math.Sqrt((double)square));
     }
@@ -219,22 +243,27 @@ internal sealed class VerdictMaker
     }
 
     /// <summary>
-    /// What takes the deciding amount to 0: what the crop adds to the farm for drop or change (or to what crops in its place would add),
-    /// else its net return at full cost.
+    /// What takes the deciding amount to 0: what the crop adds to the farm on the mean of its seasons where that decides (or what crops in
+    /// its place would add to it), else its net return at full cost.
     /// </summary>
-    private TurningPoints NeedsOf(EnterpriseBudget crop, Direction direction, Money better)
+    private TurningPoints NeedsOf(Verdict verdict, Direction direction)
     {
-        bool longRun = direction is not (Direction.DropOrChange or Direction.TooClose);
+        EnterpriseBudget crop = verdict.Budget;
+        bool lostOnTheMean = direction == Direction.Fix && verdict.Mean.Amount < 0m && crop.NetReturn.Amount >= 0m;
+        bool longRun = direction is not (Direction.DropOrChange or Direction.TooClose) && !lostOnTheMean;
         if (longRun && crop.Known.NoFullNetReturn is { } why)
         {
             return TurningPoints.Unknown(why);
         }
 
         SensitivityModel model = judge.ModelOf(crop.Name);
-        decimal wanted = better == Money.Zero ? 0m : model.Contribution(1m, 1m) + better.Amount;
+        decimal now = longRun ? crop.NetReturn.Amount : model.Contribution(1m, 1m);
+        decimal missing = longRun ? -now
+            : verdict.WithMix is { } better ? better.Net.Amount - MeanOverLast(verdict)
+            : -verdict.Mean.Amount;
+        decimal wanted = now + missing;
         Result price = model.PriceFactorFor(1m, longRun, wanted), yield = model.YieldFactorFor(1m, longRun, wanted);
         Result unit = longRun ? model.Price : model.PriceOutsideBoxes;
-        decimal missing = wanted - (longRun ? crop.NetReturn.Amount : model.Contribution(1m, 1m));
 
         // Overhead labor stands on a line of its own, and its hours aren't among the crop's.
         decimal labor = model

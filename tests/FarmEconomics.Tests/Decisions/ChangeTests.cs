@@ -116,7 +116,10 @@ public class ChangeTests
         Assert.Equal((240m - 30m - 45m) / 2m, means.PerOwnHour.Value);
 
         MeansChange paid = Judge(farm.With(settings => settings with { HiredHoursCanBeCut = false })).Judge(new Change(ChangeKind.Drop, "Beets")).Means;
-        Assert.Equal((-240m + 30m, 45m), (paid.Cash.Amount, paid.Value.Amount));
+
+        // Paid all the same, Bo takes over other work: the owner is freed of all 5.
+        Assert.Equal((-240m + 30m, 0m), (paid.Cash.Amount, paid.Value.Amount));
+        Assert.Equal((0m, 5m, 100m), (paid.HiredHours, paid.OwnHours, paid.OwnHoursValue.Amount));
     }
 
     [Fact]

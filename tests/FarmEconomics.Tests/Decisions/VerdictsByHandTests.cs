@@ -182,12 +182,12 @@ public class VerdictsByHandTests
     /// <summary>
     /// Beets sell for 81 less 30 and ten own hours, which bring 51 in cash; kale in their place 40 a hundred feet, at the cost of none.
     /// Worth 189 more with own hours at 20, but 11 less in cash: not told. Of 65 lb kale bring 5 more in cash as well; so they do where
-    /// beets sold for 61 twice before, 37.67 in cash on the mean.
+    /// beets sold for 61 twice before, 37.67 in cash on the mean. What ten hours earn is told by the mean as well.
     /// </summary>
     [Theory]
     [InlineData(81, 81, 5.1, false)]
     [InlineData(65, 65, 3.5, true)]
-    [InlineData(61, 81, 5.1, true)]
+    [InlineData(61, 81, 3.767, true)]
     public void OtherCropsThatAddOnlyFreedHours_AreNotTold(int before, int now, double wage, bool told)
     {
         FarmBuilder farm = Crop(Crop(Farm(), "Beets", 1m), "Kale", 1m);
@@ -228,12 +228,20 @@ public class VerdictsByHandTests
         // 5, -109, -110: mean -71.33, squares 8,740.67 over 20^2 and 4, a third of it: noise 27.
         Verdict two = Beets([135m, 21m, 20m]);
         Assert.Equal((Direction.DropOrChange, -71.33m), (two.Direction, two.Mean.Amount));
-        Close.To((decimal)(20.0 * Math.Sqrt(8740.6667 / 400.0 / 4.0 / 3.0)), two.Noise.Amount, 0.006m);
+        Close.To((decimal)Math.Sqrt(8740.6667 / 4.0 / 3.0), two.Noise.Amount, 0.006m);
+
+        // 71.33 more on 20 lb; no more yield helps where a pound costs 5 to pick.
+        Close.To(71.33m / 20m, two.Needs.Price.Value!.Value, 1e-9m);
 
         // 0 and -110: just one below. -110, -110 and 0: not the last.
         Assert.Equal(Direction.Fix, Beets([130m, 20m]).Direction);
         Verdict last = Beets([20m, 20m, 130m]);
         Assert.Equal((Direction.Fix, -73.33m), (last.Direction, last.Mean.Amount));
+
+        // The last season met its cost in full; what is missing is missing on the mean: 73.33 on 130 lb, or 3.67 of 5 hours at 20.
+        Assert.Equal(0m, last.Budget.NetReturn.Amount);
+        Close.To(73.33m / 130m, last.Needs.Price.Value!.Value, 1e-9m);
+        Close.To(73.33m / 20m, last.Needs.Hours.Value!.Value, 1e-9m);
     }
 
     /// <summary>Sold for just the seed, own hours apart: a loss of 100 at their value, at any value above nothing.</summary>
@@ -264,7 +272,9 @@ public class VerdictsByHandTests
         Verdict beets = Named(Judge(farm), "Beets");
         Assert.Equal([-10m, -49m, -49m], beets.Seasons.Select(season => season.Contribution.Amount));
         Assert.Equal(22.60m, beets.More!.Means.Net.Amount);
-        Assert.Equal((Direction.Fix, 10.2m), (beets.Direction, beets.TurnsAtWage.Value));
+
+        // 36 lost on the mean, of which 100 are the hours: 64 for five of them.
+        Assert.Equal((Direction.Fix, 12.8m), (beets.Direction, beets.TurnsAtWage.Value));
     }
 
     /// <summary>Nothing added in any season is too close to call; 71 that the rent takes in full is kept.</summary>
@@ -292,6 +302,51 @@ public class VerdictsByHandTests
         Assert.Equal((20m, 14.20m, 60m), (beets.More!.BedFeet, beets.More.Means.Net.Amount, beets.Room));
         Assert.Equal(told ? Direction.Grow : Direction.Keep, beets.Direction);
         Assert.Equal(told ? beets.More.Means : beets.Without, beets.Advised);
+    }
+
+    /// <summary>
+    /// 100 lost, 130 and 71: mean 33.67, squares 28,540.67 over 4, a third of it: noise 48.77, a fifth of it 9.75. 20 feet more brought
+    /// 14.20 as the last season went, but that season lay 37.33 above the mean, a fifth of it 7.47: 6.73 is not beyond the noise.
+    /// </summary>
+    [Fact]
+    public void More_IsNotToldForOneLuckySeason()
+    {
+        Verdict beets = Beets([30m, 260m, 201m], spare: 60m);
+        Assert.Equal((33.67m, 14.20m), (beets.Mean.Amount, beets.More!.Means.Net.Amount));
+        Close.To(48.77m, beets.Noise.Amount, 0.006m);
+        Assert.Equal(Direction.TooClose, beets.Direction);
+    }
+
+    /// <summary>
+    /// 60 lb less 30 of seed bring 30; with five hired hours at 20 they lose 70 every season. Where those hours are paid all the same,
+    /// dropping beets would lose the 30: a loss to be fixed, and told as one of paid hours.
+    /// </summary>
+    [Theory]
+    [InlineData(true, Direction.DropOrChange)]
+    [InlineData(false, Direction.Fix)]
+    public void LossOfHoursThatArePaidAllTheSame_IsNotDropped(bool canBeCut, Direction direction)
+    {
+        FarmBuilder farm = Crop(Farm(), "Beets", 1m).With(settings => settings with { HiredHoursCanBeCut = canBeCut });
+        Array.ForEach(Years, year => Grow(farm, "Beets", year, 60m, 1m, hours: 5m, worker: "Bo"));
+        Verdict beets = Named(Judge(farm), "Beets");
+        Assert.Equal((direction, -70m), (beets.Direction, beets.Mean.Amount));
+        Assert.Equal(canBeCut ? (70m, 0m) : (-30m, 100m), (beets.Without.Cash.Amount, beets.Without.PaidAnyway.Amount));
+        Assert.Equal(!canBeCut, beets.LosesPaidHoursOnly);
+    }
+
+    /// <summary>
+    /// 0.2 hours of picking in that week; kale in the beds of beets takes 0.2 for the 0.1 it frees. Against 0.2 hours a week that is more
+    /// than there are, and the verdict says so.
+    /// </summary>
+    [Theory]
+    [InlineData(0.2, 1)]
+    [InlineData(0.3, 0)]
+    public void OtherCrops_ThatNeedMoreHoursThanThereAre_SaySo(double limit, int weeks)
+    {
+        Verdict beets = Named(Judge(BeetsAndKale(Years, Years).Limit("labor", (decimal)limit, "hours a week")), "Beets");
+        Assert.Equal([("Kale", 100m)], beets.BetterMix!.Crops);
+        Assert.Equal(weeks, beets.BeyondLimit.Count);
+        Assert.Equal(weeks == 0 ? [] : [0.3m], beets.BeyondLimit.Select(week => week.Hours));
     }
 
     /// <summary>Room for less than a fifth more is what is tried.</summary>

@@ -50,34 +50,34 @@ public class VerdictsByRuleTests
         Assert.Equal("hours alone don't change it", Kale(farm.Spend("2025-03-01", 40m, "rent")).Needs.Hours.Reason);
     }
 
-    private static FarmBuilder Near() => Farm().Pick("2025-07-01", "K1", 120m).Sell("2025-07-03", "Kale", "stall", 120m, price: 1m)
+    private static FarmBuilder Near(decimal before = 150m) => Farm().Pick("2025-07-01", "K1", 120m).Sell("2025-07-03", "Kale", "stall", 120m, price: 1m)
         .Work("2025-07-01", "me", 5m, "harvest", crop: "Kale").Work("2025-07-20", "me", 9m, "office").Spend("2025-03-01", 70m, "rent")
-        .Planting("K24", "Kale", "One", 100m, "2024-05-01", "2024-08-01").Pick("2024-07-01", "K24", 150m)
-        .Sell("2024-07-03", "Kale", "stall", 150m, price: 1m).Work("2024-07-01", "me", 5m, "harvest", crop: "Kale")
+        .Planting("K24", "Kale", "One", 100m, "2024-05-01", "2024-08-01").Pick("2024-07-01", "K24", before)
+        .Sell("2024-07-03", "Kale", "stall", before, price: 1m).Work("2024-07-01", "me", 5m, "harvest", crop: "Kale")
         .Spend("2024-05-01", 30m, "seed", crop: "Kale");
 
     /// <summary>
-    /// 150 and 120 of sales less 30 and 5 hours: 20 and -10, mean 5, noise 120 x the root of (2 x 15^2 / 120^2) / 2, which is 15. To the
-    /// farm, without rent and office, 10 is short: 1/12 a pound, half an hour; at a yield y, 120 y - 100 y (picking) = 30.
+    /// 150 and 120 of sales less 30 and 5 hours: 20 and -10, mean 5, noise 135 x the root of (2 x 15^2 / 135^2) / 2, which is 15. To the
+    /// farm, without rent and office, and on the mean: 5 less on 120 lb turn it, 1/24 a pound; at a yield y, 120 y - 100 y (picking) = 15.
     /// </summary>
     [Fact]
-    public void Needs_OfACropTooCloseToCall_AreToTheFarm()
+    public void Needs_OfACropTooCloseToCall_AreToTheFarmOnTheMean()
     {
         Verdict kale = Kale(Near());
         Assert.Equal((Direction.TooClose, 5m, 15m), (kale.Direction, kale.Mean.Amount, kale.Noise.Amount));
-        Close.To(10m / 120m, kale.Needs.Price.Value!.Value, 1e-9m);
-        Close.To(0.5m, kale.Needs.Hours.Value!.Value, 1e-9m);
-        Close.To(0.5m, kale.Needs.Yield.Value!.Value, 1e-9m);
+        Close.To(-5m / 120m, kale.Needs.Price.Value!.Value, 1e-9m);
+        Assert.Equal("hours alone don't change it", kale.Needs.Hours.Reason);
+        Close.To(-0.25m, kale.Needs.Yield.Value!.Value, 1e-9m);
     }
 
     /// <summary>
-    /// Hours at the stall, where beets are sold as well, stay when kale goes: they are among its hours, but 10 short are half an hour of 20
-    /// still. Beets bring 40 every season, so the noise is 120 x the root of (2 x 15^2 / 120^2) / 2 / 2.
+    /// Hours at the stall, where beets are sold as well, stay when kale goes: they are among its hours, but 2.50 short on the mean of 5 and
+    /// -10 are an eighth of an hour of 20 still. Beets bring 40 every season, so the noise is the root of (2 x 7.50^2) / 2 / 2.
     /// </summary>
     [Fact]
     public void Needs_Hours_OfWhatGoesWithTheCrop_CostWhatAnHourCosts()
     {
-        FarmBuilder farm = Near().Bed("Two").Crop("Beets");
+        FarmBuilder farm = Near(135m).Bed("Two").Crop("Beets");
         foreach (int year in new[] { 2024, 2025 })
         {
             farm.Planting($"B{year}", "Beets", "Two", 100m, $"{year}-05-01", $"{year}-08-01").Pick($"{year}-07-01", $"B{year}", 40m)
@@ -86,8 +86,8 @@ public class VerdictsByRuleTests
 
         Verdict kale = Kale(farm.Work("2025-07-03", "me", 4m, "market", channel: "stall"));
         Assert.Equal((Direction.TooClose, 8m), (kale.Direction, kale.Budget.LaborHours.Value));
-        Close.To(120m * 0.0883883m, kale.Noise.Amount, 0.006m);
-        Close.To(0.5m, kale.Needs.Hours.Value!.Value, 1e-9m);
+        Close.To(7.5m * 0.7071068m, kale.Noise.Amount, 0.006m);
+        Close.To(0.125m, kale.Needs.Hours.Value!.Value, 1e-9m);
     }
 
     /// <summary>
@@ -115,10 +115,10 @@ public class VerdictsByRuleTests
     }
 
     /// <summary>
-    /// Two plantings that failed: -30 - 100 now, 370 the year before; there is no output that the noise could be a part of.
+    /// Two plantings that failed: -30 - 100 now, 370 the year before; the noise is the spread of both, as if it had brought something now.
     /// </summary>
     [Fact]
-    public void CropThatFailed_HasNoNoise()
+    public void CropThatFailed_HasTheNoiseOfItsSeasons()
     {
         FarmBuilder farm = Farm().Bed("Two").Planting("K2", "Kale", "Two", 100m, "2025-05-01", "2025-08-01")
             .Work("2025-07-01", "me", 5m, "grow", crop: "Kale").Price("Kale", 4m, "stall")
@@ -127,10 +127,10 @@ public class VerdictsByRuleTests
             .Spend("2024-05-01", 30m, "seed", crop: "Kale");
         Verdict kale = Kale(farm);
 
-        // 370 of 100 feet are 740 of the 200 there are now.
+        // 370 of 100 feet are 740 of the 200 there are now; 435 above the mean and below: 2 x 435^2, half of it.
         Assert.Equal([740m, -130m], kale.Seasons.Select(season => season.Contribution.Amount));
-        Assert.Equal((305m, 0m), (kale.Mean.Amount, kale.Noise.Amount));
-        Assert.Equal((Direction.Fix, "nothing sold"), (kale.Direction, kale.Needs.Price.Reason));
+        Assert.Equal((305m, 435m), (kale.Mean.Amount, kale.Noise.Amount));
+        Assert.Equal((Direction.TooClose, "nothing sold"), (kale.Direction, kale.Needs.Price.Reason));
     }
 
     /// <summary>Own hours without a wage, or no bills at all: nothing is told of the crop but why, bills before hours.</summary>

@@ -21,6 +21,7 @@ public sealed class AvoidableCost
     private readonly Lazy<BoxFiller> boxes;
     private readonly Lazy<ILookup<Crop, Disposition>> leavings;
     private readonly ConcurrentDictionary<Crop, CropSales> sales = [];
+    private readonly ConcurrentDictionary<string, BoxesOfCrop> inBoxes = new(StringComparer.OrdinalIgnoreCase);
     private readonly ConcurrentDictionary<string, Departure> whole = new(StringComparer.OrdinalIgnoreCase);
 
     internal AvoidableCost(SeasonCosts costs)
@@ -65,6 +66,9 @@ public sealed class AvoidableCost
             [.. crops.SelectMany(crop => CostsOf(crop, part)), .. TripLines(trips)],
             trips, boxes.Value.Without(gone, part, goneToo));
     }
+
+    /// <summary>A crop's part of the boxes, planting by planting; worked out once.</summary>
+    internal BoxesOfCrop BoxesOf(EnterpriseBudget crop) => inBoxes.GetOrAdd(crop.Name, _ => new BoxesOfCrop(costs, crop));
 
     /// <summary>What a crop sold in all years on record, by channel and week; worked out once.</summary>
     internal CropSales SalesOf(Crop crop) => sales.GetOrAdd(crop, one => new CropSales(season, one, leavings.Value[one]));

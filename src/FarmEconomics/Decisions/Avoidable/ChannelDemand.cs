@@ -82,6 +82,26 @@ internal sealed class ChannelDemand
         return new MoreSold(sold, amount, fees, below, left);
     }
 
+    /// <summary>
+    /// What so much more of what lies on hand unsold is worth, in parts of what it is worth now: nobody has seen more of it sell, so by
+    /// elasticity from the first unit on.
+    /// </summary>
+    /// <param name="growth">0.5 is half as much again.</param>
+    /// <param name="elasticity">By size.</param>
+    /// <returns>The part taken and its worth.</returns>
+    internal static (decimal Taken, decimal Worth) MoreOnHand(decimal growth, decimal elasticity)
+    {
+        decimal taken = 0m, worth = 0m;
+        foreach (Step step in StepsOf(new Taken(1m, 1m, 0m, 1m, elasticity), null))
+        {
+            decimal part = Math.Min(growth - taken, step.Room);
+            taken += part;
+            worth += part * step.Price;
+        }
+
+        return (taken, worth);
+    }
+
     private static List<Week> WeeksOf(SeasonReview season, Crop crop, CropSales sales) =>
     [
         .. season

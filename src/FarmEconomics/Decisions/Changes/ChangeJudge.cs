@@ -49,6 +49,10 @@ public sealed class ChangeJudge
         return Answer(change with { Crop = crop.Name, Replacement = replacement?.Name }, crop, replacement);
     }
 
+    private static string? WhyUnknown(EnterpriseBudget crop, EnterpriseBudget? replacement) =>
+        crop.Known.Value ?? replacement?.Known.Value ?? crop.Known.NoNetReturn
+        ?? CropSeasons.Untold(crop) ?? (replacement is null ? null : CropSeasons.Untold(replacement));
+
     private Dictionary<string, string> CropsUnknown() => season.Crops.Where(crop => crop.Known.Value is not null)
         .ToDictionary(crop => crop.Name, crop => crop.Known.Value!);
 
@@ -61,11 +65,11 @@ public sealed class ChangeJudge
         PartialBudget partial = effect.Budget();
         IReadOnlyList<WeeklyUse> freed = parts.Gone is null ? [] : Scaled(crop, parts.Gone.Part, withTrips: parts.Gone.Part == 1m);
         IReadOnlyList<WeeklyUse> taken = parts.Grown is null ? [] : Scaled(parts.Grown, effect.Growth, withTrips: false);
-        MoreSold more = effect.More;
+        (decimal belowToday, decimal notTaken) = effect.Market;
         return new ChangeAnswer
         {
             Change = change,
-            WhyUnknown = crop.Known.Value ?? replacement?.Known.Value ?? crop.Known.NoNetReturn,
+            WhyUnknown = WhyUnknown(crop, replacement),
             Known = crop.Known with { Establishment = crop.Known.Establishment ?? replacement?.Known.Establishment },
             Partial = partial,
             Means = hours.Of(partial, freed, taken, Undated(parts, effect.Growth)),
@@ -79,8 +83,8 @@ public sealed class ChangeJudge
             FeetGone = parts.Gone is null ? 0m : parts.Gone.Part * crop.Sums.BedFeet.Value,
             FeetAdded = parts.Feet,
             ReplacementDoesNotFit = replacement is not null && fitting <= 0m,
-            BelowTodaysPrice = Result.Of(more.BelowToday, more.Quantity, "none").Value ?? 0m,
-            NotTaken = Result.Of(more.NotSold, more.Quantity + more.NotSold, "none").Value ?? 0m,
+            BelowTodaysPrice = belowToday,
+            NotTaken = notTaken,
             TurnsAtElasticity = parts.Grown is null ? Result.NotAvailable("nothing more is grown") : Turning(parts.Grown, parts.Feet),
             Freed = freed,
             Taken = taken,
@@ -150,6 +154,14 @@ public sealed class ChangeJudge
         );
         return hours.Of(all, Scaled(budget, 1m, withTrips: true), taken, (hired, own));
     }
+
+    /// <summary>Weeks in which a mix of crops in the place of another needs more hours than there are.</summary>
+    internal List<WeekBeyondLimit> BeyondLimit(EnterpriseBudget crop, Mix mix) => limits.Beyond(
+        Difference(
+            [.. mix.Crops.SelectMany(one => Scaled(Find(one.Crop), one.BedFeet / Find(one.Crop).Sums.BedFeet.Value, withTrips: false))],
+            Scaled(crop, 1m, withTrips: true)
+        )
+    );
 
     /// <summary>The partial budget of growing more alone, without moving cost or looking for room.</summary>
     /// <param name="crop">The crop's name, in any case.</param>
@@ -301,7 +313,8 @@ public sealed class ChangeJudge
 
     private static Dictionary<DateOnly, decimal> Difference(IReadOnlyList<WeeklyUse> taken, IReadOnlyList<WeeklyUse> freed)
     {
-        Dictionary<DateOnly, decimal> hours = taken.ToDictionary(week => week.Monday, week => week.Hours);
+        Dictionary<DateOnly, decimal> hours = taken.GroupBy(week => week.Monday)
+            .ToDictionary(week => week.Key, week => week.Sum(one => one.Hours));
         foreach (WeeklyUse week in freed)
         {
             hours[week.Monday] = hours.GetValueOrDefault(week.Monday) - week.Hours;

@@ -50,6 +50,20 @@ internal sealed class ChangeOutcome
 
     internal MoreSold More => growth?.Sold(parts.Feet, parts.FeetBefore) ?? default;
 
+    /// <summary>The part of what is grown more that goes below today's price, and the part nobody takes, stock on hand among it.</summary>
+    internal (decimal BelowToday, decimal NotTaken) Market
+    {
+        get
+        {
+            MoreSold more = More;
+            (decimal onHand, decimal left, _) = growth?.OnHand(parts.Feet, parts.FeetBefore) ?? default;
+            decimal sold = more.Quantity + onHand, notTaken = more.NotSold + left;
+            return (
+                Result.Of(more.BelowToday + onHand, sold, "none").Value ?? 0m,
+                Result.Of(notTaken, sold + notTaken, "none").Value ?? 0m);
+        }
+    }
+
     internal IReadOnlyList<MovedCost> Moved => moved.Value;
 
     internal IReadOnlyList<(string To, Money Change)> SharesMoved => shares.Value;

@@ -13,6 +13,8 @@ internal sealed class CropGrowth
     private readonly ChannelDemand demand;
     private readonly decimal ofBeds;
     private readonly decimal ofUnits;
+    private readonly decimal onHandElasticity;
+    private readonly bool everSold;
 
     // Mixes are tried by the hundred, most of them at lengths another has tried before.
     private readonly Dictionary<decimal, decimal> gainsToday = [];
@@ -21,6 +23,8 @@ internal sealed class CropGrowth
     {
         this.costs = costs.Avoidable;
         this.crop = crop;
+        onHandElasticity = Math.Abs(elasticity ?? MarketTerms.UsualElasticity);
+        everSold = costs.Avoidable.SalesOf(crop.Crop!).Channels.Count > 0;
         demand = new ChannelDemand(costs.Season, crop.Crop!, costs.Avoidable.SalesOf(crop.Crop!), elasticity);
         foreach (CostLine line in costs.Of(crop).Where(line => line.IsAvoidable && !line.IsFee))
         {
@@ -30,8 +34,9 @@ internal sealed class CropGrowth
 
     private CropGrowth(CropGrowth same, decimal? elasticity)
     {
-        (costs, crop, ofBeds, ofUnits) = (same.costs, same.crop, same.ofBeds, same.ofUnits);
+        (costs, crop, ofBeds, ofUnits, everSold) = (same.costs, same.crop, same.ofBeds, same.ofUnits, same.everSold);
         demand = same.demand.At(elasticity);
+        onHandElasticity = Math.Abs(elasticity ?? MarketTerms.UsualElasticity);
     }
 
     /// <summary>The same crop at another elasticity.</summary>
@@ -65,13 +70,35 @@ internal sealed class CropGrowth
     {
         decimal growth = Growth(feet);
         MoreSold more = demand.Of(growth, todaysPriceOnly);
-        return more.Amount - more.Fees - (ofBeds * growth) - (ofUnits * UnitsPart(more));
+        decimal onHand = todaysPriceOnly ? 0m : OnHand(feet, 0m).Worth;
+        return more.Amount - more.Fees + onHand - (ofBeds * growth) - (ofUnits * UnitsPart(more));
+    }
+
+    /// <summary>
+    /// What is more on hand at the closing date, and what it is worth; it goes below today's price. Nobody is known to take more of what no
+    /// channel ever took.
+    /// </summary>
+    /// <param name="feet">Bed-feet more.</param>
+    /// <param name="before">Bed-feet more that are there already.</param>
+    internal (decimal Units, decimal NotTaken, decimal Worth) OnHand(decimal feet, decimal before)
+    {
+        (decimal taken, decimal worth) = everSold ? ChannelDemand.MoreOnHand(Growth(before + feet), onHandElasticity) : default;
+        (decimal earlier, decimal worthEarlier) = everSold ? ChannelDemand.MoreOnHand(Growth(before), onHandElasticity) : default;
+        decimal units = crop.Sums.OnHand;
+        return (
+            units * (taken - earlier),
+            units * (Growth(feet) - (taken - earlier)),
+            crop.Sums.ClosingStock.Amount * (worth - worthEarlier));
     }
 
     internal IEnumerable<PartialBudgetLine> Returns(decimal feet, decimal before)
     {
-        Money sales = Money.Rounded(Sold(feet, before).Amount);
-        return sales == Money.Zero ? [] : [new PartialBudgetLine($"{crop.Name}: more sales", sales)];
+        PartialBudgetLine[] lines =
+        [
+            new($"{crop.Name}: more sales", Money.Rounded(Sold(feet, before).Amount)),
+            new($"{crop.Name}: more stock on hand", Money.Rounded(OnHand(feet, before).Worth), Means.Value),
+        ];
+        return lines.Where(line => line.Amount != Money.Zero);
     }
 
     internal IEnumerable<PartialBudgetLine> Costs(decimal feet, decimal before)

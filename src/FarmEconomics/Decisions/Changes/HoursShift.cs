@@ -13,8 +13,18 @@ namespace FarmEconomics.Decisions.Changes;
 /// <param name="OwnHoursValue">What the own hours count for, so that all three sums make the net change.</param>
 public sealed record MeansChange(Money Cash, decimal HiredHours, decimal OwnHours, Money Value, Money OwnHoursValue)
 {
+    /// <summary>
+    /// The part of the value that is wages of hired hours freed but paid all the same: worth it only where those hours do other work.
+    /// </summary>
+    public Money PaidAnyway { get; init; }
+
     /// <summary>Net change with own hours at nothing.</summary>
     public Money WithoutOwnHours => Cash + Value;
+
+    /// <summary>
+    /// Net change with all hours at nothing that no money is saved on: own ones, and hired ones that are paid all the same.
+    /// </summary>
+    internal Money WithoutIdleHours => WithoutOwnHours - PaidAnyway;
 
     /// <summary>Net change with own hours at their value.</summary>
     public Money Net => Cash + Value + OwnHoursValue;
@@ -28,7 +38,8 @@ public sealed record MeansChange(Money Cash, decimal HiredHours, decimal OwnHour
 
 /// <summary>
 /// Whose hours a change frees or takes (docs/methods.md, section 16): freed hours of a week come off the hired hours logged that week
-/// first, then off own ones; hours taken are own up to the own limit (without one, the most ever worked in a week), then hired; all own
+/// first, then off own ones, the other way round where hired hours can't be cut; hours taken are own up to the own limit (without one, the
+/// most ever worked in a week), then hired; all own
 /// where nobody is hired. Hours without a day stay whose they are. An hour that changes hands counts what a hired hour costs.
 /// </summary>
 internal sealed class HoursShift
@@ -81,8 +92,7 @@ internal sealed class HoursShift
         {
             // What a week frees and what it takes meet first: nobody hired is sent home while owners work longer.
             decimal net = week.Sum(hours => hours.Hired + hours.Own);
-            decimal off =
-                net >= 0m ? Math.Min(net, farm.GetValueOrDefault(week.Key)?.HiredHours ?? 0m) : -Math.Max(0m, -net - OwnRoom(week.Key));
+            decimal off = net >= 0m ? HiredFreed(net, week.Key) : -Math.Max(0m, -net - OwnRoom(week.Key));
             hired += off;
             own += net - off;
             toHired += off - week.Sum(hours => hours.Hired);
@@ -91,8 +101,20 @@ internal sealed class HoursShift
         Money hiredMoney = budget.Change(Means.HiredHours) + Money.Rounded(toHired * hiredHour);
         bool cut = season.Settings.HiredHoursCanBeCut || hiredMoney.Amount < 0m;
         Money cash = budget.Change(Means.Cash) + (cut ? hiredMoney : Money.Zero);
-        Money value = budget.Change(Means.Value) + (cut ? Money.Zero : hiredMoney);
-        return new MeansChange(cash, hired, own, value, budget.NetChange - cash - value);
+        Money paidAnyway = cut ? Money.Zero : hiredMoney, value = budget.Change(Means.Value) + paidAnyway;
+        return new MeansChange(cash, hired, own, value, budget.NetChange - cash - value) { PaidAnyway = paidAnyway };
+    }
+
+    /// <summary>
+    /// The hired hours among those freed in a week. Where they can be cut they go first; where they are paid all the same, hired people
+    /// take over what owners did, and only what is left is idle.
+    /// </summary>
+    private decimal HiredFreed(decimal hours, DateOnly week)
+    {
+        WeeklyUse? worked = farm.GetValueOrDefault(week);
+        return season.Settings.HiredHoursCanBeCut
+            ? Math.Min(hours, worked?.HiredHours ?? 0m)
+            : Math.Max(0m, hours - (worked?.OwnHours ?? 0m));
     }
 
     private decimal OwnRoom(DateOnly week) =>

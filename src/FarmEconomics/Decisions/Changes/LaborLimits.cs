@@ -3,6 +3,19 @@ using FarmEconomics.Records;
 
 namespace FarmEconomics.Decisions.Changes;
 
+/// <summary>Whose hours a limit is on.</summary>
+internal enum LaborOf
+{
+    /// <summary>All hours of the farm.</summary>
+    All,
+
+    /// <summary>The owners' own.</summary>
+    Own,
+
+    /// <summary>Hired people's.</summary>
+    Hired,
+}
+
 /// <summary>Weekly limits on hours, and which limits can't be checked against the records.</summary>
 internal sealed class LaborLimits
 {
@@ -19,20 +32,26 @@ internal sealed class LaborLimits
             .GroupBy(row => WeeklyUse.MondayOf(row.Date)).Select(week => week.Sum(row => row.Hours)).DefaultIfEmpty().Max());
         foreach (LimitRow row in season.Records.Tables.Limits)
         {
-            bool ofOwners = string.Equals(row.Limit.Trim(), "own labor", StringComparison.OrdinalIgnoreCase);
-            bool ofAll =
-                row.Limit.Contains("labor", StringComparison.OrdinalIgnoreCase)
-                && !row.Limit.Contains("hired", StringComparison.OrdinalIgnoreCase);
-            bool weekly = ofAll && (row.Unit ?? "").Contains("week", StringComparison.OrdinalIgnoreCase);
-            if (weekly)
+            LaborOf? whose = Whose(row.Limit, row.Unit ?? "");
+            if (whose is LaborOf.All or LaborOf.Own)
             {
-                (ofOwners ? own : hours).Add(row);
+                (whose == LaborOf.Own ? own : hours).Add(row);
             }
             else
             {
                 NotChecked.Add(row.Limit.Trim());
             }
         }
+    }
+
+    /// <summary>Whose hours a week a row of limits is on; null for one on anything else.</summary>
+    internal static LaborOf? Whose(string limit, string unit)
+    {
+        bool Says(string word) => limit.Contains(word, StringComparison.OrdinalIgnoreCase);
+        return !Says("labor") || !unit.Contains("week", StringComparison.OrdinalIgnoreCase) ? null
+            : Says("own") ? LaborOf.Own
+            : Says("hired") ? LaborOf.Hired
+            : LaborOf.All;
     }
 
     /// <summary>Limits a partial budget can't check: no record says how much of them each crop takes.</summary>

@@ -1,4 +1,5 @@
 using FarmEconomics.Budgets;
+using FarmEconomics.Decisions.Avoidable;
 using FarmEconomics.Records;
 using FarmEconomics.Tracing;
 using FarmEconomics.Water;
@@ -24,7 +25,7 @@ public sealed class SowingWorth
         ILookup<Enterprise, Lot> lots = season.Trace.Lots.ToLookup(lot => lot.Enterprise);
         foreach (EnterpriseBudget crop in season.Crops)
         {
-            BoxesOfCrop boxes = new(costs, crop);
+            BoxesOfCrop boxes = costs.Avoidable.BoxesOf(crop);
             foreach (EnterpriseBudget planting in season.Plantings.Where(planting => planting.Crop == crop.Crop))
             {
                 Enterprise enterprise = planting.Enterprises[0];
@@ -105,36 +106,6 @@ public sealed class SowingWorth
 
     /// <summary>What the whole yield adds beyond what stays when nothing is picked, boxes at what members paid.</summary>
     private static decimal OfYield(SensitivityModel model) => model.Contribution(1m, 1m) - model.Contribution(1m, 0m);
-}
-
-/// <summary>
-/// Boxes without a crop: payments stay, and what is in them must be filled again. Each planting has its part of that by the list value of
-/// what it put into them.
-/// </summary>
-internal sealed class BoxesOfCrop
-{
-    private readonly ILookup<Enterprise, DispositionPart> parts;
-    private readonly decimal refill;
-    private readonly decimal listValue;
-
-    internal BoxesOfCrop(SeasonCosts costs, EnterpriseBudget crop)
-    {
-        parts = costs
-            .Season.PartsOf(crop.Crop!)
-            .Where(part => part.Enterprise is not null && part.Disposition.Channel.Kind == ChannelKind.Share)
-            .ToLookup(part => part.Enterprise!);
-        refill = parts.Count == 0 ? 0m : costs.Avoidable.Without(crop).Refill.Total.Amount;
-        listValue = parts.Sum(group => group.Sum(Value));
-    }
-
-    /// <summary>Filling the planting's part of the boxes again, less what of the payments, after fees, stands to its credit.</summary>
-    internal decimal MoreThanPaid(Enterprise planting)
-    {
-        decimal again = listValue > 0m ? refill * parts[planting].Sum(Value) / listValue : 0m;
-        return again - parts[planting].Sum(part => (part.Amount - part.Fee).Amount);
-    }
-
-    private static decimal Value(DispositionPart part) => Math.Max(0m, part.ListValue.Amount);
 }
 
 /// <summary>What one planting gave, day by day.</summary>

@@ -1,3 +1,4 @@
+using FarmEconomics.Decisions.Changes;
 using FarmEconomics.Records;
 
 namespace FarmEconomics.Decisions.Short;
@@ -85,9 +86,9 @@ internal sealed class WrittenLimits
         : records.Tables.Loads.Exists(load => records.FindPool(load.Pool) == pool) ? ScarceKind.Power
         : null;
 
-    private static ScarceKind? KindOf(string name, string unit) => Says(name, "labor")
-        ? !Says(unit, "week") ? null
-        : Says(name, "own") ? ScarceKind.OwnHours : Says(name, "hired") ? ScarceKind.HiredHours : ScarceKind.Hours
+    private static ScarceKind? KindOf(string name, string unit) => LaborLimits.Whose(name, unit) is { } whose
+        ? whose == LaborOf.Own ? ScarceKind.OwnHours : whose == LaborOf.Hired ? ScarceKind.HiredHours : ScarceKind.Hours
+        : Says(name, "labor") ? null
         : Says(name, "kWh") ? ScarceKind.Power
         : Says(name, "trays") ? ScarceKind.Trays
         : Says(name, "water") && Says(unit, "day") ? ScarceKind.Water

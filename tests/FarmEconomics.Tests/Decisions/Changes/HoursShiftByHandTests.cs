@@ -44,9 +44,13 @@ public class HoursShiftByHandTests
         Assert.Equal((-67.50m, -20m, 6.75m), (means.WithoutOwnHours.Amount, means.Net.Amount, means.PerOwnHour.Value));
     }
 
-    /// <summary>Hired hours that can't be cut are paid all the same: their 112.50 are value, not cash.</summary>
+    /// <summary>
+    /// Where hired hours can't be cut the owner, who worked 10 hours that week, is freed of all 7: of Bo's 1, too, for Bo does another of
+    /// the owner's. An hour that changes hands counts 17.50, so 42.50 of the books' 60 stay, as value. Own hours are the rest: -20 + 170 -
+    /// 32.50.
+    /// </summary>
     [Fact]
-    public void Freed_WhereHiredHoursStay_IsValueNotCash()
+    public void Freed_WhereHiredHoursStay_ComesOffOwnHoursFirst()
     {
         MeansChange means = Of(
             Farm().With(settings => settings with { HiredHoursCanBeCut = false }),
@@ -55,7 +59,24 @@ public class HoursShiftByHandTests
             [],
             (0m, 0m)
         );
-        Assert.Equal(new MeansChange(new Money(-170m), 4m, 3m, new Money(102.50m), new Money(47.50m)), means);
+        Assert.Equal(
+            new MeansChange(new Money(-170m), 0m, 7m, new Money(32.50m), new Money(117.50m)) { PaidAnyway = new Money(42.50m) },
+            means);
+        Assert.Equal((-137.50m, -180m), (means.WithoutOwnHours.Amount, means.WithoutIdleHours.Amount));
+    }
+
+    /// <summary>12 freed where the owner worked 10: 2 of the hired ones are idle, and paid all the same; 1 more than the books count.</summary>
+    [Fact]
+    public void Freed_BeyondOwnHours_IsIdleAndPaid()
+    {
+        MeansChange means = Of(
+            Farm().With(settings => settings with { HiredHoursCanBeCut = false }),
+            Less,
+            [new(June30, 0m, 12m, 1m, 11m)],
+            [],
+            (0m, 0m)
+        );
+        Assert.Equal((2m, 10m, 77.50m), (means.HiredHours, means.OwnHours, means.PaidAnyway.Amount));
     }
 
     /// <summary>

@@ -77,6 +77,21 @@ public class LaborLimitsByHandTests
         Assert.Equal((10m, 7m, false), (own.OwnLimitOn(June30), own.OwnLimitOn(July7), own.Any));
     }
 
+    /// <summary>
+    /// "Owner labor" limits the owners' hours and not the farm's, as in what was short: 16 hours with Bo's are no breach of 12 of the
+    /// owner's.
+    /// </summary>
+    [Theory]
+    [InlineData("owner labor")]
+    [InlineData("our own labor")]
+    public void LimitOfOwners_IsNoneOfAllHours(string limit)
+    {
+        LaborLimits limits = Limits(Farm().Limit(limit, 12m, "hours a week"));
+        Assert.Equal((12m, false), (limits.OwnLimitOn(June30), limits.Any));
+        Assert.Empty(limits.Beyond(More((July7, 4m))));
+        Assert.Empty(limits.NotChecked);
+    }
+
     private static LaborLimits Limits(FarmBuilder farm) => new(farm.Season(2025));
 
     private static Dictionary<DateOnly, decimal> More(params (DateOnly Week, decimal Hours)[] more) =>

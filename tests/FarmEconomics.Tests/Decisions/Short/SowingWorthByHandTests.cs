@@ -1,5 +1,6 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Decisions;
+using FarmEconomics.Decisions.Avoidable;
 using FarmEconomics.Decisions.Short;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Storage;
@@ -200,7 +201,11 @@ public class SowingWorthByHandTests
             .Sell("2025-07-02", "Beets", "boxes", 10m).Sell("2025-07-09", "Beets", "boxes", 10m);
         SeasonReview season = farm.Season(2025);
 
-        Assert.Equal(60m - 180m, new BoxesOfCrop(SeasonCosts.Of(season), season.CropNamed("Beets")).MoreThanPaid(season.PlantingNamed("B")
-            .Enterprises[0]));
+        SeasonCosts costs = SeasonCosts.Of(season);
+        Assert.Equal(60m - 180m, new BoxesOfCrop(costs, season.CropNamed("Beets")).MoreThanPaid(season.PlantingNamed("B").Enterprises[0]));
+
+        // So beets add 60, the crop as its one planting: the payments stay without them.
+        Assert.Equal(60m, Contribution.Of(costs, season.CropNamed("Beets")).Value);
+        Assert.Equal(60m, Contribution.Of(costs, season.PlantingNamed("B")).Value);
     }
 }

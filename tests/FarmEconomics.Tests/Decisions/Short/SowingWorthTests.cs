@@ -1,5 +1,6 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Decisions;
+using FarmEconomics.Decisions.Avoidable;
 using FarmEconomics.Decisions.Short;
 using FarmEconomics.Records;
 using FarmEconomics.Tests.Building;
