@@ -6,7 +6,7 @@ namespace FarmEconomics.Budgets;
 
 /// <summary>
 /// Values what is on hand at the closing date: quantity x max(0, average realized price - (selling line + labor of stage sell) / quantity
-/// sold), per crop, split over its plantings by quantity. A non-cash line of its own.
+/// sold), per crop, split over its plantings by quantity. Without a realized price a list price stands in. A non-cash line of its own.
 /// </summary>
 internal static class ClosingStockValue
 {
@@ -56,18 +56,24 @@ internal static class ClosingStockValue
     private static Money? Value(FarmTrace trace, Crop crop, List<(Enterprise Enterprise, BudgetSums Sums)> members, decimal onHand)
     {
         decimal priced = members.Sum(member => member.Enterprise.PricedQuantity);
-        if (priced <= 0m)
+        (decimal Amount, decimal Quantity)? known = priced > 0m
+            ? (members.Sum(member => member.Enterprise.PricedAmount.Amount), priced)
+            : trace.Valuer.Prices.PerUnitOnHand(crop, trace.Records.AsOf);
+        if (known is not { } price)
         {
-            return trace.Valuer.Prices.PerUnitOnHand(crop, trace.Records.AsOf) is { } list
-                ? ((Fraction)onHand * list.Amount / list.Quantity).ToMoney()
-                : null;
+            return null;
         }
 
-        // What has a price of its own was sold: there is something to divide by.
+        Fraction left = ((Fraction)price.Amount / price.Quantity) - SellingPerUnit(members);
+        return left.IsPositive ? (onHand * left).ToMoney() : Money.Zero;
+    }
+
+    /// <summary>What selling a unit took; where nothing was sold nothing tells it, and nothing comes off.</summary>
+    private static Fraction SellingPerUnit(List<(Enterprise Enterprise, BudgetSums Sums)> members)
+    {
+        decimal sold = members.Sum(member => member.Sums.Sold);
         decimal labor = decimal.Round(members.Sum(member => member.Sums.SellLabor), SellingLaborDecimals, MidpointRounding.AwayFromZero);
-        Fraction selling = (Fraction)(members.Sum(member => member.Sums.Selling.Amount) + labor) / members.Sum(member => member.Sums.Sold);
-        Fraction price = ((Fraction)members.Sum(member => member.Enterprise.PricedAmount.Amount) / priced) - selling;
-        return price.IsPositive ? (onHand * price).ToMoney() : Money.Zero;
+        return sold > 0m ? (Fraction)(members.Sum(member => member.Sums.Selling.Amount) + labor) / sold : 0m;
     }
 
     /// <summary>

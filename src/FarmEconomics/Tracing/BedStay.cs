@@ -37,6 +37,13 @@ public sealed class BedStay
     /// <returns>True when in bed.</returns>
     public bool IsInBed(DateOnly day) => In <= day && day < Out;
 
+    /// <summary>
+    /// True on a day something could be picked of it: while it stands, and on the day written as its last, since a bed is picked before it
+    /// is cleared.
+    /// </summary>
+    /// <param name="day">The day.</param>
+    internal bool CanBePicked(DateOnly day) => IsInBed(day) || (day == Row.OutOfBed && In <= day);
+
     /// <summary>True while it stands in the nursery: sown and not yet in the bed.</summary>
     /// <param name="day">The day.</param>
     /// <returns>True when in the nursery.</returns>

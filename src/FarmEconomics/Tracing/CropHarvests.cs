@@ -15,7 +15,7 @@ internal sealed class CropHarvests(FarmSettings settings, CropTimes times, IRead
     /// <summary>The rows of the plantings it came from; empty, with an error, when there is none.</summary>
     internal List<BedStay> BedsOf(HarvestRow row, Crop crop)
     {
-        List<BedStay> standing = bedsByCrop[crop.Index].FindAll(bed => bed.IsInBed(row.Date));
+        List<BedStay> standing = bedsByCrop[crop.Index].FindAll(bed => bed.CanBePicked(row.Date));
         int least = times.LeastDays(crop);
         List<BedStay> ready = least == 0 ? standing : standing.FindAll(bed => row.Date.DayNumber - bed.In.DayNumber >= least);
         return ready.Count > 0 ? ready : WhenNoneIsReady(row, crop, standing);

@@ -74,22 +74,37 @@ internal sealed class StandardHours
         }
         else if (waiting.Count == 0 && !TookNoLabor(window))
         {
-            // A stage nobody logged at all for a planting takes the standard itself; a planting with logged hours needs none.
-            HashSet<int> logged = labor
-                .Shares.SelectMany(some => some).Where(share => labor.Uses[share.Use].Stage == stage && share.Target >= 0)
-                .Select(share => share.Target)
-                .ToHashSet();
-            List<(Enterprise Enterprise, decimal Weight)> missing = standard.FindAll(item => !logged.Contains(item.Enterprise.Index));
-            foreach ((Enterprise enterprise, decimal hours) in missing)
-            {
-                LaborStandardRow row = records.Tables.LaborStandards.First(candidate =>
-                    candidate.Stage == stage && records.Crop(candidate.Crop) == enterprise.Crop
-                );
-                Add(row, WhoWorked(window), window, stage, [(enterprise, 1m)], hours);
-            }
+            FillNotLogged(window, stage, standard);
         }
 
         return true;
+    }
+
+    /// <summary>
+    /// A stage nobody logged at all for a planting takes the standard itself; a planting with logged hours needs none. What of the stage
+    /// stands in a pool (a wash line, a channel) reaches the plantings from there, so only what the standards have beyond it is added.
+    /// </summary>
+    private void FillNotLogged(int window, Stage stage, List<(Enterprise Enterprise, decimal Weight)> standard)
+    {
+        List<LaborShare> logged = [.. labor.Shares.SelectMany(some => some).Where(share => labor.Uses[share.Use].Stage == stage)];
+        HashSet<int> plantings = [.. logged.Where(share => share.Target >= 0).Select(share => share.Target)];
+        decimal pooled = logged.Where(share => share.Target < LaborTable.NotAssigned && labor.Uses[share.Use].Window == window)
+            .Sum(share => share.Hours);
+        List<(Enterprise Enterprise, decimal Weight)> missing = standard.FindAll(item => !plantings.Contains(item.Enterprise.Index));
+        decimal all = missing.Sum(item => item.Weight);
+        if (pooled >= all)
+        {
+            return;
+        }
+
+        foreach ((Enterprise enterprise, decimal hours) in missing)
+        {
+            LaborStandardRow row = records.Tables.LaborStandards.First(candidate =>
+                candidate.Stage == stage && records.Crop(candidate.Crop) == enterprise.Crop
+            );
+            decimal rest = decimal.Round(hours * (all - pooled) / all, HourDecimals, MidpointRounding.AwayFromZero);
+            Add(row, WhoWorked(window), window, stage, [(enterprise, 1m)], rest);
+        }
     }
 
     /// <summary>

@@ -4,7 +4,8 @@ namespace FarmEconomics.Water;
 /// Published figures of crops, and the words growers call them by.
 /// Kc: FAO-56, Table 12 (pp. 110-112; the middle of a printed range). Root depth: Table 22 (pp. 163-165), the smaller figure, which the
 /// paper gives for timing irrigation (from memory of its footnote). Depletion p: Table 22.
-/// Stages: Table 11 (pp. 104-107), the row planted in spring in the mildest climate; where a crop has none, that of its nearest.
+/// Stages: Table 11 (pp. 104-107), the row planted in spring in the mildest climate (peas: Europe's); where a crop has none, that of its
+/// nearest.
 /// Ky: Table 24 (p. 181), which repeats FAO Irrigation and Drainage Paper 33; a crop without one takes that of a crop of its family, else
 /// 1, both of which FAO-56 allows (p. 177).
 /// </summary>

@@ -47,7 +47,7 @@ WITH open_rows AS (
     SELECT row AS what, date, crop, quantity AS total FROM harvest_rows WHERE planting IS NULL
 ), there AS (
     SELECT what, total, planting AS part, first_row AS place, bed_feet AS weight, date - in_bed >= soonest AS ready
-    FROM open_rows JOIN standing USING (crop) WHERE in_bed <= date AND date < until
+    FROM open_rows JOIN standing USING (crop) WHERE in_bed <= date AND (date < until OR date = out_of_bed) -- a bed is picked before it is cleared
 ), candidates AS (
     SELECT 1 AS choice, what, total, part, min(place) AS place, sum(weight) AS weight FROM there WHERE ready GROUP BY what, total, part
     UNION ALL SELECT CASE WHEN window_of(max(until)) = window_of(any_value(date)) THEN 2 ELSE 4 END, what, total, arg_max(planting, (until, -row)), 0, 1

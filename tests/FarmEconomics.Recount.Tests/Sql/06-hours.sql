@@ -58,7 +58,7 @@ FROM enterprises e JOIN labor_standards s ON s.crop = e.crop LEFT JOIN picked k 
 -- Rows that name nothing and whose task has no pool of its own are spread by the standards of their window and stage, where there are any.
 CREATE TABLE spread_rows AS
 SELECT w.row, w.year, w.stage FROM work w
-WHERE crop IS NULL AND planting IS NULL AND channel IS NULL AND pool IS NULL AND task_pool IS NULL AND stage <> 'overhead'
+WHERE crop IS NULL AND planting IS NULL AND channel IS NULL AND pool IS NULL AND task_pool IS NULL
   AND EXISTS (FROM standard_hours s WHERE s.year = w.year AND s.stage = w.stage AND s.hours > 0);
 
 -- Every row's destinations with their weights. `planting` or `pool` or neither (not assigned).
@@ -83,16 +83,21 @@ WHERE t.about = 'labor' AND t.measure LIKE 'hours:%'
   AND EXISTS (FROM standard_hours s WHERE s.year = t.year AND 'hours:' || s.stage = t.measure AND s.hours > 0)
 GROUP BY t.year, t.measure, t.amount HAVING t.amount > coalesce(sum(w.hours), 0);
 
--- A stage without such rows and without a total takes the standard itself, for the plantings that have no hours logged at it.
+-- A stage without such rows and without a total takes the standard itself, for the plantings that have no hours logged at it, less what of the stage stands in pools.
 -- On a farm where nobody works unpaid that holds for years with wages alone.
 CREATE TABLE filled AS
-SELECT s.planting, s.year, s.stage, s.hours, 2000000 + row_number() OVER (ORDER BY s.year, s.stage, s.place) AS row
+WITH pooled AS (SELECT w.year, w.stage, CAST(sum(w.hours) AS DOUBLE) AS hours FROM work_to d JOIN work w ON w.row = d.row WHERE d.pool IS NOT NULL GROUP BY ALL),
+missing AS (
+SELECT s.planting, s.year, s.stage, s.hours, s.place, sum(s.hours) OVER (PARTITION BY s.year, s.stage) AS all_hours
 FROM standard_hours s
 WHERE s.hours > 0
   AND (getvariable('unpaid_hours') <> 'none' OR s.year IN (SELECT year FROM wage_years))
   AND NOT EXISTS (FROM spread_rows r WHERE r.year = s.year AND r.stage = s.stage)
   AND NOT EXISTS (FROM totals t WHERE t.year = s.year AND t.about = 'labor' AND t.measure = 'hours:' || s.stage)
-  AND NOT EXISTS (FROM work_to d JOIN work w ON w.row = d.row WHERE d.planting = s.planting AND d.year = s.year AND w.stage = s.stage);
+  AND NOT EXISTS (FROM work_to d JOIN work w ON w.row = d.row WHERE d.planting = s.planting AND d.year = s.year AND w.stage = s.stage)
+)
+SELECT m.planting, m.year, m.stage, round(m.hours * (all_hours - coalesce(p.hours, 0)) / all_hours, 8) AS hours, 2000000 + row_number() OVER (ORDER BY m.year, m.stage, m.place) AS row
+FROM missing m LEFT JOIN pooled p ON p.year = m.year AND p.stage = m.stage WHERE coalesce(p.hours, 0) < all_hours;
 
 INSERT INTO work_to
 SELECT a.row, s.planting, s.year, NULL, s.hours, true FROM added a JOIN standard_hours s ON s.year = a.year AND s.stage = a.stage AND s.hours > 0

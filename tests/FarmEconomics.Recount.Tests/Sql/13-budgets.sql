@@ -58,7 +58,7 @@ WITH crop_years AS (
     SELECT o.crop, o.year, sum(on_hand) AS on_hand, sum(sold) AS sold, sum(c.selling) + sum(c.selling_labor) AS selling_cost
     FROM enterprise_output o JOIN cost_sums c ON c.planting = o.planting AND c.year = o.year GROUP BY ALL)
 SELECT o.crop || '|' || o.year AS what, o.planting AS part, o.place, o.on_hand AS weight,
-    cents(y.on_hand * CASE WHEN r.price IS NOT NULL THEN greatest(0, r.price - y.selling_cost / y.sold) / 100 ELSE p.price END) AS total
+    cents(y.on_hand * greatest(0, coalesce(r.price / 100, p.price) - CASE WHEN y.sold > 0 THEN y.selling_cost / y.sold / 100 ELSE 0 END)) AS total
 FROM enterprise_output o JOIN crop_years y ON y.crop = o.crop AND y.year = o.year LEFT JOIN realized_lots r ON r.crop = o.crop AND r.year = o.year JOIN stock_prices p ON p.crop = o.crop
 WHERE getvariable('closing_stock') = 'count' AND y.on_hand > 0 AND coalesce(r.price, p.price) IS NOT NULL;
 CREATE TABLE closing_stock AS

@@ -1,4 +1,6 @@
 using System.Text.Json;
+using FarmEconomics.Records;
+using FarmEconomics.Tests.Building;
 using FarmEconomics.Tests.Support;
 using FarmEconomics.Water;
 using FarmEconomics.Water.Power;
@@ -41,6 +43,23 @@ public class WaterAndPowerMathTests
         double kwh = WaterMath.KwhPer1000Gallons(given.Double("total_lift_ft"), efficiency) * WaterMath.GallonsPerAcreFoot / 1000;
         Assert.Equal(test.GetProperty("computed").Double("wire_to_water_efficiency"), efficiency, 0.0006);
         Assert.Equal(test.GetProperty("published").Double("kwh_per_acre_foot"), kwh, test.Double("tolerance_kwh_per_acre_foot"));
+    }
+
+    [Fact]
+    public void Loads_KilowattHoursOfAppliances_AsPublished()
+    {
+        JsonElement fixture = Fixture.Load("Water/appliance-energy");
+        DateOnly first = FarmBuilder.Day("2025-01-01");
+        foreach (JsonElement row in fixture.List("yearly"))
+        {
+            Close.To(row.Number("kwh"), Used(row, first.AddDays((int)row.Number("days") - 1)), fixture.Number("tolerance_kwh"));
+        }
+
+        Assert.All(fixture.List("daily"), row => Assert.Equal(row.Number("wh"), 1000m * Used(row, first)));
+
+        decimal Used(JsonElement row, DateOnly last) => new FarmBuilder().Pool("power", "measured")
+            .Load(row.Text("load"), "power", "household", row.Number("watts"), row.Number("hours_per_day"), "2025-01-01", $"{last:yyyy-MM-dd}")
+            .Tables.Loads[0].KilowattHours(first, FarmBuilder.Day("2025-12-31"));
     }
 
     [Fact]

@@ -202,6 +202,24 @@ public class WaterExampleTests
             (CropWaterTable.Find(crop.Crop).Response, CropWaterTable.Find(crop.Crop).ResponseFrom)));
     }
 
+    /// <summary>Each crop's four stages are one row of the table, its own or that of the crop named as its nearest.</summary>
+    [Fact]
+    public void StageLengths_OfEveryListedCrop_AreAPublishedRow()
+    {
+        JsonElement fixture = Fixture.Load("Water/stage-lengths");
+        Dictionary<string, string> nearest = fixture.GetProperty("nearest").List("rows")
+            .ToDictionary(row => row[0].GetString()!, row => row[1].GetString()!, StringComparer.OrdinalIgnoreCase);
+        foreach ((_, CropWater row) in CropWaterTable.All)
+        {
+            string crop = Key(row.ListedAs!);
+            string of = nearest.GetValueOrDefault(crop, crop);
+            StageDays stages = row.Stages;
+            Assert.Contains(fixture.List("rows"), one => of.Equals(one[0].GetString(), StringComparison.OrdinalIgnoreCase)
+                && stages.Initial >= one[1].GetDouble() && stages.Initial <= one[2].GetDouble() && stages.Development == one[3].GetDouble()
+                && stages.Mid >= one[4].GetDouble() && stages.Mid <= one[5].GetDouble() && stages.Late == one[6].GetDouble());
+        }
+    }
+
     private static string Key(string crop) => crop switch
     {
         "dry onion" => "onion, dry",

@@ -47,6 +47,28 @@ public class CropHarvestTests
     }
 
     /// <summary>
+    /// Two sowings stand, 30 and 20 bed-feet, and one is cleared on the day: a bed is picked before it is cleared, so it gives its 3 of 5
+    /// that day and nothing on the next. The last of a crop is picked on the day it goes without a warning.
+    /// </summary>
+    [Fact]
+    public void PickedOnTheDayABedIsCleared_IsOfThatPlantingToo()
+    {
+        static FarmBuilder Two() => Farm().Planting("a", "garlic", "bed", 30, "2024-04-01", "2024-07-10").Planting("b", "garlic", "bed", 20, "2024-04-20", "2024-08-01");
+        Assert.Equal("a 6, b 4", Split(Two(), "2024-07-10", out IReadOnlyList<string> codes));
+        Assert.DoesNotContain("W401", codes);
+        Assert.Equal("b 10", Split(Two(), "2024-07-11", out _));
+        Assert.Equal("b 10", Split(Two(), "2024-08-01", out codes));
+        Assert.DoesNotContain("W401", codes);
+        Assert.Equal("b 10", Split(Two(), "2024-08-02", out codes));
+        Assert.Contains("W401", codes);
+    }
+
+    /// <summary>A planting without out_of_bed ends the day after its last pick by name: that day is no written one.</summary>
+    [Fact]
+    public void DayAfterTheLastPickByName_IsNotOneItWasClearedOn() =>
+        Assert.Equal("b 10", Split(Farm().Planting("a", "garlic", "bed", 30, "2024-04-01").Pick("2024-07-09", "a", 1).Planting("b", "garlic", "bed", 20, "2024-03-20", "2024-08-01"), "2024-07-10", out _));
+
+    /// <summary>
     /// Set in October and lifted 296 days later, as the one before it: 2026's, though it counts in 2025. Never lifted before, what is set
     /// in October looks like next year's too, and what was sown in May doesn't. A crop year that is written isn't asked about.
     /// </summary>

@@ -38,11 +38,13 @@ public class PlantingCalendarTests
     }
 
     [Fact]
-    public void CropHarvest_OnTheDayTheBedWasFreed_GoesThereWithAWarning()
+    public void CropHarvest_OnTheDayTheBedWasFreed_GoesThereAndOnTheNextWithAWarning()
     {
-        FarmTrace trace = Farm().Planting("g", "garlic", "bed", 10, "2025-04-01", "2025-07-01").PickCrop("2025-07-01", "garlic", 5).Review().Trace;
-        Assert.Equal(5m, trace.Enterprises[0].Harvested);
-        Assert.Contains(trace.Problems, problem => problem.Code == "W401");
+        FarmTrace Picked(string day) => Farm().Planting("g", "garlic", "bed", 10, "2025-04-01", "2025-07-01").PickCrop(day, "garlic", 5).Review().Trace;
+        Assert.Equal(5m, Picked("2025-07-01").Enterprises[0].Harvested);
+        Assert.DoesNotContain(Picked("2025-07-01").Problems, problem => problem.Code == "W401");
+        Assert.Equal(5m, Picked("2025-07-02").Enterprises[0].Harvested);
+        Assert.Contains(Picked("2025-07-02").Problems, problem => problem.Code == "W401");
     }
 
     [Fact]

@@ -160,7 +160,7 @@ public class LossTests
         Assert.Empty(tree.WithoutValue);
         Assert.Equal(season.Farm.SalesValue
             - tree.SoldUnpicked, Money.Sum(tree.Parts.Where(part => part.Fate == Fate.Sold).Select(part => part.Amount!.Value)));
-        Assert.Equal(13, sowings.WorstOfGoodCrops.Count);
+        Assert.Equal(12, sowings.WorstOfGoodCrops.Count);
         Assert.Equal(season.Plantings.Count, sowings.All.Count);
         Assert.Equal(season.Farm.NetReturn.Amount, sowings.All.Sum(sowing => sowing.NetReturn.Value!.Value));
         Assert.Equal(season.Lots.Sum(lot => lot.Quantity + lot.Culled), tree.Parts.Sum(part => part.Quantity));
