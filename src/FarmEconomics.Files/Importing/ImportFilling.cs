@@ -138,21 +138,11 @@ internal sealed class ImportFilling
                 return text;
             }
 
-            hours = ImportWords.Has(formats, ImportWords.DayPart) ? ClockText.OfDayPart(number) : number;
-            if (ImportWords.Has(formats, ImportWords.HoursMinutes))
-            {
-                why = ClockText.OfHoursAndMinutes(number, out hours);
-            }
+            why = OfNumber(number, out hours);
         }
 
         why ??= Further(source, ref hours);
-
-        if (why is null && ImportWords.After(formats, ImportWords.Less) is { } less && source(less).Trim() is { Length: > 0 } pause)
-        {
-            why = Break(pause, out decimal rest);
-            hours -= rest;
-        }
-
+        why ??= Break(source, ref hours);
         if (why is not null)
         {
             notes.Faults.Add((Column.Name, why));
@@ -160,6 +150,12 @@ internal sealed class ImportFilling
         }
 
         return Written(hours, "0.####################");
+    }
+
+    private string? OfNumber(decimal number, out decimal hours)
+    {
+        hours = ImportWords.Has(formats, ImportWords.DayPart) ? ClockText.OfDayPart(number) : number;
+        return ImportWords.Has(formats, ImportWords.HoursMinutes) ? ClockText.OfHoursAndMinutes(number, out hours) : null;
     }
 
     // Overtime beside the regular hours.
@@ -184,19 +180,24 @@ internal sealed class ImportFilling
         return null;
     }
 
-    private string? Break(string text, out decimal hours)
+    private string? Break(Func<string, string> source, ref decimal hours)
     {
-        if (HoursText.TryRead(text, Mark, out hours))
+        if (ImportWords.After(formats, ImportWords.Less) is not { } heading || source(heading).Trim() is not { Length: > 0 } text)
         {
             return null;
         }
 
-        if (CellKinds.Read(text, Mark) is not { } number)
+        if (!HoursText.TryRead(text, Mark, out decimal rest))
         {
-            return $"can't be worked out: the break \"{text}\" is no time";
+            if (CellKinds.Read(text, Mark) is not { } number)
+            {
+                return $"can't be worked out: the break \"{text}\" is no time";
+            }
+
+            rest = number > LongestBreak ? decimal.Round(number / 60m, 10) : number;
         }
 
-        hours = number > LongestBreak ? decimal.Round(number / 60m, 10) : number;
+        hours -= rest;
         return null;
     }
 

@@ -1,4 +1,3 @@
-using CsvHelper;
 using FarmEconomics.Files.Inputs;
 using FarmEconomics.Records.Schema;
 

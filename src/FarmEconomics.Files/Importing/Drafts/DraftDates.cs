@@ -33,12 +33,7 @@ internal static class DraftDates
         string first = values.FirstOrDefault(text => forms.Count > 0 && DateForms.TryRead(text, forms[0], out _)) ?? "";
         if (forms.Count == 0)
         {
-            string shown = values.Count > 0 ? values[0] : "";
-            return new DraftRow("date", source)
-            {
-                Note = $"? no day can be read here: \"{shown}\""
-                    + (DateForms.LacksAYear(shown) ? "; it has no year: let days be shown with their year there, and save again" : ""),
-            };
+            return new DraftRow("date", source) { Note = NoDay(values.Count > 0 ? values[0] : "") };
         }
 
         string odd = read < values.Count
@@ -69,6 +64,9 @@ internal static class DraftDates
             + $"{first} is {DateForms.Example(first, chosen)}{turned}{odd}"
         };
     }
+
+    private static string NoDay(string shown) => $"? no day can be read here: \"{shown}\""
+        + (DateForms.LacksAYear(shown) ? "; it has no year: let days be shown with their year there, and save again" : "");
 
     // A spreadsheet that reads 03/06 as March 6 leaves 13/06 a text: then the days it took for dates have day and month changed about.
     private static string Turned(IReadOnlyList<string> values)

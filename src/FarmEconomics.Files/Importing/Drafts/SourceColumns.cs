@@ -17,22 +17,7 @@ internal sealed class SourceColumns
             Guess(block);
         }
 
-        // "Out" is money paid in a bank's file and a day in a list of plantings.
-        foreach (
-            SourceColumn day in all.Where(column =>
-                column.IsDay && (column.Role is ColumnRole.MoneyOut or ColumnRole.MoneyIn or ColumnRole.Amount)
-            )
-        )
-        {
-            day.Role = null;
-        }
-
-        // "In" and "out" are times on a time sheet.
-        foreach (SourceColumn clock in all.Where(column => column.IsTime && column.Role is ColumnRole.MoneyOut or ColumnRole.MoneyIn))
-        {
-            clock.Role = clock.Role == ColumnRole.MoneyIn ? ColumnRole.ClockIn : ColumnRole.ClockOut;
-        }
-
+        OutAndIn();
         Spread = FindSpread();
         if (Spread.Count == 0)
         {
@@ -71,6 +56,19 @@ internal sealed class SourceColumns
             .FirstOrDefault();
 
     public bool Has(ColumnRole role) => Of(role) is not null;
+
+    // "Out" is money paid in a bank's file, a day in a list of plantings, a time on a time sheet.
+    private void OutAndIn()
+    {
+        foreach (SourceColumn column in all.Where(column => column.Role is ColumnRole.MoneyOut or ColumnRole.MoneyIn or ColumnRole.Amount))
+        {
+            column.Role = column.IsDay ? null
+                : !column.IsTime ? column.Role
+                : column.Role == ColumnRole.MoneyIn ? ColumnRole.ClockIn
+                : column.Role == ColumnRole.MoneyOut ? ColumnRole.ClockOut
+                : column.Role;
+        }
+    }
 
     // Days across are a time sheet or a picking list by day; otherwise at least three columns of measures with headings no program knows,
     // beside a day.
