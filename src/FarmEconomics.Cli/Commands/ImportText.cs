@@ -16,6 +16,7 @@ internal static class ImportText
     private const int CausesShown = 5;
     private const int LongestCell = 18;
     private const int LongestNote = 90;
+    private const int LongestAsked = 300;
 
     internal static string Rows(this Notation notation, int count) => notation.Count(count, "row");
 
@@ -32,8 +33,11 @@ internal static class ImportText
         DraftLine[] lines = [.. draft.Lines.OrderByDescending(line => line.IsOpen)];
         foreach (DraftLine line in lines.Take(all ? int.MaxValue : LinesShown))
         {
-            to.WriteLine($"  {(line.Note.StartsWith('?') ? "?" : " ")} {(line.Column.Length == 0 ? "left out" : line.Column),-11} "
-                + $"{line.From}{(line.Note.Length == 0 ? "" : $"  ({Short(line.Note.TrimStart('?', ' '), LongestNote)})")}");
+            // What is asked is told in full.
+            bool asks = line.Note.StartsWith('?');
+            string note = Short(line.Note.TrimStart('?', ' '), asks ? LongestAsked : LongestNote);
+            to.WriteLine($"  {(asks ? "?" : " ")} {(line.Column.Length == 0 ? "left out" : line.Column),-11} "
+                + $"{line.From}{(note.Length == 0 ? "" : $"  ({note})")}");
         }
 
         if (!all && lines.Length > LinesShown)

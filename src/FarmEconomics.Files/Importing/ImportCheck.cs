@@ -52,6 +52,7 @@ internal sealed class ImportCheck(ImportPlan plan, TableSchema schema, ImportMap
 
         problems.AddRange(OfCells(candidates, grid, bad));
         problems.AddRange(TooLong(candidates, bad));
+        problems.AddRange(Beside(candidates, bad));
         problems.AddRange(Untold(candidates, problems, bad));
         return [.. problems.OrderBy(problem => problem.Source.Line)];
     }
@@ -104,9 +105,13 @@ internal sealed class ImportCheck(ImportPlan plan, TableSchema schema, ImportMap
             Row = Clip(string.Join(" | ", row.Unit.Cells.Fields.Select(field => field.Trim()))),
             Message = row.Unit.Spread < 0 ? message : $"{message.TrimEnd('.')} (under \"{row.Unit.Segment.Headings[row.Unit.Spread]}\").",
             Hint = why is not null ? "Correct the times in that row, or enter its hours yourself."
+                : problem.Code == ProblemCodes.BlankValue && mapping.RuledBy(problem.Column ?? "") is { } ruled
+                ? $"In the mapping, put a {problem.Column} under becomes in the line for \"{row.Unit.Text(ruled).Trim()}\" (or for what it "
+                    + "begins with); or add a line with that heading under source_column and no column: such rows are left out."
                 : problem.Code == ProblemCodes.BlankValue && mapping.SourceOf(problem.Column ?? "") is { } heading
                 ? $"Fill in \"{heading}\" there, or say in the mapping what blank ones are: above the line of {problem.Column} another "
-                    + "with the same column and source_column, blank under match, and what they are under becomes."
+                    + "with the same column and source_column, blank under match, and what they are under becomes. Where a blank means "
+                    + "the same as above, as in merged cells: same-as-above under format."
                 : problem.Hint,
         };
     }
@@ -141,6 +146,24 @@ internal sealed class ImportCheck(ImportPlan plan, TableSchema schema, ImportMap
             ImportUnit unit = line.First().Row.Unit;
             yield return ProblemCatalog.Make(ProblemCodes.TooManyFields, new SourceLine(plan.Source, line.Key), null,
                 TableFile.TooManyValues(unit.Cells.Fields.Length, unit.Segment.Width));
+        }
+    }
+
+    // A second column of the same heading holds another sale, or other hours: reading the first alone would lose it.
+    private IEnumerable<Problem> Beside(List<ImportCandidate> candidates, HashSet<int> bad)
+    {
+        string[] measures = [.. new[] { "quantity", "amount", "hours" }.Select(mapping.SourceOf).OfType<string>()];
+        foreach ((ImportCandidate row, int at) in candidates.Select((row, at) => (row, at)).Where(pair => pair.row.Unit.Spread < 0))
+        {
+            string[] headings = row.Unit.Segment.Headings;
+            if (Array.Find(measures, heading => headings.Index().Any(other => other.Index != row.Unit.Segment.Column(heading)
+                && SourceSegment.Same(other.Item, heading) && row.Unit.Cells.At(other.Index).Length > 0)) is { } twice)
+            {
+                bad.Add(at);
+                yield return ProblemCatalog.Make(ProblemCodes.TooManyFields, new SourceLine(plan.Source, row.Unit.Cells.Line), null,
+                    $"\"{twice}\" stands above more than one column, and a further one holds something here, too: give each column a "
+                        + "heading of its own, or each value a row of its own.");
+            }
         }
     }
 

@@ -23,6 +23,11 @@ internal sealed class ImportCondition
         Source = row.SourceColumn;
     }
 
+    public ImportCondition(string source, ImportMatch match, decimal limit, char mark)
+    {
+        (Source, this.match, this.limit, this.mark, when) = (source, match, limit, mark, "");
+    }
+
     /// <summary>The heading it looks under; null: that of the row it belongs to.</summary>
     public string? Source { get; }
 

@@ -16,6 +16,7 @@ internal sealed class ImportFiller(ImportPlan plan, ChosenMapping chosen, Record
     private readonly ImportMapping mapping = new(chosen.Schema, chosen.Rows,
         (records?.FarmSettings.Notation ?? Notation.Default).DecimalMark);
     private readonly ImportNotes notes = new();
+    private IReadOnlyList<FormerRow> former = [];
 
     public void Fill(SheetEntry? sheet)
     {
@@ -34,7 +35,7 @@ internal sealed class ImportFiller(ImportPlan plan, ChosenMapping chosen, Record
         var sums = new ImportSums(plan, mapping, block, [.. candidates.Select(row => (row.Unit, row.Fields)), .. others]);
         plan.Sums = sums.OfSource();
         plan.Contents = sums.OfRows(good);
-        plan.Remarks = [.. ImportRemarks.Of(block, mapping, notes, plan.Notation)];
+        plan.Remarks = [.. ImportRemarks.Of(block, mapping, notes, plan.Notation), .. FormerRows.Told(former, plan.Notation)];
         NameFiles(check.Names);
     }
 
@@ -69,14 +70,14 @@ internal sealed class ImportFiller(ImportPlan plan, ChosenMapping chosen, Record
             all.Add((unit, rows.Id(unit, day < 0 ? "" : fields[day]), fields, [.. notes.Faults]));
         }
 
-        KnownIds known = KnownIds.Of(records, chosen.Schema.Name, all.Select(row => row.Id));
+        KnownIds known = KnownIds.Of(records, plan, mapping.Columns, all.Select(row => row.Id));
         List<int> already = [];
         List<int> leftOut = [];
         List<ImportCandidate> candidates = [];
         others = [];
         foreach ((ImportUnit unit, string id, IReadOnlyList<string> fields, List<(string, string)> faults) in all)
         {
-            bool there = known.Holds(id);
+            bool there = known.Holds(id) || known.HoldsChanged(id, fields);
             if (there || mapping.LeavesOut(unit.Text))
             {
                 (there ? already : leftOut).Add(unit.Cells.Line);
@@ -88,6 +89,7 @@ internal sealed class ImportFiller(ImportPlan plan, ChosenMapping chosen, Record
             }
         }
 
+        former = already.Count == 0 ? [] : FormerRows.Within(known.Former, all.Select(row => row.Fields), day);
         (plan.RowsInSource, plan.AlreadyThere, plan.LeftOut) = (all.Count, already, leftOut);
         return candidates;
     }

@@ -28,8 +28,12 @@ internal sealed class ImportFilling
         formats = ImportWords.Of(main?.Format);
         this.rules = [.. rules.Select(row => (new ImportCondition(row, Mark), row.Becomes ?? ""))];
         Source = main?.SourceColumn;
-        Headings = [.. new[] { Source, ImportWords.After(formats, ImportWords.Until),
-            ImportWords.After(formats, ImportWords.Less) }.Concat(this.rules.Select(rule => rule.When.Source)).OfType<string>()];
+        Headings =
+        [
+            .. new[] { Source, ImportWords.After(formats, ImportWords.Until), ImportWords.After(formats, ImportWords.Less) }
+                .Concat(ImportWords.AllAfter(formats, ImportWords.Plus)).Concat(this.rules.Select(rule => rule.When.Source))
+                .OfType<string>(),
+        ];
     }
 
     public ColumnSchema Column { get; }
@@ -42,6 +46,12 @@ internal sealed class ImportFilling
 
     /// <summary>The decimal mark of the source.</summary>
     public char Mark => ImportWords.Has(formats, ImportWords.DecimalComma) ? ',' : '.';
+
+    /// <summary>True when it is filled by rules and nothing else.</summary>
+    public bool IsRuled => main is null && rules.Count > 0;
+
+    /// <summary>True when money paid stands below 0 and what is above is left out.</summary>
+    public bool PaidBelow => Source is not null && ImportWords.Has(formats, ImportWords.PaidBelow);
 
     public void BeginAnew() => above = "";
 
@@ -80,7 +90,7 @@ internal sealed class ImportFilling
 
     private string Date(string text, Func<string, string> source)
     {
-        foreach (string? format in formats.Where(word => DateText.NormalizeFormat(word) is not null).Append(null))
+        foreach (string? format in formats.Where(DateForms.IsForm).Append(null))
         {
             if (DateForms.TryRead(text, format, out DateOnly date))
             {
@@ -128,15 +138,11 @@ internal sealed class ImportFilling
                 return text;
             }
 
-            hours = ImportWords.Has(formats, ImportWords.DayPart) ? ClockText.OfDayPart(number) : number;
+            why = OfNumber(number, out hours);
         }
 
-        if (why is null && ImportWords.After(formats, ImportWords.Less) is { } less && source(less).Trim() is { Length: > 0 } pause)
-        {
-            why = Break(pause, out decimal rest);
-            hours -= rest;
-        }
-
+        why ??= Further(source, ref hours);
+        why ??= Break(source, ref hours);
         if (why is not null)
         {
             notes.Faults.Add((Column.Name, why));
@@ -146,25 +152,58 @@ internal sealed class ImportFilling
         return Written(hours, "0.####################");
     }
 
-    private string? Break(string text, out decimal hours)
+    private string? OfNumber(decimal number, out decimal hours)
     {
-        if (HoursText.TryRead(text, Mark, out hours))
+        hours = ImportWords.Has(formats, ImportWords.DayPart) ? ClockText.OfDayPart(number) : number;
+        return ImportWords.Has(formats, ImportWords.HoursMinutes) ? ClockText.OfHoursAndMinutes(number, out hours) : null;
+    }
+
+    // Overtime beside the regular hours.
+    private string? Further(Func<string, string> source, ref decimal hours)
+    {
+        foreach (string text in ImportWords.AllAfter(formats, ImportWords.Plus).Select(heading => source(heading).Trim())
+            .Where(text => text.Length > 0 && !QuantityText.IsNothing(text)))
+        {
+            if (!HoursText.TryRead(text, Mark, out decimal more))
+            {
+                if (CellKinds.Read(text, Mark) is not { } number)
+                {
+                    return $"can't be worked out: the further hours \"{text}\" are no time";
+                }
+
+                more = number;
+            }
+
+            hours += more;
+        }
+
+        return null;
+    }
+
+    private string? Break(Func<string, string> source, ref decimal hours)
+    {
+        if (ImportWords.After(formats, ImportWords.Less) is not { } heading || source(heading).Trim() is not { Length: > 0 } text)
         {
             return null;
         }
 
-        if (CellKinds.Read(text, Mark) is not { } number)
+        if (!HoursText.TryRead(text, Mark, out decimal rest))
         {
-            return $"can't be worked out: the break \"{text}\" is no time";
+            if (CellKinds.Read(text, Mark) is not { } number)
+            {
+                return $"can't be worked out: the break \"{text}\" is no time";
+            }
+
+            rest = number > LongestBreak ? decimal.Round(number / 60m, 10) : number;
         }
 
-        hours = number > LongestBreak ? decimal.Round(number / 60m, 10) : number;
+        hours -= rest;
         return null;
     }
 
     private string Number(string text, ImportNotes notes)
     {
-        decimal? read = CellKinds.Read(text, Mark);
+        decimal? read = CellKinds.Read(Column.Type == ColumnType.Percent ? text.TrimEnd('%') : text, Mark);
         if (read is null && ImportWords.Has(formats, ImportWords.Quantity) && QuantityText.TryRead(text, Mark, out NotedQuantity quantity))
         {
             read = quantity.Amount;
@@ -176,8 +215,7 @@ internal sealed class ImportFilling
             return text;
         }
 
-        value = ImportWords.Has(formats, ImportWords.Absolute) ? Math.Abs(value) : ImportWords.Has(formats, ImportWords.Negative) ? -value
-            : value;
+        value = ImportWords.Has(formats, ImportWords.Absolute) ? Math.Abs(value) : IsTurned ? -value : value;
         if (ImportWords.Has(formats, ImportWords.Round))
         {
             decimal whole = decimal.Round(value, Column.MaxDecimals, MidpointRounding.AwayFromZero);
@@ -188,6 +226,8 @@ internal sealed class ImportFilling
 
         return Written(value, Column.IsMoney ? "0.00##################" : "0.####################");
     }
+
+    private bool IsTurned => ImportWords.Has(formats, ImportWords.Negative) || ImportWords.Has(formats, ImportWords.PaidBelow);
 
     private string Written(decimal value, string format) => value.ToString(format, CultureInfo.InvariantCulture).Replace('.', farmMark);
 }

@@ -39,6 +39,8 @@ internal sealed class ImportMapping
         leaveOut.AddRange(without.Where(IsRule)
             .Select(row => new ImportCondition(row, fillings.Find(filling => ImportWords.Is(filling.Source ?? "", row.SourceColumn!))?.Mark
             ?? mark)));
+        leaveOut.AddRange(fillings.Where(filling => filling.PaidBelow)
+            .Select(filling => new ImportCondition(filling.Source!, ImportMatch.Above, 0m, filling.Mark)));
         columnsLeftOut = [.. without.Where(row => !IsRule(row)).Select(row => row.SourceColumn!.Trim())];
         SourceColumns =
         [
@@ -58,6 +60,10 @@ internal sealed class ImportMapping
 
     /// <summary>The heading a column of the table is filled from; null without one.</summary>
     public string? SourceOf(string column) => fillings.Find(filling => filling.Column.Name == column)?.Source;
+
+    /// <summary>The heading whose values rules alone turn into a column of the table; null where it isn't filled so.</summary>
+    public string? RuledBy(string column) =>
+        fillings.Find(filling => filling.Column.Name == column) is { IsRuled: true, Headings: [var heading, ..] } ? heading : null;
 
     /// <summary>True when each row of the source holds several values, each under its own heading.</summary>
     public bool IsWide => fillings.Exists(filling => filling.Headings.Any(ImportWords.IsSpecial));

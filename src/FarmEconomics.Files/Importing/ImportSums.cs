@@ -22,7 +22,7 @@ internal sealed class ImportSums(ImportPlan plan, ImportMapping mapping, SourceB
                 sums.AddRange(OfRow(segment, total, own));
             }
 
-            if (mapping.IsWide && Array.FindIndex(segment.Headings, HeadingWords.IsTotal) is >= 0 and var at)
+            if (mapping.IsWide && NumberPlace() >= 0 && Array.FindIndex(segment.Headings, HeadingWords.IsTotal) is >= 0 and var at)
             {
                 sums.AddRange(OfColumn(segment, at, own));
             }
@@ -107,7 +107,9 @@ internal sealed class ImportSums(ImportPlan plan, ImportMapping mapping, SourceB
 
     private int Place(string column) => mapping.Columns.ToList().IndexOf(column);
 
-    private int NumberPlace() => new[] { "quantity", "hours", "amount" }.Select(Place).FirstOrDefault(at => at >= 0, -1);
+    private int NumberPlace() => new[] { "quantity", "hours", "amount" }
+        .Where(column => mapping.SourceOf(column) is { } source && ImportWords.Is(source, ImportWords.Cell))
+        .Select(Place).FirstOrDefault(at => at >= 0, -1);
 
     private int FieldFrom(string heading) => mapping.Columns.ToList().FindIndex(column => column is "quantity" or "amount" or "hours"
         && mapping.SourceOf(column) is { } source && SourceSegment.Same(source, heading));

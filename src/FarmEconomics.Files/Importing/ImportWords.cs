@@ -10,6 +10,13 @@ internal static class ImportWords
     public const string Cell = "(cell)";
 
     public const string Negative = "negative";
+
+    /// <summary>Money paid stands below 0, and rows above 0 are no expenses: they are left out.</summary>
+    public const string PaidBelow = "paid-below";
+
+    /// <summary>Money paid stands above 0; what is below came back.</summary>
+    public const string PaidAbove = "paid-above";
+
     public const string Absolute = "absolute";
     public const string DecimalComma = "decimal-comma";
     public const string Round = "round";
@@ -19,9 +26,12 @@ internal static class ImportWords
     public const string BeforeParentheses = "before-parentheses";
     public const string Punches = "punches";
     public const string DayPart = "day-part";
+    public const string HoursMinutes = "hours-minutes";
+    public const string Serial = "serial";
     public const string SameAsAbove = "same-as-above";
     public const string Until = "until:";
     public const string Less = "less:";
+    public const string Plus = "plus:";
     public const string PlusDays = "plus-days:";
     public const string LessDays = "less-days:";
     public const string Weekday = "weekday";
@@ -36,6 +46,10 @@ internal static class ImportWords
         (format ?? "").Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
 
     public static bool Has(string[] words, string word) => words.Contains(word, StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>What follows each word that begins so.</summary>
+    public static IEnumerable<string> AllAfter(string[] words, string word) =>
+        words.Where(known => known.StartsWith(word, StringComparison.OrdinalIgnoreCase)).Select(known => known[word.Length..].Trim());
 
     /// <summary>What follows a word such as <c>until:</c>; null without it.</summary>
     public static string? After(string[] words, string word) =>

@@ -19,6 +19,8 @@ public enum DatesWritten
 /// <summary>Drafts how a source writes its days; of two readings none is guessed.</summary>
 internal static class DraftDates
 {
+    private const int MonthsOfYear = 12;
+
     /// <summary>The row of the mapping.</summary>
     /// <param name="source">The heading.</param>
     /// <param name="values">The texts.</param>
@@ -31,14 +33,15 @@ internal static class DraftDates
         string first = values.FirstOrDefault(text => forms.Count > 0 && DateForms.TryRead(text, forms[0], out _)) ?? "";
         if (forms.Count == 0)
         {
-            return new DraftRow("date", source) { Note = $"? no day can be read here: \"{(values.Count > 0 ? values[0] : "")}\"" };
+            return new DraftRow("date", source) { Note = NoDay(values.Count > 0 ? values[0] : "") };
         }
 
         string odd = read < values.Count
             ? $"; {values.Count - read} of {values.Count} are no days, "
                 + $"such as \"{values.First(text => !DateForms.TryRead(text, forms[0], out _))}\": those rows are held back" : "";
+        string turned = Turned(values);
         string? chosen = forms.Count == 1 ? forms[0]
-            : said != DatesWritten.Unknown ? forms.Find(form => form.StartsWith('M') == (said == DatesWritten.MonthFirst))
+            : said != DatesWritten.Unknown ? forms.Find(form => form[0] == (said == DatesWritten.MonthFirst ? 'M' : 'D'))
             : forms.Find(form => DateText.NormalizeFormat(form) == farmForm);
         if (chosen is null)
         {
@@ -57,10 +60,28 @@ internal static class DraftDates
         return new DraftRow("date", source)
         {
             Format = chosen == DateForms.Iso ? null : chosen,
-            Note = (odd.Length > 0 ? "? " : "")
-            + $"{first} is {DateForms.Example(first, chosen)}{odd}"
+            Note = (odd.Length + turned.Length > 0 ? "? " : "")
+            + $"{first} is {DateForms.Example(first, chosen)}{turned}{odd}"
         };
     }
+
+    private static string NoDay(string shown) => $"? no day can be read here: \"{shown}\""
+        + (DateForms.LacksAYear(shown) ? "; it has no year: let days be shown with their year there, and save again" : "");
+
+    // A spreadsheet that reads 03/06 as March 6 leaves 13/06 a text: then the days it took for dates have day and month changed about.
+    private static string Turned(IReadOnlyList<string> values)
+    {
+        string[] dates = [.. values.Where(text => DateForms.TryRead(text, DateForms.Iso, out _))];
+        string[] texts = [.. values.Except(dates).Where(text => DateForms.TryRead(text, "D/M/YYYY", out _)
+            || DateForms.TryRead(text, "M/D/YYYY", out _))];
+        return texts.Length == 0 || dates.Length == 0 || texts.Any(text => !IsOneWay(text))
+            || dates.Any(text => DateForms.TryRead(text, DateForms.Iso, out DateOnly day) && day.Day > MonthsOfYear) ? ""
+            : $"; a spreadsheet made dates of some, such as {dates[0]}, and left texts such as {texts[0]}: "
+                + "day and month of the dates may be changed about, look at them there";
+    }
+
+    private static bool IsOneWay(string text) =>
+        !DateForms.TryRead(text, "D/M/YYYY", out _) || !DateForms.TryRead(text, "M/D/YYYY", out _);
 
     private static bool Same(string text, string left, string right) =>
         DateForms.TryRead(text, left, out DateOnly one) == DateForms.TryRead(text, right, out DateOnly other) && one == other;

@@ -6,6 +6,13 @@ namespace FarmEconomics.Files.Importing.Drafts;
 /// <summary>Time sheets: who worked, how long, at what.</summary>
 internal sealed partial class DraftMaker
 {
+    // Why somebody has no hours that day. Common practice, no source; another word, such as "half day", holds its cell back.
+    private static readonly string[] AwayWords = ["absent", "away", "off", "day off", "sick", "ill", "vacation", "holiday", "leave", "pto",
+        "closed", "rain", "rained out", "x"];
+
+    private static readonly string[] OvertimeWords = ["overtime hours", "overtime", "ot hours", "ot", "daily ot", "weekly ot",
+        "double time", "double time hours"];
+
     // One total per week is a period, no day of forty hours.
     private bool Week()
     {
@@ -125,24 +132,51 @@ internal sealed partial class DraftMaker
             Format = punches ? ImportWords.Punches : DayParts(columns.Spread.SelectMany(column => column.Values)),
             Note = punches ? "times in and out by turns" : "blank cells are nothing",
         });
-        string[] words = [.. columns.Spread.SelectMany(column => column.Values).Where(text => !text.Any(char.IsAsciiDigit))
-            .Distinct(StringComparer.OrdinalIgnoreCase).Take(6)];
-        rows.AddRange(words.Select(word => new DraftRow(null, ImportWords.Cell) { When = word, Note = "no hours that day" }));
+        Nothing(ImportWords.Cell, columns.Spread.SelectMany(column => column.Values),
+            text => QuantityText.IsNothing(text) || AwayWords.Contains(HeadingWords.Plain(text)), "no hours that day");
     }
 
     private void AddHours(SourceColumn hours)
     {
         string? parts = DayParts(hours.Values);
+        string? minutes = parts is null && AreMinutes(hours.Values) ? $"{ImportWords.HoursMinutes} or hours" : null;
+        string shown = hours.Values.FirstOrDefault(text => IsPlainNumber(text) && CellKinds.Read(text, '.') % 1m != 0m) ?? hours.First;
+        string meaning = parts is not null ? "that part of a day, as spreadsheets keep times" : "hours and minutes";
         rows.Add(new DraftRow("hours", hours.Heading)
         {
-            Format = Joined(parts, Comma(hours)),
-            Readings = [$"{hours.Values[0]} is that part of a day, as spreadsheets keep times", $"{hours.Values[0]} is that many hours"],
-            Note = parts is null
+            Format = Joined([parts, minutes, Comma(hours), .. Overtime(hours)]),
+            Readings = [$"{shown} is {meaning}", $"{shown} is that many hours"],
+            Note = parts is null && minutes is null
                 ? $"such as {hours.Values[0]}{(columns.Has(ColumnRole.ClockIn) ? "; start and end are not needed" : "")}"
-                : $"? {hours.Values[0]} is that many hours, or that part of a day, as spreadsheets keep times",
+                : $"? {shown} is that many hours, or {meaning}",
         });
         Total(hours);
     }
+
+    // Regular hours are all hours only together with what was worked beyond them.
+    private string[] Overtime(SourceColumn hours) => !HeadingWords.Plain(hours.Heading).StartsWith("regular", StringComparison.Ordinal)
+        ? []
+        : [.. columns.All.Where(column => column.HasMeasure && OvertimeWords.Contains(HeadingWords.Plain(column.Heading)))
+            .Select(column => ImportWords.Plus + column.Heading)];
+
+    // Below one, and some with three decimals or more: hours are noted in quarters, parts of a day look so, be it among times.
+    private static string? DayParts(IEnumerable<string> values)
+    {
+        decimal?[] numbers = [.. values.Where(IsPlainNumber).Select(text => CellKinds.Read(text, '.'))];
+        return numbers.Length > 0 && numbers.All(number => number is >= 0m and < 1m) && numbers.Any(number => number * 100m % 1m != 0m)
+            && numbers.Max() * HoursOfDay >= 1m
+            ? $"{ImportWords.DayPart} or hours" : null;
+    }
+
+    // 7.30, 8.15, 6.45: whoever writes hours in decimals has halves and quarters, whoever writes minutes behind a point has these.
+    private static bool AreMinutes(IEnumerable<string> values)
+    {
+        decimal[] parts = [.. values.Where(IsPlainNumber).Select(text => (CellKinds.Read(text, '.') ?? 0m) % 1m * 100m)
+            .Where(part => part != 0m).Distinct()];
+        return parts.Length > 1 && parts.All(part => part is 15m or 30m or 45m);
+    }
+
+    private static bool IsPlainNumber(string text) => !HoursText.TryRead(text, '.', out _) && CellKinds.Read(text, '.') is not null;
 
     private void Task() => rows.Add(columns.Of(ColumnRole.Task) is { Values.Count: > 0 } task
         ? new DraftRow("task", task.Heading) { Note = Distinct(task) }

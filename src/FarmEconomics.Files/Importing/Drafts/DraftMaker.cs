@@ -143,6 +143,10 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
                 Note = $"such as {quantity.First}"
             });
             UnitOf(quantity, units);
+            if (table == "harvests")
+            {
+                Nothing(quantity.Heading, quantity.Values, QuantityText.IsNothing, "nothing was picked");
+            }
         }
         else
         {
@@ -164,6 +168,10 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
         {
             rows.Add(new DraftRow("unit", ImportWords.Cell) { Format = ImportWords.Unit, Note = "the unit beside the number" });
         }
+        else if (columns.Of(ColumnRole.Unit) is { IsText: true } unit)
+        {
+            rows.Add(new DraftRow("unit", unit.Heading) { Note = Distinct(unit) });
+        }
         else if (columns.Spread.Any(column => HeadingWords.InParentheses(column.Heading).Length > 0))
         {
             rows.Add(new DraftRow("unit", ImportWords.Heading)
@@ -172,7 +180,14 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
                 Note = $"what stands in parentheses: {HeadingWords.InParentheses(columns.Spread[0].Heading)}"
             });
         }
+
+        Nothing(ImportWords.Cell, columns.Spread.SelectMany(column => column.Values), QuantityText.IsNothing, "nothing that day");
     }
+
+    // Words that say there was nothing; any other word in the place of a number holds its row back.
+    private void Nothing(string source, IEnumerable<string> values, Func<string, bool> says, string note) =>
+        rows.AddRange(values.Where(says).Distinct(StringComparer.OrdinalIgnoreCase)
+            .Select(word => new DraftRow(null, source) { When = word, Note = note }));
 
     private void UnitOf(SourceColumn quantity, bool units)
     {
@@ -199,106 +214,6 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
         else
         {
             rows.AddRange(ItemUnits.Rows(columns, Records?.Tables));
-        }
-    }
-
-    private void SaleMoney()
-    {
-        SourceColumn? amount = columns.Of(ColumnRole.Amount);
-        if (IsWide)
-        {
-            rows.RemoveAll(row => row.Column == "quantity");
-            rows.Add(new DraftRow("quantity", null) { Constant = "0", Note = "? the table has money only: a sale without a quantity" });
-            rows.Add(new DraftRow("amount", ImportWords.Cell) { Note = "the money under each heading" });
-        }
-        else if (amount is not null)
-        {
-            rows.Add(new DraftRow("amount", amount.Heading)
-            {
-                Format = Joined(Comma(amount), Round(amount, 2)),
-                Note = $"such as {amount.First}"
-            });
-            if (amount.Values.Any(text => CellKinds.Read(text, amount.Mark(FarmMark)) < 0m))
-            {
-                rows.Add(new DraftRow("quantity", amount.Heading)
-                {
-                    When = "0",
-                    Match = "below",
-                    Becomes = "0",
-                    Note = "money given back: a sale of 0 with the amount below 0"
-                });
-            }
-        }
-        else if (columns.Of(ColumnRole.UnitPrice) is { } price)
-        {
-            rows.Add(new DraftRow("unit_price", price.Heading)
-            {
-                Format = Joined(Comma(price), Round(price, 4)),
-                Note = $"such as {price.First}"
-            });
-        }
-    }
-
-    private void Expense()
-    {
-        SourceColumn? outgoing = columns.Of(ColumnRole.MoneyOut);
-        SourceColumn? amount = outgoing ?? columns.Of(ColumnRole.Amount) ?? columns.Of(ColumnRole.UnitPrice);
-        SourceColumn? payee = columns.Of(ColumnRole.Payee) ?? columns.All
-            .FirstOrDefault(column => column.IsText && column.Role is null or ColumnRole.Kind or ColumnRole.Note);
-        if (amount is null)
-        {
-            rows.Add(new DraftRow("amount", null) { Constant = "?", Note = "? no column of money is seen" });
-            return;
-        }
-
-        char mark = amount.Mark(FarmMark);
-        int below = amount.Values.Count(text => CellKinds.Read(text, mark) < 0m);
-        bool turned = outgoing is null && below * 2 >= amount.Values.Count && below > 0;
-        rows.Add(new DraftRow("amount", amount.Heading)
-        {
-            Format = Joined(Comma(amount), Round(amount, 2), outgoing is not null ? ImportWords.Absolute : turned ? ImportWords.Negative
-                : null),
-            Note = turned ? "money paid stands below 0 here; the sign is turned" : outgoing is not null ? "the column of money paid"
-                : $"such as {amount.First}",
-        });
-        if (turned || outgoing is not null)
-        {
-            rows.Add(new DraftRow(null, amount.Heading)
-            {
-                When = turned ? "0" : null,
-                Match = turned ? "above" : "blank",
-                Note = "money that came in is no expense; take this line out to keep refunds"
-            });
-        }
-
-        Payee(payee, amount, mark, turned);
-    }
-
-    private void Payee(SourceColumn? payee, SourceColumn amount, char mark, bool turned)
-    {
-        if (payee is not null)
-        {
-            rows.Add(new DraftRow("payee", payee.Heading) { Note = $"such as {payee.First}" });
-        }
-
-        if (columns.Of(ColumnRole.Crop) is { } crop && crop != payee)
-        {
-            rows.Add(new DraftRow("crop", crop.Heading) { Note = Distinct(crop) });
-        }
-
-        if (columns.Of(ColumnRole.Category) is { } category)
-        {
-            rows.Add(new DraftRow("category", category.Heading) { Note = Distinct(category) });
-        }
-        else if (payee is null || columns.Has(ColumnRole.Crop))
-        {
-            rows.Add(new DraftRow("category", null) { Constant = "?", Note = "? one category for all rows, such as seed" });
-        }
-        else
-        {
-            rows.AddRange(DraftCategories.Rows(payee.Heading,
-                [.. block.Rows.Select(row => (row.At(payee.At), Amount: CellKinds.Read(row.At(amount.At), mark) ?? 0m))
-                    .Where(row => row.Item1.Length > 0 && (turned ? row.Amount < 0m : row.Amount != 0m))], Records?.Tables));
         }
     }
 
@@ -365,15 +280,6 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
     private static string? Ditto(SourceColumn column) => column.Values
         .Any(text => text is "\"" or "''" or "〃" or "”" || text.Equals("ditto", StringComparison.OrdinalIgnoreCase))
         ? ImportWords.SameAsAbove : null;
-
-    // All below one, and some with three decimals or more: hours are noted in quarters, parts of a day look so.
-    private static string? DayParts(IEnumerable<string> values)
-    {
-        decimal?[] numbers = [.. values.Select(text => CellKinds.Read(text, '.'))];
-        return numbers.Length > 0 && numbers.All(number => number is >= 0m and < 1m) && numbers.Any(number => number * 100m % 1m != 0m)
-            && numbers.Max() * HoursOfDay >= 1m
-            ? $"{ImportWords.DayPart} or hours" : null;
-    }
 
     private static string Distinct(SourceColumn column)
     {

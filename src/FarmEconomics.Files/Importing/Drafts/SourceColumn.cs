@@ -11,7 +11,8 @@ internal sealed class SourceColumn
     {
         At = at;
         Heading = block.Segments[0].Headings[at];
-        Values = [.. block.Segments[0].Rows.Take(MostLookedAt).Select(row => row.At(at)).Where(text => text.Length > 0)];
+        Values = [.. block.Segments.SelectMany((part, first) => part.Rows.Select(row => row.At(first == 0 ? at : part.Column(Heading))))
+            .Take(MostLookedAt).Where(text => text.Length > 0)];
         Kinds = Values.GroupBy(CellKinds.Of).ToDictionary(group => group.Key, group => group.Count());
         Role = HeadingWords.IsTotal(Heading) ? ColumnRole.Total : HeadingWords.RoleOf(Heading);
     }
@@ -31,6 +32,15 @@ internal sealed class SourceColumn
 
     /// <summary>True when most values are numbers, quantities or times.</summary>
     public bool IsMeasure => Share(CellKind.Number, CellKind.Money, CellKind.Quantity, CellKind.Time) >= 0.6m;
+
+    /// <summary>The same of a column of a wide table, where "none" stands for a blank.</summary>
+    public bool IsSpread => IsMeasure || Values.All(text => QuantityText.IsNothing(text) || CellKinds.Of(text)
+        is CellKind.Number or CellKind.Money or CellKind.Quantity or CellKind.Time);
+
+    public bool IsTime => Share(CellKind.Time) >= 0.6m;
+
+    /// <summary>True for numbers written in cents, or with a currency's sign.</summary>
+    public bool IsInCents => Has(CellKind.Money) || (IsNumber && Values.All(text => text.Length > 3 && text[^3] is '.' or ','));
 
     /// <summary>True when some are.</summary>
     public bool HasMeasure => Share(CellKind.Number, CellKind.Money, CellKind.Quantity, CellKind.Time) > 0m;

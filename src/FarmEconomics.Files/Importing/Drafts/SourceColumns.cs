@@ -17,17 +17,19 @@ internal sealed class SourceColumns
             Guess(block);
         }
 
-        // "Out" is money paid in a bank's file and a day in a list of plantings.
-        foreach (
-            SourceColumn day in all.Where(column =>
-                column.IsDay && (column.Role is ColumnRole.MoneyOut or ColumnRole.MoneyIn or ColumnRole.Amount)
-            )
-        )
+        OutAndIn();
+        Spread = FindSpread();
+        if (Spread.Count == 0)
         {
-            day.Role = null;
+            ReadTotals();
         }
 
-        Spread = FindSpread();
+        // What was picked is an amount, too: "15 lb" is no money.
+        if (!Has(ColumnRole.Quantity) && Has(ColumnRole.Crop) && Of(ColumnRole.Amount) is { } noted
+            && noted.Has(CellKind.Quantity) && !noted.Has(CellKind.Money))
+        {
+            noted.Role = ColumnRole.Quantity;
+        }
 
         // "What" is a task on a time sheet and a crop on a list of what was sold or picked.
         if (!Has(ColumnRole.Crop) && Of(ColumnRole.Task) is { } what && (Has(ColumnRole.Quantity) || Has(ColumnRole.Amount))
@@ -55,6 +57,19 @@ internal sealed class SourceColumns
 
     public bool Has(ColumnRole role) => Of(role) is not null;
 
+    // "Out" is money paid in a bank's file, a day in a list of plantings, a time on a time sheet.
+    private void OutAndIn()
+    {
+        foreach (SourceColumn column in all.Where(column => column.Role is ColumnRole.MoneyOut or ColumnRole.MoneyIn or ColumnRole.Amount))
+        {
+            column.Role = column.IsDay ? null
+                : !column.IsTime ? column.Role
+                : column.Role == ColumnRole.MoneyIn ? ColumnRole.ClockIn
+                : column.Role == ColumnRole.MoneyOut ? ColumnRole.ClockOut
+                : column.Role;
+        }
+    }
+
     // Days across are a time sheet or a picking list by day; otherwise at least three columns of measures with headings no program knows,
     // beside a day.
     private List<SourceColumn> FindSpread()
@@ -65,7 +80,7 @@ internal sealed class SourceColumns
             return [.. days];
         }
 
-        List<SourceColumn> measures = [.. all.Where(column => column.Role is null && (column.IsMeasure || column.Values.Count == 0))];
+        List<SourceColumn> measures = [.. all.Where(column => column.Role is null && column.IsSpread)];
         bool dated = all.Exists(column => column.Role is ColumnRole.Date or ColumnRole.PeriodEnd && column.IsDay);
         bool isLong = all.Exists(column =>
             column.Role is ColumnRole.Quantity or ColumnRole.Amount or ColumnRole.MoneyOut or ColumnRole.Hours or ColumnRole.ClockIn
@@ -77,6 +92,35 @@ internal sealed class SourceColumns
         return dated && !isLong && measures.Count(column => column.Values.Count > 0) >= (told ? FewestSpread - 1 : FewestSpread)
             ? measures
             : [];
+    }
+
+    // A column of totals tells a wide table's sums; in a long one it is what the row comes to: money of a sale, hours of a day.
+    private void ReadTotals()
+    {
+        SourceColumn[] totals = [.. all.Where(column => column.Role == ColumnRole.Total && column.IsMeasure
+            && !HeadingWords.Plain(column.Heading).StartsWith("sub", StringComparison.Ordinal))];
+        if (totals.Length == 0)
+        {
+            return;
+        }
+
+        SourceColumn total = totals[^1];
+        bool onlyRegular = Of(ColumnRole.Hours) is not { } hours
+            || HeadingWords.Plain(hours.Heading).StartsWith("regular", StringComparison.Ordinal);
+        if ((Has(ColumnRole.Worker) || Has(ColumnRole.ClockIn)) && !total.IsInCents && onlyRegular)
+        {
+            total.Role = ColumnRole.Hours;
+            all.ForEach(column => column.Role = column != total && column.Role == ColumnRole.Hours ? null : column.Role);
+        }
+        else if (!Has(ColumnRole.Amount) && !Has(ColumnRole.MoneyOut) && !Has(ColumnRole.Hours) && total.IsNumber
+            && (total.IsInCents || Has(ColumnRole.UnitPrice) || Has(ColumnRole.Channel)))
+        {
+            total.Role = ColumnRole.Amount;
+        }
+        else if (Has(ColumnRole.Crop) && !Has(ColumnRole.Quantity) && !total.IsInCents)
+        {
+            total.Role = ColumnRole.Quantity;
+        }
     }
 
     // A file without headings: what stands in a column tells what it is.
@@ -140,9 +184,17 @@ internal static class TableGuess
             : columns.Has(ColumnRole.Crop) && money && columns.Has(ColumnRole.Date) && !columns.Has(ColumnRole.Payee) ? "sales"
             : money && columns.All.Any(column => column.IsText) ? "expenses"
             : columns.Has(ColumnRole.Crop) && columns.Has(ColumnRole.Bed) ? "plantings"
-            : throw new ArgumentException("What the file holds can't be told from its headings "
-                + $"({string.Join(", ", columns.All.Take(8).Select(column => column.Heading))}); say the table with --as, "
-                + "such as --as sales.");
+            : throw new ArgumentException(Untold(columns));
+    }
+
+    private static string Untold(SourceColumns columns)
+    {
+        string headings = $"What the file holds can't be told from its headings "
+            + $"({string.Join(", ", columns.All.Take(8).Select(column => column.Heading))}); ";
+        string[] days = [.. columns.All.Select(column => column.Heading).Where(DateForms.LacksAYear)];
+        return days is [var first, _, ..]
+            ? $"{headings}\"{first}\" is no whole day: write such headings as days with their year, 6/2/2025, a week as the day it begins."
+            : $"{headings}say the table with --as, such as --as sales.";
     }
 
     private static string OfWide(SourceColumns columns, RecordsReading? records, string name)

@@ -59,7 +59,8 @@ internal static partial class ClockText
 
         if (to <= from)
         {
-            return $"can't be worked out: the end \"{end}\" is not after the start \"{start}\"";
+            return $"can't be worked out: the end \"{end}\" is not after the start \"{start}\" (an afternoon is written 3:30 PM or 15:30; "
+                + "work past midnight as two rows)";
         }
 
         hours = Hours(to - from);
@@ -114,6 +115,16 @@ internal static partial class ClockText
 
     /// <summary>The hours of a part of a day, as spreadsheets keep times: 0.3125 is 7.5.</summary>
     public static decimal OfDayPart(decimal days) => decimal.Round(days * MinutesOfDay * 60m) / 3600m;
+
+    /// <summary>The hours of a number whose decimals are minutes: 7.30 is 7.5.</summary>
+    /// <returns>What is wrong, in words that go on after the column's name; null when nothing is.</returns>
+    public static string? OfHoursAndMinutes(decimal number, out decimal hours)
+    {
+        decimal whole = decimal.Truncate(number);
+        decimal minutes = (number - whole) * 100m;
+        hours = Hours((whole * 60m) + minutes);
+        return minutes % 1m == 0m && Math.Abs(minutes) < 60m ? null : $"can't be worked out: {number} has no minutes behind its point";
+    }
 
     private static int Days(params string[] times) => times.Select(time => Time().Match(time.Trim()).Groups["day"])
         .Where(day => day.Success).Select(day => day.Value).Distinct().Count();

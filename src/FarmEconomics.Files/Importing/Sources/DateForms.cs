@@ -11,10 +11,13 @@ internal static partial class DateForms
     /// <summary>The form of ISO 8601, which needs no word.</summary>
     public const string Iso = "YYYY-MM-DD";
 
+    private const int FewYears = 2;
+    private const int ManyYears = 5;
+
     private static readonly string[] Forms =
     [
         "M/D/YYYY", "D/M/YYYY", "M/D/YY", "D/M/YY", "M-D-YYYY", "D-M-YYYY", "M-D-YY", "D-M-YY", "M.D.YYYY", "D.M.YYYY", "M.D.YY", "D.M.YY",
-        "YYYY/M/D", "YYYY.M.D", "YYYYMMDD",
+        "YYYY/M/D", "YYYY.M.D", "YYYYMMDD", "YY-M-D",
         "D MMM YYYY", "D MMM YY", "D-MMM-YYYY", "D-MMM-YY", "D/MMM/YYYY", "D.MMM.YYYY", "MMM D, YYYY", "MMM D YYYY", "MMM D, YY",
             "MMM-D-YYYY", "D MMMM YYYY", "MMMM D, YYYY", "MMMM D YYYY",
     ];
@@ -43,11 +46,58 @@ internal static partial class DateForms
             }
         }
 
-        return best;
+        if (read == 0 && days.Count(text => TryReadSerial(text, out _)) is > 0 and var counted)
+        {
+            (best, read) = ([ImportWords.Serial], counted);
+        }
+
+        return Likely(best, days);
+    }
+
+    // 25-06-03 in June 2025 would be days of thirty years, read the other way: a file holds a few years.
+    private static List<string> Likely(List<string> forms, string[] days)
+    {
+        (string Form, int Years)[] spans = [.. forms.Select(form => (form, Years(form)))];
+        return spans.Any(span => span.Years <= FewYears)
+            ? [.. spans.Where(span => span.Years <= ManyYears).Select(span => span.Form)] : forms;
+
+        int Years(string form)
+        {
+            List<int> years = [];
+            foreach (string text in days)
+            {
+                if (TryRead(text, form, out DateOnly day))
+                {
+                    years.Add(day.Year);
+                }
+            }
+
+            return years.Max() - years.Min();
+        }
+    }
+
+    /// <summary>True for a word of a format that says how days are written.</summary>
+    public static bool IsForm(string word) => word.Equals(ImportWords.Serial, StringComparison.OrdinalIgnoreCase)
+        || DateText.NormalizeFormat(word) is not null;
+
+    /// <summary>Reads a day as spreadsheets count them: 45811 is June 3, 2025. Only the days of 2000 to 2049 are taken.</summary>
+    private static bool TryReadSerial(string text, out DateOnly day)
+    {
+        day = default;
+        if (text.Length != 5 || !int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int days)
+            || days is < 36526 or > 54788)
+        {
+            return false;
+        }
+
+        day = new DateOnly(1899, 12, 30).AddDays(days);
+        return true;
     }
 
     /// <summary>Reads a day written in a form.</summary>
-    public static bool TryRead(string text, string? form, out DateOnly day) => DateText.TryRead(Day(text), form is null or Iso ? null
+    public static bool TryRead(string text, string? form, out DateOnly day) =>
+        form is not null && form.Equals(ImportWords.Serial, StringComparison.OrdinalIgnoreCase) ? TryReadSerial(Day(text), out day)
+        : DateText.TryRead(Day(text), form is null or Iso ? null
         : DateText.NormalizeFormat(form), out day);
 
     /// <summary>True for a text that is a day in any form known here.</summary>
@@ -59,12 +109,21 @@ internal static partial class DateForms
                 && DateText.TryRead(day, form.Net, out DateOnly read) && read.Year is >= 1990 and <= 2099));
     }
 
+    /// <summary>True for what may be a day but says no year, or a week by its number: 6/2, 2-Jun, June 2, Week 23.</summary>
+    public static bool LacksAYear(string text) => WithoutYear().IsMatch(text.Trim());
+
     /// <summary>The day of a text without a time of day behind it, or a day of the week before it.</summary>
     public static string Day(string text) => WeekDay().Replace(Clock().Replace(text.Trim(), ""), "").Trim();
 
     /// <summary>How a day is read by a form, as an example: 6/3/2025 is Jun 3, 2025.</summary>
     public static string Example(string text, string form) =>
         TryRead(text, form, out DateOnly day) ? day.ToString("MMM d, yyyy", CultureInfo.InvariantCulture) : text;
+
+    [GeneratedRegex(
+        @"^(\d{1,2}[/.-]\d{1,2}|\d{1,2}[ .-]+(?<m>jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*"
+            + @"|(?<m>jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*[ .-]+\d{1,2}|(week|wk)\b.{0,3}\d{1,2})$",
+        RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    private static partial Regex WithoutYear();
 
     [GeneratedRegex(@"(?<=\d)([ T,]+)\d{1,2}:\d{2}.*$", RegexOptions.CultureInvariant)]
     private static partial Regex Clock();

@@ -116,6 +116,10 @@ internal static partial class HeadingWords
     /// <summary>True for the first text of a row of totals.</summary>
     public static bool IsTotal(string text) => Totals().IsMatch(text.Trim());
 
+    /// <summary>True when nothing else stands there: Total, Season totals:, Sum (lb).</summary>
+    public static bool IsBareTotal(string text) =>
+        Totals().Replace(Parentheses().Replace(text.Trim(' ', ':', '.', '='), "").Trim(), "").Trim(' ', ':', '-').Length == 0;
+
     [GeneratedRegex(@"\s*[(\[]([^)\]]*)[)\]]\s*$", RegexOptions.CultureInvariant)]
     private static partial Regex Parentheses();
 

@@ -19,7 +19,16 @@ internal static partial class QuantityText
     private const string Vulgar = "½¼¾⅓⅔⅛⅜⅝⅞";
     private const int LongestNote = 60;
     private const int Decimals = 10;
+    private const decimal OuncesOfPound = 16m;
+
+    // Common practice, no source.
+    private static readonly HashSet<string> NothingWords =
+        new(["none", "no", "nil", "nothing", "zero", "n/a", "na", "-", "--", "–", "—"], StringComparer.OrdinalIgnoreCase);
+
     private static readonly (int Over, int Under)[] Vulgars = [(1, 2), (1, 4), (3, 4), (1, 3), (2, 3), (1, 8), (3, 8), (5, 8), (7, 8)];
+
+    /// <summary>True for a word, or a dash, in the place of a number that says there was nothing.</summary>
+    public static bool IsNothing(string text) => NothingWords.Contains(text.Trim());
 
     /// <summary>Reads a quantity.</summary>
     /// <param name="text">The text.</param>
@@ -29,6 +38,13 @@ internal static partial class QuantityText
     public static bool TryRead(string text, char mark, out NotedQuantity quantity)
     {
         quantity = default;
+        if (PoundsAndOunces().Match(text.Trim()) is { Success: true } both)
+        {
+            quantity = new NotedQuantity(int.Parse(both.Groups["lb"].Value, CultureInfo.InvariantCulture)
+                + (decimal.Parse(both.Groups["oz"].Value.Replace(',', '.'), CultureInfo.InvariantCulture) / OuncesOfPound), "lb", false);
+            return true;
+        }
+
         Match match = text.Length > LongestNote ? Match.Empty : Shape().Match(text.Trim());
         if (!match.Success || Number(match, mark) is not { } amount)
         {
@@ -55,8 +71,10 @@ internal static partial class QuantityText
 
         if (match.Groups["over"] is { Success: true } over)
         {
+            // 6/3 and 10/2 are days, or two numbers, before they are parts of one.
+            decimal top = decimal.Parse(over.Value, CultureInfo.InvariantCulture);
             decimal under = decimal.Parse(match.Groups["under"].Value, CultureInfo.InvariantCulture);
-            return under == 0m ? null : amount + Math.Round(decimal.Parse(over.Value, CultureInfo.InvariantCulture) / under, Decimals);
+            return under <= top ? null : amount + Math.Round(top / under, Decimals);
         }
 
         if (match.Groups["vulgar"] is { Success: true } vulgar)
@@ -90,6 +108,10 @@ internal static partial class QuantityText
         return decimal.TryParse(digits.Replace(mark, '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal value)
             ? value : null;
     }
+
+    [GeneratedRegex(@"^(?<lb>[0-9]{1,4})\s*(lbs?|pounds?)\.?,?\s*(?<oz>[0-9]{1,2}([.,][0-9]{1,4})?)\s*(oz|ounces?)\.?$",
+        RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex PoundsAndOunces();
 
     [GeneratedRegex(
         @"^(?<about>~|≈|ca\.?|c\.|about|approx\.?|approximately)?\s*("

@@ -176,13 +176,17 @@ internal sealed class SourceBlock
         foreach (SourceCells row in rows)
         {
             string first = row.Fields.First(field => !string.IsNullOrWhiteSpace(field));
-            List<SourceCells> place = HeadingWords.IsTotal(first) ? segment.Totals
+            List<SourceCells> place = IsTotals(row, first) ? segment.Totals
                 : row.Filled == 1 && segment.Headings.Length > 2 && first.Contains(' ', StringComparison.Ordinal)
                     && CellKinds.Of(first) == CellKind.Text ? segment.Remarks
                 : segment.Rows;
             place.Add(row);
         }
     }
+
+    // "Total" alone, or with what it is the total of; but TOTAL WINE, with a day beside it, is a shop.
+    private static bool IsTotals(SourceCells row, string first) => HeadingWords.IsTotal(first)
+        && (HeadingWords.IsBareTotal(first) || !row.Fields.Any(field => field != first && DateForms.IsDay(field)));
 
     // Another table further down has headings of its own: at least two known ones, and nothing measured among them. Days may be headings
     // where there are several; a single one is a record's ("harvest" and "field" are words of records, too).

@@ -41,7 +41,8 @@ internal static class WorkbookReader
         );
 
     /// <summary>
-    /// All rows of a sheet that is no table of the farm; numbers have the mark that is given for their column, by number from 1.
+    /// All rows of a sheet that is no table of the farm: what its columns hold isn't known yet, so that a percentage keeps its sign
+    /// (6.5% is no 0.065). Numbers have the mark that is given for their column, by number from 1.
     /// </summary>
     public static ConvertedSheet ConvertAll(string path, string sheetId, string file, Func<int, (string Name, char Mark)> columnOf)
     {
@@ -53,7 +54,7 @@ internal static class WorkbookReader
         ColumnSchema Column(int at) =>
             columns.TryGetValue(at, out ColumnSchema? known)
                 ? known
-                : columns[at] = new ColumnSchema(columnOf(at).Name, ColumnType.Number, SheetPlace.Letters(at));
+                : columns[at] = new ColumnSchema(columnOf(at).Name, ColumnType.Text, SheetPlace.Letters(at));
     }
 
     private static ConvertedSheet Convert(

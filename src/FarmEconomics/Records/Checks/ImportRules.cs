@@ -11,6 +11,8 @@ public static class ImportRules
     private static readonly string[] Words =
     [
         "negative",
+        "paid-below",
+        "paid-above",
         "absolute",
         "decimal-comma",
         "round",
@@ -21,11 +23,13 @@ public static class ImportRules
         "punches",
         "day-part",
         "hours",
+        "hours-minutes",
+        "serial",
         "same-as-above",
         "weekday",
     ];
 
-    private static readonly string[] Prefixes = ["until:", "less:", "plus-days:", "less-days:"];
+    private static readonly string[] Prefixes = ["until:", "less:", "plus:", "plus-days:", "less-days:"];
 
     /// <summary>What is wrong with a row of a mapping.</summary>
     /// <param name="row">The row.</param>
