@@ -117,7 +117,16 @@ internal static class PlanCommand
         terminal.Step("Looking at your seasons");
         PlanModel model = PlanFacts.Of(review, SeasonCosts.Of(season), Settings(asked, season));
         terminal.Clear();
-        (PlanDraft? draft, bool holds) = asked.Best ? Best(review, season, model, asked, terminal) : (Draft(season, model, asked), true);
+        string? noPrices = asked.Best ? PlanWords.NoPrices(season) : null;
+        if (noPrices is not null)
+        {
+            // As on the page: a mix of crops that nothing tells the worth of is no advice.
+            Console.Out.WriteLine(TextLines.Of(noPrices));
+            Console.Out.WriteLine();
+        }
+
+        (PlanDraft? draft, bool holds) = noPrices is not null ? (LikeLastYear.Of(season, model), true)
+            : asked.Best ? Best(review, season, model, asked, terminal) : (Draft(season, model, asked), true);
         if (draft is null)
         {
             return ExitCode.RecordsInError;
@@ -260,12 +269,27 @@ internal static class PlanCommand
             Console.Out.WriteLine(VarianceWords.Crops(variances).ToPlainText());
         }
 
-        if (PlanWords.SalesAlone(outlook) is { } caution)
+        string?[] cautions = outlook.SalesUnknown is { } why ? [$"Cash isn't known: {why}."]
+            : [PlanWords.SalesAlone(outlook), PlanWords.WithoutPrice(season)];
+        foreach (string caution in cautions.OfType<string>())
         {
             Console.Out.WriteLine(TextLines.Of(caution));
         }
 
-        Console.Out.WriteLine(PlanWords.Cash(outlook, credit, season.Notation).ToPlainText());
+        if (outlook.SalesUnknown is null)
+        {
+            Console.Out.WriteLine(PlanWords.Cash(outlook, credit, season.Notation).ToPlainText());
+            if (OpeningCash(season) is null && outlook.CostsUnknown is null)
+            {
+                Console.Out.WriteLine("Cash at the beginning isn't in balances.csv and is taken as 0.");
+            }
+
+            if (PlanWords.InterestUnknown(season.Settings, credit) is { } interest)
+            {
+                Console.Out.WriteLine(TextLines.Of(interest));
+            }
+        }
+
         foreach (string problem in PlanWords.Problems(outlook, season.Notation))
         {
             Console.Out.WriteLine(problem);
