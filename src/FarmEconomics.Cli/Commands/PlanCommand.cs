@@ -132,7 +132,7 @@ internal static class PlanCommand
             return ExitCode.RecordsInError;
         }
 
-        Tell(season, model, draft, place, asked.Output);
+        Tell(season, model, draft, place, asked);
         return holds ? ExitCode.Done : ExitCode.ProgramAtFault;
     }
 
@@ -258,7 +258,7 @@ internal static class PlanCommand
         return onFile ?? LikeLastYear.Of(season, model);
     }
 
-    private static void Tell(SeasonReview season, PlanModel model, PlanDraft draft, OutputFolder? place, string? output)
+    private static void Tell(SeasonReview season, PlanModel model, PlanDraft draft, OutputFolder? place, Asked asked)
     {
         PlanOutlook outlook = PlanOutlook.Of(season, model, draft);
         CreditLine credit = PlanWords.Credit(outlook, season.Settings, OpeningCash(season) ?? 0m);
@@ -269,8 +269,29 @@ internal static class PlanCommand
             Console.Out.WriteLine(VarianceWords.Crops(variances).ToPlainText());
         }
 
+        TellCash(season, outlook, credit, isOwn: asked is { Best: false, Like: false }
+            && PlanOnFile.Of(season.Records, model.CropYear) is not null);
+        foreach (string problem in PlanWords.Problems(outlook, season.Notation))
+        {
+            Console.Out.WriteLine(problem);
+        }
+
+        if (place is not null)
+        {
+            PlanTables.Write(season.Settings, draft, outlook, credit, place.Path);
+            place.SwapIn();
+            Console.Out.WriteLine($"Wrote {season.Notation.Count(PlanTables.All.Count, "table")} into {asked.Output}. "
+                + $"To keep the plan, put plan.csv and plan_sales.csv into your records; change them in a spreadsheet and run plan again.");
+        }
+
+        Console.Out.WriteLine(TextLines.Of(ProofTables.Cautions));
+    }
+
+    /// <summary>Cash month by month, with what is to be said of it; a plan of the grower's own has its own lengths and prices.</summary>
+    private static void TellCash(SeasonReview season, PlanOutlook outlook, CreditLine credit, bool isOwn)
+    {
         string?[] cautions = outlook.SalesUnknown is { } why ? [$"Cash isn't known: {why}."]
-            : [PlanWords.SalesAlone(outlook), PlanWords.WithoutPrice(season)];
+            : [PlanWords.SalesAlone(outlook), isOwn ? null : PlanWords.WithoutPrice(season)];
         foreach (string caution in cautions.OfType<string>())
         {
             Console.Out.WriteLine(TextLines.Of(caution));
@@ -284,26 +305,11 @@ internal static class PlanCommand
                 Console.Out.WriteLine("Cash at the beginning isn't in balances.csv and is taken as 0.");
             }
 
-            if (PlanWords.InterestUnknown(season.Settings, credit) is { } interest)
+            if (outlook.CostsUnknown is null && PlanWords.InterestUnknown(season.Settings, credit) is { } interest)
             {
                 Console.Out.WriteLine(TextLines.Of(interest));
             }
         }
-
-        foreach (string problem in PlanWords.Problems(outlook, season.Notation))
-        {
-            Console.Out.WriteLine(problem);
-        }
-
-        if (place is not null)
-        {
-            PlanTables.Write(season.Settings, draft, outlook, credit, place.Path);
-            place.SwapIn();
-            Console.Out.WriteLine($"Wrote {season.Notation.Count(PlanTables.All.Count, "table")} into {output}. "
-                + $"To keep the plan, put plan.csv and plan_sales.csv into your records; change them in a spreadsheet and run plan again.");
-        }
-
-        Console.Out.WriteLine(TextLines.Of(ProofTables.Cautions));
     }
 
     /// <summary>What the options ask for.</summary>

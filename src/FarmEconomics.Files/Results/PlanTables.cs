@@ -103,13 +103,26 @@ public static class PlanTables
 
     private static void WriteProblems(PlanOutlook outlook, string path)
     {
-        using CsvTable table = new(path, null, "day", "where", "short", "plantings");
+        using CsvTable table = new(path, null, "day", "where", "what", "short", "plantings");
         foreach (PlanProblem problem in outlook.Problems)
         {
-            table.Text(Day(problem.Day)).Text(problem.Where).Number(problem.Short).Text(string.Join("; ", problem.Plantings));
+            table.Text(Day(problem.Day)).Text(problem.Where).Text(What(problem)).Number(problem.Short);
+            table.Text(string.Join("; ", problem.Plantings));
             table.End();
         }
     }
+
+    private static string What(PlanProblem problem) => problem switch
+    {
+        { IsHours: true } => "hours",
+        { IsSales: true } => "sales",
+        { IsTrays: true } => "trays",
+        { IsCredit: true } => "credit",
+        { IsOutside: true } => "outside the year",
+        { IsNotPlanned: true } => "not in the plan",
+        { Family: not null } => "rotation",
+        _ => "bed",
+    };
 
     private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }

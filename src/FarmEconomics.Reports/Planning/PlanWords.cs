@@ -302,7 +302,9 @@ public static class PlanWords
             : problem.IsNotPlanned ? $"{plantingsAlone} stands in {problem.Where} and isn't in the plan: "
                 + "neither its harvest nor its hours are counted."
             : problem.IsOutside ? notation.Text($"{problem.Where}, {problem.Day:MMM d, yyyy}: outside the year planned{plantings}.")
-            : problem.IsTrays ? notation.Text($"From the week of {problem.Day:MMM d}: up to {problem.Short:#,0} trays more than there is room for.")
+            : problem.IsTrays ? notation.Text(
+                    $"From the week of {problem.Day:MMM d}: up to {problem.Short:#,0} trays more than there is room for."
+                )
             : problem.IsCredit ? notation.Text($"End of {problem.Day:MMMM}: ")
                 + $"{notation.InWords(problem.Short, Look.WholeMoney)} more must be borrowed than the line of credit in limits.csv lets be."
             : problem.IsHours ? notation.Text($"Week of {problem.Day:MMM d}: {problem.Short:0.#} hours short.")

@@ -28,7 +28,8 @@ public static class VarianceWords
         string parts = Parts(Kinds(variances), notation);
         return string.Join(
             ' ',
-            new[] { Sum(variances) + (parts.Length > 0 ? $": {parts}." : "."), crops, Outlook(variances), AsPlanned(variances) }.Where(part => part.Length > 0));
+            new[] { Sum(variances) + (parts.Length > 0 ? $": {parts}." : "."), crops, Outlook(variances), AsPlanned(variances) }
+                .Where(part => part.Length > 0));
     }
 
     /// <summary>

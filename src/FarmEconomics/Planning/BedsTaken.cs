@@ -81,7 +81,7 @@ internal static class BedsTaken
         return taken;
     }
 
-    /// <summary>The last day on which something may have come in to be known of: the closing date where it lies in the year planned.</summary>
+    /// <summary>The last day of which it is known what came in: the closing date where it lies in the year planned.</summary>
     internal static DateOnly LastDayKnown(SeasonReview season) =>
         season.Records.AsOf < season.Settings.EndOf(season.CropYear + 1)
             ? season.Records.AsOf

@@ -67,8 +67,8 @@ public static class LikeLastYear
     }
 
     /// <summary>
-    /// How much more or less goes into boxes and elsewhere, where all that was sold times a factor is to be sold: boxes as before, as far as
-    /// it goes, and the rest elsewhere.
+    /// How much more or less goes into boxes and elsewhere, where all that was sold times a factor is to be sold: boxes as before, as far
+    /// as it goes, and the rest elsewhere.
     /// </summary>
     private static (double Boxes, double Others) Factors(SeasonReview season, Crop crop, double factor)
     {

@@ -171,8 +171,8 @@ public sealed partial class PlanFacts
     private static StandingBed BedOf(BedStay stay) => new(stay.Planting.Name, stay.Bed.Name, (double)stay.BedFeet, stay.In);
 
     /// <summary>
-    /// Hours of a bed-foot: raising even over the nursery weeks, growing more in the first week in the bed, then even. What is raised before
-    /// the year begins is told so many weeks before its end, where the year after is raised: no hour is lost.
+    /// Hours of a bed-foot: raising even over the nursery weeks, growing more in the first week in the bed, then even. What is raised
+    /// before the year begins is told so many weeks before its end, where the year after is raised: no hour is lost.
     /// </summary>
     private double[] GrowHours(int week, SowingFacts facts, PlantingHours per)
     {

@@ -19,7 +19,9 @@ public sealed partial class PlanOutlook
             .Concat(Trays())
             .Concat(Credit())
             .Concat(
-                Weeks.Where(week => HoursThere && week.IsShort).Select(week => new PlanProblem(week.From, "hours", week.Short, []) { IsHours = true })
+                Weeks
+                    .Where(week => HoursThere && week.IsShort)
+                    .Select(week => new PlanProblem(week.From, "hours", week.Short, []) { IsHours = true })
             );
 
     /// <summary>
@@ -56,8 +58,8 @@ public sealed partial class PlanOutlook
         beds.TryGetValue(bed, out BedRow row) && (row.From ?? day) <= day && (row.To ?? day) >= day ? row.LengthFt : 0m;
 
     /// <summary>
-    /// What stands when the year begins and isn't in the plan under its own name, nor as its crop in its bed: it holds its bed all the same.
-    /// What came in during the year may be a sowing of the plan under another name.
+    /// What stands when the year begins and isn't in the plan under its own name, nor as its crop in its bed: it holds its bed all the
+    /// same. What came in during the year may be a sowing of the plan under another name.
     /// </summary>
     private IEnumerable<TakenBed> StandingBeside()
     {

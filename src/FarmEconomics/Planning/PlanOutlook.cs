@@ -122,7 +122,7 @@ public sealed partial class PlanOutlook
     public string? HoursUnknown =>
         HoursThere && Weeks.Any(week => week.Hours > 0m) ? null : $"there are no hours of {season.CropYear} on file";
 
-    /// <summary>Why sales, and with them cash, aren't known: of nothing that is sold is there a price. Null where of something is.</summary>
+    /// <summary>Why sales, and with them cash, aren't known: nothing that is sold has a price. Null where something has.</summary>
     public string? SalesUnknown => draft.Sales.Any(sale => sale.Price > 0m) ? null : NoPrices(season);
 
     /// <summary>Why no mix can be chosen: of nothing that was grown in a season is a price on record. Null where of something is.</summary>
@@ -267,14 +267,14 @@ public sealed partial class PlanOutlook
     }
 
     /// <summary>
-    /// What the boxes of a week lack of the value members are owed, at what it costs bought in. A plan that says nothing of boxes leaves
-    /// open what fills them, and less than half a percent is what rounding leaves.
+    /// What the boxes of a week lack of the value members are owed, at what it costs bought in: their payments are in the cash too. Less
+    /// than half a percent is what rounding leaves.
     /// </summary>
     private decimal BoughtIn(int week)
     {
         decimal target = (decimal)model.BoxTarget[week];
         decimal lacks = target - boxed[week];
-        return boxed.Any(value => value > 0m) && lacks > target * RoundingLeaves ? lacks * (decimal)model.BuyIn : 0m;
+        return lacks > target * RoundingLeaves ? lacks * (decimal)model.BuyIn : 0m;
     }
 
     /// <summary>Value of the boxes by week, all shares together.</summary>
@@ -314,14 +314,10 @@ public sealed partial class PlanOutlook
             lines[3][MonthOf(one.Sown ?? one.In)] += one.Cost;
         }
 
-        foreach (PlanWeek week in Weeks)
-        {
-            lines[4][MonthOf(week.From)] += HoursThere ? Math.Max(0m, week.Hours - week.Own) * (decimal)model.Hours.HiredCost : 0m;
-        }
-
         for (int week = 0; week < PlanModel.Weeks; week++)
         {
-            lines[7][MonthOf(start.AddDays(7 * week))] += BoughtIn(week);
+            lines[4][MonthOf(Weeks[week].From)] += Wages(Weeks[week]);
+            lines[7][MonthOf(Weeks[week].From)] += BoughtIn(week);
         }
 
         foreach ((ExpenseClass of, DateOnly day, decimal money) in SeasonCash.Running(season))
@@ -332,15 +328,13 @@ public sealed partial class PlanOutlook
         decimal At(int line, int month) => Money.Rounded(lines[line][month]).Amount;
         return
         [
-            .. months.Select(
-                (month, i) => new PlanMonth(month, At(0, i), At(1, i), At(2, i), At(3, i), At(4, i), At(5, i))
-                {
-                    Drawn = At(6, i),
-                    BoughtIn = At(7, i),
-                }
-            ),
+            .. months.Select((month, i) =>
+                new PlanMonth(month, At(0, i), At(1, i), At(2, i), At(3, i), At(4, i), At(5, i)) { Drawn = At(6, i), BoughtIn = At(7, i) }),
         ];
     }
+
+    private decimal Wages(PlanWeek week) =>
+        HoursThere ? Math.Max(0m, week.Hours - week.Own) * (decimal)model.Hours.HiredCost : 0m;
 
     // Over the standard width.
     private decimal Width(string bed) =>

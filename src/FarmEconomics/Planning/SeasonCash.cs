@@ -62,8 +62,9 @@ internal static class SeasonCash
             if (
                 of is ExpenseClass.Labor or ExpenseClass.LaborBurden
                     ? wagesStay
-                    : !varies.Contains(row) && of is ExpenseClass.Operating or ExpenseClass.Interest or ExpenseClass.Principal or ExpenseClass.Tax
-                            or ExpenseClass.Personal
+                    : !varies.Contains(row)
+                        && of is ExpenseClass.Operating or ExpenseClass.Interest or ExpenseClass.Principal
+                            or ExpenseClass.Tax or ExpenseClass.Personal
             )
             {
                 yield return (of, row.Date, row.Amount * ((row.FarmPercent ?? 100m) / 100m));

@@ -31,8 +31,8 @@ internal sealed class SowingFacts
     }
 
     /// <summary>
-    /// The weeks in which it may be sown: from the earliest to the latest in bed of any season; below 0 where it came in before its crop year
-    /// began. In a longer gap, from spring to fall or through the winter, nothing tells that it grows: there only near a planting.
+    /// The weeks in which it may be sown: from the earliest to the latest in bed of any season; below 0 where it came in before its crop
+    /// year began. In a longer gap, from spring to fall or through the winter, nothing tells that it grows: there only near a planting.
     /// </summary>
     internal IReadOnlyList<int> Weeks { get; }
 

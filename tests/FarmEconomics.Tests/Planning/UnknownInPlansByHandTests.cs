@@ -3,6 +3,7 @@ using FarmEconomics.Decisions;
 using FarmEconomics.Planning;
 using FarmEconomics.Planning.Variances;
 using FarmEconomics.Records;
+using FarmEconomics.Records.Storage;
 using FarmEconomics.Tests.Building;
 using Xunit;
 
@@ -73,7 +74,7 @@ public class UnknownInPlansByHandTests
 
     /// <summary>
     /// Boxes of the weeks of July 9 and 16 are to hold 100 each. The plan has 60 in one and 100 in the other: 40 are bought in at 1.25 in
-    /// July, 50 of money that is in the cash. A plan that says nothing of boxes leaves open what fills them.
+    /// July, 50 of money that is in the cash. A plan without boxes has all 200 bought in: members' payments are in its cash.
     /// </summary>
     [Fact]
     public void Boxes_ThatLackProduce_AreBoughtInFromTheCash()
@@ -86,7 +87,7 @@ public class UnknownInPlansByHandTests
         PlanOutlook Of(params DraftSale[] sales) => PlanOutlook.Of(farm.Season(2025), model, new PlanDraft(2026, [], sales));
         PlanMonth july = Of(Box("2026-07-09", 30m), Box("2026-07-16", 50m)).Months[6];
         Assert.Equal((50m, -50m), (july.BoughtIn, july.Net));
-        Assert.All(Of().Months, month => Assert.Equal(0m, month.BoughtIn));
+        Assert.Equal(250m, Of().Months.Sum(month => month.BoughtIn));
         Assert.Equal(0m, Of(Box("2026-07-09", 49.8m), Box("2026-07-16", 50m)).Months[6].BoughtIn); // rounding
     }
 
@@ -107,7 +108,8 @@ public class UnknownInPlansByHandTests
             Hours = 0m,
             Cost = 800m,
         };
-        PlanProblem[] told = [.. PlanOutlook.Of(farm.Season(2025), model, new PlanDraft(2026, [row], [])).Problems.Where(one => one.IsCredit)];
+        PlanOutlook outlook = PlanOutlook.Of(farm.Season(2025), model, new PlanDraft(2026, [row], []));
+        PlanProblem[] told = [.. outlook.Problems.Where(one => one.IsCredit)];
         Assert.Equal(by > 0.0 ? [(Day("2026-03-01"), (decimal)by)] : [], told.Select(one => (one.Day, one.Short)));
     }
 
@@ -165,7 +167,32 @@ public class UnknownInPlansByHandTests
             [(VarianceKind.Yield, -90m)],
             carrots.Parts.Where(part => part.Value.Amount != 0m).Select(part => (part.Key, part.Value.Amount))
         );
-        Assert.Empty(PlanVariances.Of(VariancesByHandTests.WithPlan(PlanByHandTests.Farm(), new(2025, 5, 1), 250m, 40m, 2m).Season(2025))!.AsPlanned);
+        FarmBuilder known = VariancesByHandTests.WithPlan(PlanByHandTests.Farm(), new DateOnly(2025, 5, 1), 250m, 40m, weeks: 2m);
+        Assert.Empty(PlanVariances.Of(known.Season(2025))!.AsPlanned);
+    }
+
+    /// <summary>
+    /// Rhubarb has stood since 2022 and is planned for 36.4 hours in 2025. Closed on March 15, 73 of its 364 days in the year up to
+    /// December 31 have passed, not four fifths of those since 2022: 7.3 hours at 15.
+    /// </summary>
+    [Fact]
+    public void Variances_OfAPerennialDuringTheYear_CountItsDaysInTheYear()
+    {
+        FarmBuilder farm = Bare().AsOf("2025-03-15").Perennial("Rhubarb").Planting("R", "Rhubarb", "A", 10m, "2022-04-01")
+            .Work("2025-03-10", "Ann", 1m, "grow", crop: "Rhubarb")
+            .Add<PlanRow>(new RowValues
+            {
+                ["crop_year"] = 2025,
+                ["planting"] = "R",
+                ["crop"] = "Rhubarb",
+                ["bed"] = "A",
+                ["bed_feet"] = 10m,
+                ["in_bed"] = Day("2022-04-01"),
+                ["out_of_bed"] = Day("2025-12-31"),
+                ["yield"] = 10m,
+                ["hours"] = 36.4m,
+            });
+        Assert.Equal(-109.50m, PlanVariances.Of(farm.Season(2025))!.Planned.Amount);
     }
 
     private static FarmBuilder WithChard() =>

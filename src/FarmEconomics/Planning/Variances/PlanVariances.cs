@@ -190,7 +190,12 @@ public sealed class PlanVariances
     /// What isn't on record didn't come free: it counts as planned for what was grown and picked, so that no part of the difference is of
     /// it. Of a crop that wasn't planned nothing tells it.
     /// </summary>
-    private static CropFactors WithUnknown(SeasonCosts costs, EnterpriseBudget crop, CropFactors came, (CropFactors? Plan, decimal Hour) planned)
+    private static CropFactors WithUnknown(
+        SeasonCosts costs,
+        EnterpriseBudget crop,
+        CropFactors came,
+        (CropFactors? Plan, decimal Hour) planned
+    )
     {
         Availability known = costs.Season.Known;
         decimal grown = planned.Plan is { BedFeet: > 0m } some ? came.BedFeet / some.BedFeet : 0m;
