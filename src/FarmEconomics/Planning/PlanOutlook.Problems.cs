@@ -1,4 +1,3 @@
-using FarmEconomics.Budgets;
 using FarmEconomics.Records;
 
 namespace FarmEconomics.Planning;
