@@ -1,5 +1,4 @@
 using FarmEconomics.Budgets;
-using FarmEconomics.Decisions;
 using FarmEconomics.Planning;
 using FarmEconomics.Planning.Variances;
 using FarmEconomics.Records;
