@@ -117,13 +117,22 @@ internal static class PlanCommand
         terminal.Step("Looking at your seasons");
         PlanModel model = PlanFacts.Of(review, SeasonCosts.Of(season), Settings(asked, season));
         terminal.Clear();
-        (PlanDraft? draft, bool holds) = asked.Best ? Best(review, season, model, asked, terminal) : (Draft(season, model, asked), true);
+        string? noPrices = asked.Best ? PlanWords.NoPrices(season) : null;
+        if (noPrices is not null)
+        {
+            // As on the page: a mix of crops that nothing tells the worth of is no advice.
+            Console.Out.WriteLine(TextLines.Of(noPrices));
+            Console.Out.WriteLine();
+        }
+
+        (PlanDraft? draft, bool holds) = noPrices is not null ? (LikeLastYear.Of(season, model), true)
+            : asked.Best ? Best(review, season, model, asked, terminal) : (Draft(season, model, asked), true);
         if (draft is null)
         {
             return ExitCode.RecordsInError;
         }
 
-        Tell(season, model, draft, place, asked.Output);
+        Tell(season, model, draft, place, asked);
         return holds ? ExitCode.Done : ExitCode.ProgramAtFault;
     }
 
@@ -249,7 +258,7 @@ internal static class PlanCommand
         return onFile ?? LikeLastYear.Of(season, model);
     }
 
-    private static void Tell(SeasonReview season, PlanModel model, PlanDraft draft, OutputFolder? place, string? output)
+    private static void Tell(SeasonReview season, PlanModel model, PlanDraft draft, OutputFolder? place, Asked asked)
     {
         PlanOutlook outlook = PlanOutlook.Of(season, model, draft);
         CreditLine credit = PlanWords.Credit(outlook, season.Settings, OpeningCash(season) ?? 0m);
@@ -260,12 +269,8 @@ internal static class PlanCommand
             Console.Out.WriteLine(VarianceWords.Crops(variances).ToPlainText());
         }
 
-        if (PlanWords.SalesAlone(outlook) is { } caution)
-        {
-            Console.Out.WriteLine(TextLines.Of(caution));
-        }
-
-        Console.Out.WriteLine(PlanWords.Cash(outlook, credit, season.Notation).ToPlainText());
+        TellCash(season, outlook, credit, isOwn: asked is { Best: false, Like: false }
+            && PlanOnFile.Of(season.Records, model.CropYear) is not null);
         foreach (string problem in PlanWords.Problems(outlook, season.Notation))
         {
             Console.Out.WriteLine(problem);
@@ -275,11 +280,36 @@ internal static class PlanCommand
         {
             PlanTables.Write(season.Settings, draft, outlook, credit, place.Path);
             place.SwapIn();
-            Console.Out.WriteLine($"Wrote {season.Notation.Count(PlanTables.All.Count, "table")} into {output}. "
+            Console.Out.WriteLine($"Wrote {season.Notation.Count(PlanTables.All.Count, "table")} into {asked.Output}. "
                 + $"To keep the plan, put plan.csv and plan_sales.csv into your records; change them in a spreadsheet and run plan again.");
         }
 
         Console.Out.WriteLine(TextLines.Of(ProofTables.Cautions));
+    }
+
+    /// <summary>Cash month by month, with what is to be said of it; a plan of the grower's own has its own lengths and prices.</summary>
+    private static void TellCash(SeasonReview season, PlanOutlook outlook, CreditLine credit, bool isOwn)
+    {
+        string?[] cautions = outlook.SalesUnknown is { } why ? [$"Cash isn't known: {why}."]
+            : [PlanWords.SalesAlone(outlook), isOwn ? null : PlanWords.WithoutPrice(season)];
+        foreach (string caution in cautions.OfType<string>())
+        {
+            Console.Out.WriteLine(TextLines.Of(caution));
+        }
+
+        if (outlook.SalesUnknown is null)
+        {
+            Console.Out.WriteLine(PlanWords.Cash(outlook, credit, season.Notation).ToPlainText());
+            if (OpeningCash(season) is null && outlook.CostsUnknown is null)
+            {
+                Console.Out.WriteLine("Cash at the beginning isn't in balances.csv and is taken as 0.");
+            }
+
+            if (outlook.CostsUnknown is null && PlanWords.InterestUnknown(season.Settings, credit) is { } interest)
+            {
+                Console.Out.WriteLine(TextLines.Of(interest));
+            }
+        }
     }
 
     /// <summary>What the options ask for.</summary>

@@ -20,7 +20,7 @@ public static class PlanTables
         ("weeks.csv", "hours, trays, crates picked and sales week by week"),
         ("cash.csv", "cash month by month, with a line of credit"),
         ("supplies.csv", "seed and supplies, by the first day they are needed"),
-        ("plan_problems.csv", "beds taken twice, weeks short of hours, crops sold beyond what is picked"),
+        ("plan_problems.csv", "where the plan doesn't fit: beds taken twice, weeks short of hours, crops sold beyond what is picked"),
     ];
 
     /// <summary>Writes all tables into a folder that exists and is the caller's to fill.</summary>
@@ -64,24 +64,29 @@ public static class PlanTables
 
     private static void WriteCash(PlanOutlook outlook, CreditLine credit, string path)
     {
-        using CsvTable table = new(path, null, "month", "sales_after_fees", "shares", "other_income", "supplies", "wages",
+        // What isn't known stays blank.
+        decimal? Sales(decimal money) => outlook.SalesUnknown is null ? money : null;
+        decimal? Cost(decimal money) => outlook.CostsUnknown is null ? money : null;
+        decimal? All(decimal money) => Sales(money) is null ? null : Cost(money);
+        using CsvTable table = new(path, null, "month", "sales_after_fees", "shares", "other_income", "supplies", "bought_in", "wages",
             "running_costs", "net", "taxes_and_draws", "interest_on_credit", "drawn", "credit", "closing_cash");
         foreach ((PlanMonth month, CreditLineMonth line) in outlook.Months.Zip(credit.Months))
         {
             table
                 .Text(Day(month.Month))
-                .Money(month.Sales)
+                .Money(Sales(month.Sales))
                 .Money(month.Shares)
                 .Money(month.OtherIncome)
-                .Money(month.Supplies)
-                .Money(month.Wages)
-                .Money(month.Running)
-                .Money(month.Net)
-                .Money(month.Drawn)
-                .Money(line.Interest)
-                .Money(line.Drawn - line.Repaid)
-                .Money(line.Owed)
-                .Money(line.Closing);
+                .Money(Cost(month.Supplies))
+                .Money(Cost(month.BoughtIn))
+                .Money(Cost(month.Wages))
+                .Money(Cost(month.Running))
+                .Money(All(month.Net))
+                .Money(Cost(month.Drawn))
+                .Money(All(line.Interest))
+                .Money(All(line.Drawn - line.Repaid))
+                .Money(All(line.Owed))
+                .Money(All(line.Closing));
             table.End();
         }
     }
@@ -98,13 +103,26 @@ public static class PlanTables
 
     private static void WriteProblems(PlanOutlook outlook, string path)
     {
-        using CsvTable table = new(path, null, "day", "where", "short", "plantings");
+        using CsvTable table = new(path, null, "day", "where", "what", "short", "plantings");
         foreach (PlanProblem problem in outlook.Problems)
         {
-            table.Text(Day(problem.Day)).Text(problem.Where).Number(problem.Short).Text(string.Join("; ", problem.Plantings));
+            table.Text(Day(problem.Day)).Text(problem.Where).Text(What(problem)).Number(problem.Short);
+            table.Text(string.Join("; ", problem.Plantings));
             table.End();
         }
     }
+
+    private static string What(PlanProblem problem) => problem switch
+    {
+        { IsHours: true } => "hours",
+        { IsSales: true } => "sales",
+        { IsTrays: true } => "trays",
+        { IsCredit: true } => "credit",
+        { IsOutside: true } => "outside the year",
+        { IsNotPlanned: true } => "not in the plan",
+        { Family: not null } => "rotation",
+        _ => "bed",
+    };
 
     private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }

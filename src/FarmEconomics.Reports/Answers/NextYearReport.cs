@@ -221,7 +221,7 @@ public sealed class NextYearReport : Report<NextYearParameters>
     }
 
     private static Block Cash(ShownPlan plan, NextYearWords words) =>
-        (ShownPlan.NoPrices(plan.Farm) ?? plan.Outlook.CostsUnknown) is { } why
+        (plan.Outlook.SalesUnknown ?? plan.Outlook.CostsUnknown) is { } why
         ? Unknown(NextYearBlock.Cash, "Cash isn't known", why)
         : new PlotBlock(
             NextYearBlock.Cash,
@@ -278,7 +278,7 @@ public sealed class NextYearReport : Report<NextYearParameters>
             new TableBlock(BlockKey.Of(NextYearBlock.Variances, "crops"), null, VarianceWords.Crops(variances)) { Rows = 0 },
         ]);
 
-    private static TableBlock? CashTable(ShownPlan plan) => ShownPlan.NoPrices(plan.Farm) is not null ? null
+    private static TableBlock? CashTable(ShownPlan plan) => plan.Outlook.SalesUnknown is not null ? null
         : new TableBlock(NextYearBlock.CashTable, null, PlanWords.Cash(plan.Outlook, plan.Credit, plan.Farm.Notation)) { Rows = 0 };
 
     private static ProseBlock Unknown(NextYearBlock key, string heading, string why) =>

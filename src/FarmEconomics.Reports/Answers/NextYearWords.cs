@@ -23,6 +23,8 @@ internal sealed class NextYearWords(ShownPlan plan)
     internal string Headline => plan switch
     {
         { Source: not PlanSource.Records } when NoPrices is not null => $"What to grow in {Year} can't be told: no price is on record",
+        { Outlook.SalesUnknown: not null } => $"Your plan for {Year}",
+        { Source: PlanSource.Records } when NoPrices is not null => $"Your plan for {Year}",
         { Source: PlanSource.Records } => $"Your plan for {Year}: {Cash}",
         { Source: PlanSource.LikeLastYear } => $"{Year} planned like {plan.Farm.Season.CropYear}",
         { Chosen: null } => "No plan keeps within your limits",
@@ -43,9 +45,9 @@ internal sealed class NextYearWords(ShownPlan plan)
             $"{SalesAlone()}{WithoutPrice()}{Changes()} {PlanWords.Dearest(mix, notation, plan.Limits)}",
         { Source: PlanSource.Records } => $"It stands in plan.csv and plan_sales.csv. {Changes()}",
         _ when !plan.HasSolver =>
-            "This computer has no solver, so no best mix was looked for; the season's sowings stand a year later, "
+            WithoutPrice() + "This computer has no solver, so no best mix was looked for; the season's sowings stand a year later, "
                 + "at the yields your seasons let expect.",
-        _ => "The season's sowings stand a year later, at the yields your seasons let expect.",
+        _ => WithoutPrice() + "The season's sowings stand a year later, at the yields your seasons let expect.",
     }));
 
     /// <summary>How sure that is.</summary>
@@ -64,8 +66,8 @@ internal sealed class NextYearWords(ShownPlan plan)
     internal FiguresBlock Figures =>
         new(
             NextYearBlock.Figures,
-            NoPrices is not null ? [Hours()]
-            : plan.Source == PlanSource.LikeLastYear || (plan.Mix is not null && plan.Chosen is null)
+            plan.Outlook.SalesUnknown is not null ? [Hours()]
+            : plan.Source == PlanSource.LikeLastYear || NoPrices is not null || (plan.Mix is not null && plan.Chosen is null)
                 ? [Hours(), LowestCash(), BreakEven()]
                 : [MoreCash(), MoreHours(), LowestCash(), BreakEven()]
         );
@@ -156,7 +158,8 @@ internal sealed class NextYearWords(ShownPlan plan)
         "Left to you: "
             + (plan.Model.Rotation.Count > 0 ? "" : "which family follows which in a bed, ")
             + "the soil, and how the days of a week fall.",
-    }.Concat(plan.Mix is { } mix && PlanWords.NotKept(mix, notation) is { } cash ? [cash] : Array.Empty<string>())
+    }.Concat(PlanWords.InterestUnknown(plan.Farm.Settings, plan.Credit) is { } interest ? [interest] : Array.Empty<string>())
+        .Concat(plan.Mix is { } mix && PlanWords.NotKept(mix, notation) is { } cash ? [cash] : Array.Empty<string>())
         .Concat(plan.Model.NotChecked.Select(one => $"Not checked: {Prose.Text(one)}."))));
 
     private int Lowest => Enumerable.Range(0, plan.Closing.Count).MinBy(i => plan.Closing[i]);
@@ -180,14 +183,7 @@ internal sealed class NextYearWords(ShownPlan plan)
 
     private string SalesAlone() => PlanWords.SalesAlone(plan.Outlook) is { } caution ? $"{caution} " : "";
 
-    // What no price is known of brings nothing in a mix, and so falls out of it: that is said, not taken for advice.
-    internal string WithoutPrice()
-    {
-        string[] crops = [.. plan.Farm.Season.Crops.Where(crop => crop.Known.Value is not null).Select(crop => crop.Name)];
-        return crops.Length == 0 ? ""
-            : $"{(crops.Length > Named ? notation.Count(crops.Length, "crop") : Phrase.List(crops))} without a price on record "
-                + $"{(crops.Length == 1 ? "counts" : "count")} as bringing nothing. ";
-    }
+    internal string WithoutPrice() => PlanWords.WithoutPrice(plan.Farm.Season) is { } caution ? $"{caution} " : "";
 
     private string Changes()
     {
@@ -282,7 +278,7 @@ internal sealed class NextYearWords(ShownPlan plan)
             BlockNumber.Of(plan.Closing[Lowest], Look.WholeMoney, notation),
             plan.Closing[Lowest],
             $"lowest cash, end of {Looks.Month(plan.Outlook.Months[Lowest].Month)}"
-                + (plan.Credit.Most > 0m ? $"; {BlockNumber.Of(plan.Credit.Most, Look.WholeMoney, notation)} on the line of credit" : "")
+                + (plan.Credit.Most > 0m ? $"; {BlockNumber.Of(plan.Credit.Most, Look.WholeMoney, notation)} must be borrowed" : "")
         );
 
     private KeyFigure BreakEven() => plan.Outlook.BreakEven.Value is { } even

@@ -96,7 +96,7 @@ internal sealed class PlanSheets(ShownPlan plan)
             );
         }
 
-        string limit = plan.Model.Trays is { } most ? notation.Text($"Room for {most:#,0} trays.") : "No limit of trays is in limits.csv.";
+        string limit = plan.Model.Trays is { } most ? Room(most) : "No limit of trays is in limits.csv.";
         return table
             .Total(
                 "All",
@@ -109,6 +109,11 @@ internal sealed class PlanSheets(ShownPlan plan)
             )
             .Note($"Hours are those that come whatever is grown, and the plantings'. Sales are after fees, shares left out. {limit}");
     }
+
+    private string Room(IReadOnlyList<double> most) =>
+        most.All(double.IsInfinity) ? "No limit of trays is in limits.csv."
+        : most.Min() < most.Max() ? notation.Text($"Room for {most.Min():#,0} trays in the weeks with least.")
+        : notation.Text($"Room for {most.Min():#,0} trays.");
 
     private ReportCell Hours(decimal hours) => plan.Outlook.HoursUnknown is { } why ? ReportCell.Missing(why) : hours;
 

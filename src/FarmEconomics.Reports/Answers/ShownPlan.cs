@@ -60,9 +60,6 @@ internal sealed class ShownPlan
     /// <summary>What the season's plantings again would do.</summary>
     internal required PlanOutlook Before { get; init; }
 
-    /// <summary>What boxes need bought in, the plan's and the season's again; money.</summary>
-    internal (decimal Plan, decimal Before) BoughtIn { get; private init; }
-
     /// <summary>The dearest limits of the best mix, solved again with one more and one less.</summary>
     internal IReadOnlyList<BindingLimit> Limits { get; private init; } = [];
 
@@ -80,7 +77,7 @@ internal sealed class ShownPlan
 
     /// <summary>Cash the plan brings in the year beyond the season's plantings again.</summary>
     internal decimal MoreCash =>
-        Outlook.Months.Sum(month => month.Net) - Before.Months.Sum(month => month.Net) - BoughtIn.Plan + BoughtIn.Before;
+        Outlook.Months.Sum(month => month.Net) - Before.Months.Sum(month => month.Net);
 
     /// <summary>Own hours it takes beyond them.</summary>
     internal decimal MoreOwnHours => Own(Outlook) - Own(Before);
@@ -98,8 +95,7 @@ internal sealed class ShownPlan
     internal IReadOnlyList<decimal> ClosingBefore => Closings(Before);
 
     /// <summary>Why no mix can be chosen and no cash told: of nothing that was grown a price is on record. Null where one is.</summary>
-    internal static string? NoPrices(ReviewedFarm farm) =>
-        farm.Season.Crops.All(crop => crop.Known.Value is not null) ? farm.Season.Farm.Known.Value : null;
+    internal static string? NoPrices(ReviewedFarm farm) => PlanOutlook.NoPrices(farm.Season);
 
     /// <summary>Finds the plan that is asked for.</summary>
     /// <param name="farm">The farm.</param>
@@ -172,7 +168,7 @@ internal sealed class ShownPlan
         BestMix mix = BestMix.Of(model, by.Solver, MostLimits);
 
         // Before other lengths are scored: those of the season were the last.
-        (PlanDraft again, decimal bought) = SoldAsWell(farm, model, mix.QuantitiesOf);
+        PlanDraft again = SoldAsWell(farm, model, mix.QuantitiesOf);
         cancellation.ThrowIfCancellationRequested();
         PlanLengths? chosen = mix.SimplerIn((double)by.Asked.Piece);
         cancellation.ThrowIfCancellationRequested();
@@ -189,13 +185,12 @@ internal sealed class ShownPlan
             Draft = draft,
             Outlook = PlanOutlook.Of(farm.Season, model, draft),
             Before = PlanOutlook.Of(farm.Season, model, again),
-            BoughtIn = (quantities is null ? bought : Cost(model, quantities), bought),
         };
     }
 
     private static ShownPlan OnFile(ReviewedFarm farm, PlanModel model, PlanDraft draft, ILinearSolver? solver)
     {
-        (PlanDraft again, decimal bought) = solver is null ? (LikeLastYear.Of(farm.Season, model), 0m)
+        PlanDraft again = solver is null ? LikeLastYear.Of(farm.Season, model)
             : SoldAsWell(farm, model, feet => PlanQuantities.Of(model, solver, feet));
         return new ShownPlan(farm, model)
         {
@@ -204,7 +199,6 @@ internal sealed class ShownPlan
             Draft = draft,
             Outlook = PlanOutlook.Of(farm.Season, model, draft),
             Before = PlanOutlook.Of(farm.Season, model, again),
-            BoughtIn = (0m, bought),
         };
     }
 
@@ -223,20 +217,17 @@ internal sealed class ShownPlan
     }
 
     // The season's plantings again, picked and sold as well as a best mix is: what a plan adds is then its lengths alone.
-    private static (PlanDraft Draft, decimal BoughtIn) SoldAsWell(
+    private static PlanDraft SoldAsWell(
         ReviewedFarm farm, PlanModel model, Func<double[], PlanQuantities?> quantitiesOf)
     {
         double[] today = [.. Today(model)];
         return quantitiesOf(today) is { } quantities
-            ? (DraftMaker.Of(farm.Season.Records, model, today, quantities), Cost(model, quantities))
-            : (LikeLastYear.Of(farm.Season, model), 0m);
+            ? DraftMaker.Of(farm.Season.Records, model, today, quantities)
+            : LikeLastYear.Of(farm.Season, model);
     }
 
     private static IEnumerable<double> Today(PlanModel model) =>
         model.Sowings.Select(sowing => sowing.Bounds.Least > 0.0 ? sowing.Bounds.Least : sowing.Today);
-
-    private static decimal Cost(PlanModel model, PlanQuantities? of) =>
-        Units.Money.Rounded((decimal)((of?.BoughtIn.Sum() ?? 0.0) * model.BuyIn)).Amount;
 
     private static decimal Own(PlanOutlook outlook) => outlook.Weeks.Sum(week => Math.Min(week.Hours, week.Own));
 

@@ -1,7 +1,9 @@
+using FarmEconomics.Budgets;
 using FarmEconomics.Funding;
 using FarmEconomics.Planning;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Tables;
+using FarmEconomics.Reports.Words;
 
 namespace FarmEconomics.Reports.Planning;
 
@@ -9,6 +11,7 @@ namespace FarmEconomics.Reports.Planning;
 public static class PlanWords
 {
     private const int Told = 6;
+    private const int Named = 3;
     private const string AllYear = "all year";
 
     /// <summary>Why a mix by sales alone is to be taken with care.</summary>
@@ -21,6 +24,33 @@ public static class PlanWords
             { HoursUnknown: null } => "Costs aren't on record: crops that cost much look better here than they are.",
             _ => "Costs and hours aren't on record: crops that cost much or take many hours look better here than they are.",
         };
+
+    /// <summary>
+    /// What became of crops without a price on record: nothing tells their worth, so they keep their lengths and bring no cash in a plan.
+    /// </summary>
+    /// <param name="season">The season.</param>
+    /// <returns>A sentence; null where every crop has a price.</returns>
+    public static string? WithoutPrice(SeasonReview season)
+    {
+        ArgumentNullException.ThrowIfNull(season);
+        string[] crops = [.. season.Crops.Where(crop => crop.Known.Value is not null).Select(crop => crop.Name)];
+        return crops.Length == 0 ? null
+            : $"{(crops.Length > Named ? season.Notation.Count(crops.Length, "crop") : Phrase.List(crops))} "
+                + $"{(crops.Length == 1 ? "has" : "have")} no price on record: "
+                + $"{(crops.Length == 1 ? "it keeps its" : "they keep their")} length, and no sales of "
+                + $"{(crops.Length == 1 ? "it" : "them")} are in the cash.";
+    }
+
+    /// <summary>That no mix can be chosen; null where one can.</summary>
+    /// <param name="season">The season.</param>
+    /// <returns>Sentences.</returns>
+    public static string? NoPrices(SeasonReview season)
+    {
+        ArgumentNullException.ThrowIfNull(season);
+        return PlanOutlook.NoPrices(season) is null ? null
+            : $"What to grow in {season.CropYear + 1} can't be told: no price is on record. "
+                + $"Put the prices you sell at into prices.csv. Shown here are the plantings of {season.CropYear} again.";
+    }
 
     /// <summary>What the best mix gains, and what limits it; or what can't be kept.</summary>
     /// <param name="mix">The mix.</param>
@@ -191,17 +221,33 @@ public static class PlanWords
         );
     }
 
+    /// <summary>That what is borrowed costs more than is told; null where nothing is borrowed, or interest is on record.</summary>
+    /// <param name="farm">The farm's settings.</param>
+    /// <param name="credit">The line of credit.</param>
+    /// <returns>A sentence.</returns>
+    public static string? InterestUnknown(FarmSettings farm, CreditLine credit)
+    {
+        ArgumentNullException.ThrowIfNull(farm);
+        ArgumentNullException.ThrowIfNull(credit);
+        return credit.Most > 0m && farm.InterestPercent is null
+            ? "What is borrowed costs interest, which isn't counted: farm.csv has no interest_percent."
+            : null;
+    }
+
     /// <summary>Cash month by month.</summary>
     public static ReportTable Cash(PlanOutlook outlook, CreditLine credit, Notation notation)
     {
         ArgumentNullException.ThrowIfNull(outlook);
         ArgumentNullException.ThrowIfNull(credit);
         ArgumentNullException.ThrowIfNull(notation);
+        bool buys = outlook.Months.Any(month => month.BoughtIn != 0m);
         ReportTable table = new ReportTable("Cash month by month", notation)
             .InOrder()
             .Column("Month from", Look.Date)
             .Column("Sales and shares", Look.WholeMoney)
-            .Column("Supplies and packaging", Look.WholeMoney)
+            .Column("Supplies and packaging", Look.WholeMoney);
+        table = buys ? table.Column("Bought in for boxes", Look.WholeMoney) : table;
+        table = table
             .Column("Wages", Look.WholeMoney)
             .Column("Other costs", Look.WholeMoney)
             .Column("Taxes and draws", Look.WholeMoney)
@@ -209,16 +255,17 @@ public static class PlanWords
             .Column("Cash at the end", Look.WholeMoney);
         foreach ((PlanMonth month, CreditLineMonth line) in outlook.Months.Zip(credit.Months))
         {
-            table.Row(
+            table.Row([
                 month.Month,
                 month.Sales + month.Shares + month.OtherIncome,
                 Cost(month.Supplies),
+                .. buys ? [Cost(month.BoughtIn)] : Array.Empty<ReportCell>(),
                 Cost(month.Wages),
                 Cost(month.Running + line.Interest),
                 Cost(month.Drawn),
                 Cost(line.Owed),
-                Cost(line.Closing)
-            );
+                Cost(line.Closing),
+            ]);
         }
 
         ReportCell Cost(decimal amount) => ReportCell.Known(amount, outlook.CostsUnknown);
@@ -246,11 +293,20 @@ public static class PlanWords
     {
         ArgumentNullException.ThrowIfNull(problem);
         ArgumentNullException.ThrowIfNull(notation);
-        string plantings = withPlantings ? $" ({string.Join(", ", problem.Plantings)})" : "";
+        string plantingsAlone = string.Join(", ", problem.Plantings);
+        string plantings = withPlantings && plantingsAlone.Length > 0 ? $" ({plantingsAlone})" : "";
         return problem.Family is { } family
                 ? notation.Text(
                     $"{problem.Where}, from {problem.Day:MMM d}: {family} comes again too soon, on {problem.Short:0.#} bed-feet{plantings}."
                 )
+            : problem.IsNotPlanned ? $"{plantingsAlone} stands in {problem.Where} and isn't in the plan: "
+                + "neither its harvest nor its hours are counted."
+            : problem.IsOutside ? notation.Text($"{problem.Where}, {problem.Day:MMM d, yyyy}: outside the year planned{plantings}.")
+            : problem.IsTrays ? notation.Text(
+                    $"From the week of {problem.Day:MMM d}: up to {problem.Short:#,0} trays more than there is room for."
+                )
+            : problem.IsCredit ? notation.Text($"End of {problem.Day:MMMM}: ")
+                + $"{notation.InWords(problem.Short, Look.WholeMoney)} more must be borrowed than the line of credit in limits.csv lets be."
             : problem.IsHours ? notation.Text($"Week of {problem.Day:MMM d}: {problem.Short:0.#} hours short.")
             : problem.IsSales ? notation.Text($"{problem.Where}: {problem.Short:#,0.#} {problem.Unit} more are to be sold than picked.")
             : notation.Text($"{problem.Where}, from {problem.Day:MMM d}: {problem.Short:0.#} bed-feet more than there are{plantings}.");

@@ -28,7 +28,8 @@ public static class VarianceWords
         string parts = Parts(Kinds(variances), notation);
         return string.Join(
             ' ',
-            new[] { Sum(variances) + (parts.Length > 0 ? $": {parts}." : "."), crops, Outlook(variances) }.Where(part => part.Length > 0));
+            new[] { Sum(variances) + (parts.Length > 0 ? $": {parts}." : "."), crops, Outlook(variances), AsPlanned(variances) }
+                .Where(part => part.Length > 0));
     }
 
     /// <summary>
@@ -60,7 +61,10 @@ public static class VarianceWords
         return new Prose(
             string.Join(
                 ' ',
-                new[] { sum, crops.Length > 0 ? crops + "." : "", Prose.Text(Outlook(variances)), link + "." }.Where(part =>
+                new[]
+                {
+                    sum, crops.Length > 0 ? crops + "." : "", Prose.Text(Outlook(variances)), Prose.Text(AsPlanned(variances)), link + ".",
+                }.Where(part =>
                     part.Length > 0
                 )
             )
@@ -71,6 +75,9 @@ public static class VarianceWords
     // What rounds to nothing is no difference to tell of.
     private static IEnumerable<CropVariance> Moved(PlanVariances variances) =>
         variances.Crops.Where(crop => Math.Abs(crop.Difference.Amount) >= 0.5m);
+
+    private static string AsPlanned(PlanVariances variances) => variances.AsPlanned.Count == 0 ? ""
+        : $"Not on record, and counted as planned: {Phrase.List([.. variances.AsPlanned])}.";
 
     private static string Outlook(PlanVariances variances) => !variances.IsPartOfYear ? ""
         : $"With the plan for the rest of the year that makes "
@@ -122,6 +129,7 @@ public static class VarianceWords
             table.Row([crop.Crop, crop.Planned, crop.Actual, crop.Difference, .. kinds.Select(kind => (ReportCell)crop.Parts[kind])]);
         }
 
+        table = AsPlanned(variances) is { Length: > 0 } unknown ? table.Note(unknown) : table;
         return table
             .Total([
                 "All",

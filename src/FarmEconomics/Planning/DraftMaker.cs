@@ -32,6 +32,14 @@ public sealed class DraftMaker
             free[bed.Bed.Trim()] = [.. Enumerable.Range(0, PlanModel.Weeks).Select(week =>
                 (bed.From ?? DateOnly.MinValue) <= Day(week) && (bed.To ?? DateOnly.MaxValue) >= Day(week) ? (double)bed.LengthFt : 0.0)];
         }
+
+        foreach (TakenBed taken in model.Taken)
+        {
+            foreach (int week in Enumerable.Range(0, PlanModel.Weeks).Where(week => BedsTaken.IsIn(model, taken, week)))
+            {
+                Take(taken.Bed, week, week + 1, taken.BedFeet / Width(taken.Bed));
+            }
+        }
     }
 
     /// <summary>Makes the rows of a plan.</summary>
@@ -128,7 +136,7 @@ public sealed class DraftMaker
         double hours = sowing.Hours.Sum() + (units * crop.HandlingHours);
         double cost = sowing.Cost + (units * (crop.PickedCost + crop.SoldCost));
         int year = sowing.Later is null ? model.CropYear : model.CropYear + 1;
-        double trays = sowing.Trays.Max();
+        double trays = Math.Max(sowing.TraysAFoot, sowing.Trays.Max());
         DateOnly free = Day(sowing.Week + sowing.WeeksInBed);
         foreach ((string planting, string bed, double length, DateOnly day) in Beds(sowing, feet))
         {
@@ -143,7 +151,7 @@ public sealed class DraftMaker
                 sowing.Standing.Count > 0 && sowing.WeeksInBed > PlanModel.Weeks ? Day(PlanModel.Weeks) : free
             )
             {
-                Sown = trays > 0.0 ? day.AddDays(-7 * sowing.NurseryWeeks) : null,
+                Sown = sowing.NurseryWeeks > 0 ? day.AddDays(-7 * sowing.NurseryWeeks) : null,
                 Trays = Round(bedFeet * trays, 2),
                 Yield = Round(bedFeet * units, 3),
                 Hours = Round(bedFeet * hours, 3),

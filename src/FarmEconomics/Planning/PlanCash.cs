@@ -145,7 +145,7 @@ internal static class PlanCashLimits
 
     /// <summary>The week it is sown in, in the nursery or in place.</summary>
     internal static int SownIn(PlanSowing sowing) =>
-        Math.Clamp(sowing.Trays.Max() > 0.0 ? sowing.Week - sowing.NurseryWeeks : sowing.Week, 0, PlanModel.Weeks - 1);
+        Math.Clamp(sowing.Week - sowing.NurseryWeeks, 0, PlanModel.Weeks - 1);
 
     /// <summary>Seed, supplies and packaging of a bed-foot, all that is ripe picked.</summary>
     internal static double SuppliesOf(PlanModel plan, PlanSowing sowing)

@@ -10,7 +10,7 @@ using FarmEconomics.Tracing;
 namespace FarmEconomics.Planning;
 
 /// <summary>Makes next year's model from a farm's own records; nothing else is known here (docs/methods.md, section 20).</summary>
-public sealed class PlanFacts
+public sealed partial class PlanFacts
 {
     private readonly FarmReview review;
     private readonly SeasonReview season;
@@ -26,7 +26,7 @@ public sealed class PlanFacts
     private readonly List<string> covers;
     private readonly List<string> notChecked = [];
     private readonly Dictionary<Crop, CostFacts> costFacts = [];
-    private readonly Dictionary<Crop, double> contributions = [];
+    private readonly Dictionary<Crop, (double Added, double HourCost)> contributions = [];
 
     private PlanFacts(FarmReview review, SeasonCosts costs, PlanSettings settings)
     {
@@ -65,15 +65,19 @@ public sealed class PlanFacts
         List<Crop> crops = [.. records.Crops.Where(crop => plantings[crop].Any())];
         List<Pool> stores = [.. Limited(BasisKind.CrateDays, ScarceKind.Crates)];
         (double[] target, Dictionary<Crop, decimal> most) = Boxes();
-        Pool? trays = Limited(BasisKind.TrayDays, ScarceKind.Trays).FirstOrDefault();
-        bool anyTrays = limits.PoolsOf(ScarceKind.Trays).Any();
         notChecked.AddRange(limits.NotChecked.Where(one => !PlanLimits.Is(one.Name)).Select(one => $"{one.Name}: {one.Reason}"));
         PlanLimits written = new(season, settings);
+        HashSet<Crop> unpriced = [.. season.Crops.Where(crop => crop.Known.Value is not null).Select(crop => crop.Crop!)];
         PlanModel model = new()
         {
             CropYear = season.CropYear + 1,
             Start = start,
-            Sowings = [.. crops.SelectMany((crop, place) => crop.Perennial ? Standing(crop, place) : SowingsOf(crop, place))],
+            Sowings =
+            [
+                .. crops.SelectMany((crop, place) => crop.Perennial ? Standing(crop, place)
+                    : unpriced.Contains(crop) && !IsWished(crop) ? SowingsOf(crop, place).Select(AsBefore)
+                    : SowingsOf(crop, place)),
+            ],
             Crops = [.. crops.Select(crop => CropOf(crop, stores, target, most))],
             Covers = [.. covers.Select(cover => new PlanCover(cover, PerWeek(week => BedFeet(cover, start.AddDays((7 * week) + 3)))))],
             Hours = work.There(limits, start, (double)(settings.OwnWage ?? records.Settings.OwnerWage ?? 0m)),
@@ -81,13 +85,19 @@ public sealed class PlanFacts
             BuyIn = (double)records.Settings.BuyInPercent / 100.0,
             ChangeCost = PlanSettings.ChangePart * BroughtAFoot(),
             Stores = [.. stores.Select(StoreOf)],
-            Trays = anyTrays ? (double?)limits.On(ScarceKind.Trays, trays, start.AddDays(60)) : null,
+            Trays = limits.PoolsOf(ScarceKind.Trays).Any() ? PerWeek(MostTrays) : null,
             Cash = written.Cash(notChecked),
             NotChecked = notChecked,
         };
+        model = BedsTaken.Within(review, season, model, notChecked);
         model = model with { Rotation = written.Rotation(review, model, notChecked) };
         return model with { Water = PlanWaterFacts.Of(costs, limits, model) };
     }
+
+    // All trays stand in each nursery that is limited, as what was short counts them.
+    private double MostTrays(int week) =>
+        limits.PoolsOf(ScarceKind.Trays).Min(pool => (double?)limits.On(ScarceKind.Trays, pool, start.AddDays(7 * week)))
+            ?? double.PositiveInfinity;
 
     /// <summary>Output of a bed-foot of the season, all crops together.</summary>
     private double BroughtAFoot()
@@ -107,160 +117,6 @@ public sealed class PlanFacts
         .Where(bed => (bed.From ?? day) <= day && (bed.To ?? day) >= day)
         .Sum(bed => bed.LengthFt * ((bed.WidthIn ?? records.Settings.StandardBedWidthIn) / records.Settings.StandardBedWidthIn));
 
-    /// <summary>
-    /// A perennial stays as it stands: its length of the season, its expected harvest by week, its hours over the weeks they fell in.
-    /// </summary>
-    private IEnumerable<PlanSowing> Standing(Crop crop, int place)
-    {
-        foreach (IGrouping<string, Enterprise> cover in ByCover(crop))
-        {
-            StandingBed[] now =
-            [
-                .. cover.Where(one => one.CropYear == season.CropYear).SelectMany(one => one.Stays)
-                    .Where(stay => stay.Out >= records.AsOf).Select(BedOf),
-            ];
-            double feet = now.Sum(one => one.BedFeet);
-            if (feet <= 0.0)
-            {
-                continue;
-            }
-
-            double all = cover.Sum(one => (double)one.BedFeet.Value);
-            double[] yields = new double[PlanModel.Weeks];
-            foreach (Lot lot in cover.SelectMany(one => lots[one]))
-            {
-                yields[WorkFacts.WeekOf(season.Settings, lot.Date)] += (double)lot.Quantity / all;
-            }
-
-            PlantingHours grow = work.PerFoot(cover);
-            yield return new PlanSowing(place, CoverPlace(cover.Key), -1, PlanModel.Weeks + 1)
-            {
-                Yield = yields,
-                Hours = PerWeek(_ => (grow.Grow + grow.Nursery) / PlanModel.Weeks),
-                Trays = PerWeek(_ => 0.0),
-                Cost = CostOf(crop, PlanModel.Weeks),
-                Bounds = (feet, feet),
-                Today = feet,
-                Standing = now,
-            };
-        }
-    }
-
-    private IEnumerable<PlanSowing> SowingsOf(Crop crop, int place)
-    {
-        foreach (IGrouping<string, Enterprise> cover in ByCover(crop))
-        {
-            List<Enterprise> over = [.. cover.Where(one => one.Harvested > 0m || one.Stays.All(stay => stay.Out < records.AsOf))];
-            if (over.Count == 0)
-            {
-                continue;
-            }
-
-            SowingFacts facts = new(season.Settings, over, lots);
-            PlantingHours grow = work.PerFoot(over);
-            Dictionary<int, double> today = cover.Where(one => one.CropYear == season.CropYear)
-                .GroupBy(one => InWeek(one, facts)).ToDictionary(week => week.Key, week => week.Sum(one => (double)one.BedFeet.Value));
-            for (int week = facts.Weeks.From; week <= facts.Weeks.To; week++)
-            {
-                yield return SowingAt(crop, (place, CoverPlace(cover.Key)), facts, (week, grow, today.GetValueOrDefault(week)));
-            }
-
-            foreach (PlanSowing standing in StandingNow(crop, (place, CoverPlace(cover.Key)), facts, grow))
-            {
-                yield return standing;
-            }
-        }
-    }
-
-    private static int InWeek(Enterprise planting, SowingFacts facts) => Math.Clamp(facts.InOf(planting), facts.Weeks.From, facts.Weeks.To);
-
-    /// <summary>
-    /// A bed-foot sown in a week. One that came in before its crop year began is sown within the year planned and picked after it, and
-    /// earns its crop's mean contribution; what it costs to sow stands in the year planned.
-    /// </summary>
-    private PlanSowing SowingAt(Crop crop, (int Crop, int Cover) at, SowingFacts facts, (int Week, PlantingHours Grow, double Today) sown)
-    {
-        bool next = sown.Week < 0;
-        int week = next ? WeekOfTheYear(sown.Week) : Math.Min(sown.Week, PlanModel.Weeks - 1);
-        bool later = next || week + facts.First >= PlanModel.Weeks;
-        double cost = CostOf(crop, facts.WeeksInBed);
-        double[] yields = new double[PlanModel.Weeks];
-        double units = later ? 0.0 : facts.YieldAt(sown.Week);
-        for (int i = 0; i < facts.Pattern.Length; i++)
-        {
-            if (week + facts.First + i < PlanModel.Weeks)
-            {
-                yields[week + facts.First + i] += units * facts.Pattern[i];
-            }
-        }
-
-        return new PlanSowing(at.Crop, at.Cover, week, facts.WeeksInBed)
-        {
-            Yield = yields,
-            Hours = GrowHours(week, facts, sown.Grow),
-            Trays = PerWeek(one => one < week && one >= week - facts.NurseryWeeks ? facts.Trays : 0.0),
-            Cost = cost,
-            Today = sown.Today,
-
-            // The contribution has this cost taken off already; seed of what is picked after the year is bought in it all the same.
-            Later = later ? MeanContribution(crop) + cost : null,
-            LaterUnits = later ? facts.YieldAt(sown.Week) : 0.0,
-            NurseryWeeks = facts.NurseryWeeks,
-        };
-    }
-
-    // Weeks before a crop year; a crop year on record may lie more than a year after the planting came in.
-    private static int WeekOfTheYear(int before) => ((before % PlanModel.Weeks) + PlanModel.Weeks) % PlanModel.Weeks;
-
-    /// <summary>
-    /// What stands at the end of the season and is picked in the year planned, as it is, with its expected harvest; in the year planned
-    /// itself, what has come in up to the closing date.
-    /// </summary>
-    private IEnumerable<PlanSowing> StandingNow(Crop crop, (int Crop, int Cover) at, SowingFacts facts, PlantingHours grow)
-    {
-        DateOnly last = records.AsOf < season.Settings.EndOf(season.CropYear + 1) ? records.AsOf : start.AddDays(-1);
-        bool Stands(Enterprise one) =>
-            one.Crop == crop && one.CropYear == season.CropYear + 1 && one.Stays[0].In <= last
-            && CoverPlace(one.Stays[0].Bed.Structure) == at.Cover;
-        foreach (Enterprise one in review.Trace.Enterprises.Where(Stands))
-        {
-            DateOnly first = one.Stays.Min(stay => stay.In);
-            int week = (int)Math.Floor((first.DayNumber - start.DayNumber) / 7.0);
-            double feet = (double)one.BedFeet.Value;
-            double[] yields = new double[PlanModel.Weeks];
-            for (int i = 0; i < facts.Pattern.Length; i++)
-            {
-                int picked = week + facts.First + i;
-                if (picked is >= 0 and < PlanModel.Weeks)
-                {
-                    yields[picked] += facts.YieldAt(week) * facts.Pattern[i];
-                }
-            }
-
-            yield return new PlanSowing(at.Crop, at.Cover, week, facts.WeeksInBed)
-            {
-                Yield = yields,
-                Hours = GrowHours(week, facts, grow),
-                Trays = PerWeek(_ => 0.0),
-                Cost = 0.0,
-                Bounds = (feet, feet),
-                Today = 0.0,
-                Standing = [.. one.Stays.Select(BedOf)],
-            };
-        }
-    }
-
-    private static StandingBed BedOf(BedStay stay) => new(stay.Planting.Name, stay.Bed.Name, (double)stay.BedFeet, stay.In);
-
-    /// <summary>Hours of a bed-foot: raising even over the nursery weeks, growing more in the first week in the bed, then even.</summary>
-    private double[] GrowHours(int week, SowingFacts facts, PlantingHours per)
-    {
-        double weights = work.FirstWeek + facts.WeeksInBed - 1;
-        int nursery = Math.Max(1, facts.NurseryWeeks);
-        return PerWeek(one => (one >= week - nursery && one < week ? per.Nursery / nursery : 0.0)
-            + (one >= week && one < week + facts.WeeksInBed ? per.Grow * (one == week ? work.FirstWeek : 1.0) / weights : 0.0));
-    }
-
     private double CostOf(Crop crop, int weeks)
     {
         CostFacts facts = CostsOf(crop);
@@ -278,27 +134,6 @@ public sealed class PlanFacts
         }
 
         return facts;
-    }
-
-    /// <summary>The mean over seasons of what a bed-foot of the crop added.</summary>
-    private double MeanContribution(Crop crop)
-    {
-        if (contributions.TryGetValue(crop, out double known))
-        {
-            return known;
-        }
-
-        List<double> found = [];
-        foreach (SeasonCosts one in seasons)
-        {
-            if (one.Season.Crops.FirstOrDefault(budget => budget.Crop == crop) is { } budget && budget.Sums.BedFeet.Value > 0m
-                && Contribution.Of(one, budget).Value is { } added)
-            {
-                found.Add((double)(added / budget.Sums.BedFeet.Value));
-            }
-        }
-
-        return contributions[crop] = found.Count == 0 ? 0.0 : found.Average();
     }
 
     private PlanCrop CropOf(Crop crop, List<Pool> stores, double[] target, Dictionary<Crop, decimal> mostInBoxes)
@@ -324,6 +159,12 @@ public sealed class PlanFacts
             Wish = (Wish(settings.Least, crop, 0.0), Wish(settings.Most, crop, double.PositiveInfinity)),
         };
     }
+
+    private bool IsWished(Crop crop) => Wish(settings.Least, crop, -1.0) >= 0.0 || Wish(settings.Most, crop, -1.0) >= 0.0;
+
+    // What nothing tells the worth of brings not nothing: it keeps its lengths, unless the grower wishes otherwise.
+    private static PlanSowing AsBefore(PlanSowing sowing) =>
+        sowing.Standing.Count > 0 ? sowing : sowing with { Bounds = (sowing.Today, sowing.Today) };
 
     private static double Wish(IReadOnlyDictionary<string, decimal> wishes, Crop crop, double otherwise) =>
         wishes.FirstOrDefault(wish => string.Equals(wish.Key.Trim(), crop.Name, StringComparison.OrdinalIgnoreCase))

@@ -36,8 +36,8 @@ public sealed record PlanModel
     /// <summary>Stores with a limit of crates.</summary>
     public IReadOnlyList<PlanStore> Stores { get; init; } = [];
 
-    /// <summary>The most trays that stand in a week; null: no limit is on record.</summary>
-    public double? Trays { get; init; }
+    /// <summary>The most trays that stand in the nursery, by week; null: no limit is on record.</summary>
+    public IReadOnlyList<double>? Trays { get; init; }
 
     /// <summary>Water and the power that pumps it; null: neither is limited.</summary>
     public PlanWater? Water { get; init; }
@@ -47,6 +47,9 @@ public sealed record PlanModel
 
     /// <summary>Beds free of a family, by family and cover; none: rotation isn't limited.</summary>
     public IReadOnlyList<PlanRotation> Rotation { get; init; } = [];
+
+    /// <summary>What stands in beds from before and isn't among <see cref="Sowings"/>: its beds aren't free until it is out.</summary>
+    public IReadOnlyList<TakenBed> Taken { get; init; } = [];
 
     /// <summary>
     /// What a bed-foot more or fewer of a sowing than this year must bring before it is planned, money: records of a few seasons can't tell
@@ -111,8 +114,11 @@ public sealed record PlanSowing(int Crop, int Cover, int Week, int WeeksInBed)
     /// <summary>Units a bed-foot gives after the year ends, where it is picked then.</summary>
     public double LaterUnits { get; init; }
 
-    /// <summary>Weeks in the nursery before.</summary>
+    /// <summary>Weeks in the nursery before; 0: sown in place.</summary>
     public int NurseryWeeks { get; init; }
+
+    /// <summary>Trays of a bed-foot, those that stand before the year begins included.</summary>
+    public double TraysAFoot { get; init; }
 
     /// <summary>What stands already, bed by bed.</summary>
     public IReadOnlyList<StandingBed> Standing { get; init; } = [];
@@ -129,6 +135,16 @@ public sealed record PlanSowing(int Crop, int Cover, int Week, int WeeksInBed)
 /// <param name="BedFeet">Bed-feet at the standard width.</param>
 /// <param name="In">The day it came in.</param>
 public sealed record StandingBed(string Planting, string Bed, double BedFeet, DateOnly In);
+
+/// <summary>A planting that holds its bed in the year planned and of which no harvest is planned.</summary>
+/// <param name="Planting">Its name.</param>
+/// <param name="Crop">Its crop.</param>
+/// <param name="Bed">The bed.</param>
+/// <param name="BedFeet">Bed-feet at the standard width.</param>
+/// <param name="In">The day it came in.</param>
+/// <param name="Out">The day the bed is free again.</param>
+/// <param name="IsPicked">True where it is to be picked in the year planned; false: it is the year's before.</param>
+public sealed record TakenBed(string Planting, string Crop, string Bed, double BedFeet, DateOnly In, DateOnly Out, bool IsPicked);
 
 /// <summary>A crop.</summary>
 /// <param name="Name">Its name.</param>

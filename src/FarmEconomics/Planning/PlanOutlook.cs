@@ -45,8 +45,11 @@ public sealed record PlanMonth(
     /// <summary>Taxes, and what the household draws, as in the season before; above 0 where it goes out.</summary>
     public decimal Drawn { get; init; }
 
+    /// <summary>What boxes lack of the season's value, bought in; above 0 where it goes out.</summary>
+    public decimal BoughtIn { get; init; }
+
     /// <summary>What comes in less what goes out for the farm.</summary>
-    public decimal Net => Sales + Shares + OtherIncome - Supplies - Wages - Running;
+    public decimal Net => Sales + Shares + OtherIncome - Supplies - BoughtIn - Wages - Running;
 
     /// <summary>What is left of it after taxes and what the household draws.</summary>
     public decimal Left => Net - Drawn;
@@ -61,42 +64,23 @@ public sealed record PlanMonth(
 /// <param name="Cost">Money.</param>
 public sealed record SupplyNeed(string Crop, int Sowings, decimal BedFeet, decimal Trays, DateOnly First, decimal Cost);
 
-/// <summary>Something about a plan that won't work, told where it arises.</summary>
-/// <param name="Day">The day or the first day of the week.</param>
-/// <param name="Where">The bed, the crop, or "hours".</param>
-/// <param name="Short">How much is short.</param>
-/// <param name="Plantings">The plantings concerned.</param>
-public sealed record PlanProblem(DateOnly Day, string Where, decimal Short, IReadOnlyList<string> Plantings)
-{
-    /// <summary>True when hours are short.</summary>
-    public bool IsHours { get; init; }
-
-    /// <summary>True when more of a crop is planned to be sold than picked; <see cref="Where"/> is the crop.</summary>
-    public bool IsSales { get; init; }
-
-    /// <summary>The family that comes again too soon into the bed, or twice in the year; null: it isn't about that.</summary>
-    public string? Family { get; init; }
-
-    /// <summary>What is short is counted in, where it is produce.</summary>
-    public string Unit { get; init; } = "";
-}
-
 /// <summary>What a plan does: weeks, cash, what to buy, what won't work. From the rows of the plan tables, whoever wrote them.</summary>
-public sealed class PlanOutlook
+public sealed partial class PlanOutlook
 {
-    // As in the records check: less is what pacing and rounding leave.
-    private const decimal OverfullBy = 1.005m;
+    private const decimal RoundingLeaves = 0.005m;
     private readonly SeasonReview season;
     private readonly PlanModel model;
     private readonly PlanDraft draft;
     private readonly DateOnly start;
     private readonly Dictionary<string, BedRow> beds;
+    private readonly decimal[] boxed;
 
     private PlanOutlook(SeasonReview season, PlanModel model, PlanDraft draft)
     {
         (this.season, this.model, this.draft) = (season, model, draft);
         start = season.Settings.StartOf(model.CropYear);
         beds = season.Records.Tables.Beds.ToDictionary(bed => bed.Bed.Trim(), StringComparer.OrdinalIgnoreCase);
+        boxed = FindBoxed();
         Weeks = FindWeeks();
         Months = FindMonths();
         Supplies =
@@ -115,16 +99,8 @@ public sealed class PlanOutlook
                 .OrderBy(one => one.First)
                 .ThenBy(one => one.Crop, StringComparer.Ordinal),
         ];
-        Problems =
-        [
-            .. Overfull()
-                .Concat(Oversold())
-                .Concat(TooSoon())
-                .Concat(
-                    Weeks.Where(week => week.IsShort).Select(week => new PlanProblem(week.From, "hours", week.Short, []) { IsHours = true })
-                )
-                .OrderBy(one => one.Day),
-        ];
+        standing = [.. StandingBeside()];
+        Problems = [.. FindProblems().OrderBy(one => one.Day)];
     }
 
     /// <summary>The weeks.</summary>
@@ -143,7 +119,22 @@ public sealed class PlanOutlook
     public string? CostsUnknown => SeasonCash.CostsUnknown(season);
 
     /// <summary>Why hours aren't known; null where they are.</summary>
-    public string? HoursUnknown => Weeks.Any(week => week.Hours > 0m) ? null : $"there are no hours of {season.CropYear} on file";
+    public string? HoursUnknown =>
+        HoursThere && Weeks.Any(week => week.Hours > 0m) ? null : $"there are no hours of {season.CropYear} on file";
+
+    /// <summary>Why sales, and with them cash, aren't known: nothing that is sold has a price. Null where something has.</summary>
+    public string? SalesUnknown => draft.Sales.Any(sale => sale.Price > 0m) ? null : NoPrices(season);
+
+    /// <summary>Why no mix can be chosen: of nothing that was grown in a season is a price on record. Null where of something is.</summary>
+    /// <param name="season">The season.</param>
+    public static string? NoPrices(SeasonReview season)
+    {
+        ArgumentNullException.ThrowIfNull(season);
+        return season.Crops.All(crop => crop.Known.Value is not null) ? season.Farm.Known.Value : null;
+    }
+
+    // Where nobody's hours are on record nor limited, nothing tells whether a week is short, nor what of it is hired.
+    private bool HoursThere => model.Hours.Own.Concat(model.Hours.Hired).Any(hours => hours > 0.0);
 
     /// <summary>
     /// Sales and members' payments at which cash just comes out even over the year: running costs over the part of the money that varying
@@ -162,7 +153,7 @@ public sealed class PlanOutlook
             decimal money = Months.Sum(month => month.Sales + month.Shares);
             CostVolumeProfit year = new(
                 money,
-                -Months.Sum(month => month.Supplies + month.Wages),
+                -Months.Sum(month => month.Supplies + month.BoughtIn + month.Wages),
                 Months.Sum(month => month.Running) - Months.Sum(month => month.OtherIncome)
             );
             return year.YieldFor(1m, "what varies takes all of the sales").Map(part => part * money);
@@ -210,7 +201,7 @@ public sealed class PlanOutlook
                     Rounded(model.Hours.Own[week]),
                     Rounded(model.Hours.Hired[week]),
                     trays[week],
-                    Rounded(crates[week]),
+                    draft.Plantings.Any(HasSize) ? Rounded(crates[week]) : null,
                     sales[week]
                 )),
         ];
@@ -257,11 +248,13 @@ public sealed class PlanOutlook
         }
     }
 
+    private bool HasSize(DraftPlanting one) => model.Crops.Any(crop => Same(crop.Name, one.Crop) && crop.UnitsPerCrate > 0.0);
+
     private IEnumerable<(DateOnly Day, decimal Money)> SalesByWeek()
     {
         foreach (
             DraftSale sale in draft.Sales.Where(sale =>
-                sale.CropYear == model.CropYear && season.Records.Channel(sale.Channel).Kind != ChannelKind.Share
+                sale.CropYear == model.CropYear && !IsShare(sale)
             )
         )
         {
@@ -273,11 +266,39 @@ public sealed class PlanOutlook
         }
     }
 
+    /// <summary>
+    /// What the boxes of a week lack of the value members are owed, at what it costs bought in: their payments are in the cash too. Less
+    /// than half a percent is what rounding leaves.
+    /// </summary>
+    private decimal BoughtIn(int week)
+    {
+        decimal target = (decimal)model.BoxTarget[week];
+        decimal lacks = target - boxed[week];
+        return lacks > target * RoundingLeaves ? lacks * (decimal)model.BuyIn : 0m;
+    }
+
+    /// <summary>Value of the boxes by week, all shares together.</summary>
+    private decimal[] FindBoxed()
+    {
+        decimal[] value = new decimal[PlanModel.Weeks];
+        foreach (DraftSale sale in draft.Sales.Where(sale => sale.CropYear == model.CropYear && IsShare(sale)))
+        {
+            for (int week = 0; week < sale.Weeks; week++)
+            {
+                value[WeekOf(sale.From.AddDays(7 * week))] += sale.Quantity * sale.Price / sale.Weeks;
+            }
+        }
+
+        return value;
+    }
+
+    private bool IsShare(DraftSale sale) => season.Records.Channel(sale.Channel).Kind == ChannelKind.Share;
+
     private List<PlanMonth> FindMonths()
     {
         DateOnly[] months = [.. Enumerable.Range(0, SeasonCash.Months).Select(start.AddMonths)];
         int MonthOf(DateOnly day) => SeasonCash.MonthOf(start, day);
-        decimal[][] lines = [.. Enumerable.Range(0, 7).Select(_ => new decimal[SeasonCash.Months])];
+        decimal[][] lines = [.. Enumerable.Range(0, 8).Select(_ => new decimal[SeasonCash.Months])];
         foreach ((DateOnly day, decimal money) in SalesByWeek())
         {
             lines[0][MonthOf(day)] += money;
@@ -293,9 +314,10 @@ public sealed class PlanOutlook
             lines[3][MonthOf(one.Sown ?? one.In)] += one.Cost;
         }
 
-        foreach (PlanWeek week in Weeks)
+        for (int week = 0; week < PlanModel.Weeks; week++)
         {
-            lines[4][MonthOf(week.From)] += Math.Max(0m, week.Hours - week.Own) * (decimal)model.Hours.HiredCost;
+            lines[4][MonthOf(Weeks[week].From)] += Wages(Weeks[week]);
+            lines[7][MonthOf(Weeks[week].From)] += BoughtIn(week);
         }
 
         foreach ((ExpenseClass of, DateOnly day, decimal money) in SeasonCash.Running(season))
@@ -306,89 +328,13 @@ public sealed class PlanOutlook
         decimal At(int line, int month) => Money.Rounded(lines[line][month]).Amount;
         return
         [
-            .. months.Select(
-                (month, i) => new PlanMonth(month, At(0, i), At(1, i), At(2, i), At(3, i), At(4, i), At(5, i)) { Drawn = At(6, i) }
-            ),
+            .. months.Select((month, i) =>
+                new PlanMonth(month, At(0, i), At(1, i), At(2, i), At(3, i), At(4, i), At(5, i)) { Drawn = At(6, i), BoughtIn = At(7, i) }),
         ];
     }
 
-    /// <summary>Beds whose plantings take over half a percent more length than there is, each from its first such day.</summary>
-    private IEnumerable<PlanProblem> Overfull()
-    {
-        foreach (IGrouping<string, DraftPlanting> bed in draft.Plantings.GroupBy(one => one.Bed.Trim(), StringComparer.OrdinalIgnoreCase))
-        {
-            decimal length = beds.TryGetValue(bed.Key, out BedRow row) ? row.LengthFt : 0m;
-            foreach (DateOnly day in bed.Select(one => one.In).Distinct().Order())
-            {
-                List<DraftPlanting> there = [.. bed.Where(one => one.In <= day && day < one.Out)];
-                decimal over = there.Sum(one => one.BedFeet) - (length * OverfullBy);
-                if (over > 0m)
-                {
-                    yield return new PlanProblem(
-                        day,
-                        bed.Key,
-                        there.Sum(one => one.BedFeet) - length,
-                        [.. there.Select(one => one.Planting).Distinct()]
-                    );
-                    break;
-                }
-            }
-        }
-    }
-
-    /// <summary>Families laid into beds that aren't free of them, or over more length of a bed in the year than it has.</summary>
-    private IEnumerable<PlanProblem> TooSoon()
-    {
-        foreach (PlanRotation rotation in model.Rotation)
-        {
-            foreach (
-                IGrouping<string, DraftPlanting> bed in draft
-                    .Plantings.Where(one => one.In >= start && Falls(rotation, one))
-                    .GroupBy(one => one.Bed.Trim(), StringComparer.OrdinalIgnoreCase)
-            )
-            {
-                decimal free = rotation.Beds.Contains(bed.Key) ? beds[bed.Key].LengthFt * OverfullBy : 0m;
-                decimal laid = bed.Sum(one => one.BedFeet);
-                if (laid > free)
-                {
-                    decimal over = laid - (free > 0m ? beds[bed.Key].LengthFt : 0m);
-                    yield return new PlanProblem(bed.Min(one => one.In), bed.Key, over, [.. bed.Select(one => one.Planting).Distinct()])
-                    {
-                        Family = rotation.Family,
-                    };
-                }
-            }
-        }
-    }
-
-    private bool Falls(PlanRotation rotation, DraftPlanting one) =>
-        beds.TryGetValue(one.Bed.Trim(), out BedRow bed)
-        && string.Equals(PlanFacts.CoverOf(bed), model.Covers[rotation.Cover].Name, StringComparison.OrdinalIgnoreCase)
-        && string.Equals(season.Records.FindCrop(one.Crop)?.Row.Family?.Trim(), rotation.Family, StringComparison.OrdinalIgnoreCase);
-
-    /// <summary>Crops of which over half a percent more is to be sold than picked in the year.</summary>
-    private IEnumerable<PlanProblem> Oversold()
-    {
-        ILookup<string, DraftPlanting> grown = draft
-            .Plantings.Where(one => one.CropYear == model.CropYear)
-            .ToLookup(one => one.Crop, StringComparer.OrdinalIgnoreCase);
-        foreach (
-            IGrouping<string, DraftSale> crop in draft
-                .Sales.Where(sale => sale.CropYear == model.CropYear)
-                .GroupBy(sale => sale.Crop, StringComparer.OrdinalIgnoreCase)
-        )
-        {
-            decimal picked = grown[crop.Key].Sum(one => one.Yield), sold = crop.Sum(sale => sale.Quantity);
-            if (sold > picked * OverfullBy)
-            {
-                yield return new PlanProblem(crop.Min(sale => sale.From), crop.Key, sold - picked, [])
-                {
-                    IsSales = true,
-                    Unit = season.Records.Crop(crop.Key).Row.Unit,
-                };
-            }
-        }
-    }
+    private decimal Wages(PlanWeek week) =>
+        HoursThere ? Math.Max(0m, week.Hours - week.Own) * (decimal)model.Hours.HiredCost : 0m;
 
     // Over the standard width.
     private decimal Width(string bed) =>

@@ -120,7 +120,7 @@ internal sealed class PlanProgram
     {
         for (int week = 0; plan.Trays is { } most && week < PlanModel.Weeks; week++)
         {
-            int trays = AtMost(new(PlanLimitKind.Trays, 0, week), most);
+            int trays = AtMost(new(PlanLimitKind.Trays, 0, week), most[week]);
             for (int i = 0; i < Lengths.Length; i++)
             {
                 Model.Set(trays, Lengths[i], plan.Sowings[i].Trays[week]);

@@ -24,6 +24,9 @@ public sealed record PlanSettings
     /// <summary>How many weeks on either side are near.</summary>
     public static int NearWeeks => 2;
 
+    /// <summary>Plantings of a crop at most so many weeks apart are of one season, and between them it may be sown in any week.</summary>
+    public static int GapWeeks => 6;
+
     /// <summary>The part of weekly own hours on record that is the most one counts on, 0 to 1.</summary>
     public static double OwnHoursPart => 0.9;
 

@@ -31,7 +31,8 @@ internal static class SeasonCash
 
     /// <summary>
     /// Rows of the season's books that don't vary with what is grown, the farm's part of them, no wages and no equipment; interest and
-    /// principal, taxes and what the household draws too.
+    /// principal, taxes and what the household draws too. Wages of a season without a log of hired hours stay as they were: no hours of a
+    /// plan can tell them.
     /// </summary>
     internal static IEnumerable<(ExpenseClass Of, DateOnly Day, decimal Money)> Running(SeasonReview season)
     {
@@ -54,11 +55,16 @@ internal static class SeasonCash
             AddPools(season.Another(year), varies);
         }
 
-        foreach (ExpenseRow row in rest.Where(row => !varies.Contains(row)))
+        bool wagesStay = !season.Trace.LaborByWindow[season.CropYear].Any(use => use.Kind == WorkerKind.Hired && use.Hours > 0m);
+        foreach (ExpenseRow row in season.Records.Expenses.Where(row => season.Settings.WindowOf(row.Date) == season.CropYear))
         {
             ExpenseClass of = season.Records.Category(row.Category).Class;
             if (
-                of is ExpenseClass.Operating or ExpenseClass.Interest or ExpenseClass.Principal or ExpenseClass.Tax or ExpenseClass.Personal
+                of is ExpenseClass.Labor or ExpenseClass.LaborBurden
+                    ? wagesStay
+                    : !varies.Contains(row)
+                        && of is ExpenseClass.Operating or ExpenseClass.Interest or ExpenseClass.Principal
+                            or ExpenseClass.Tax or ExpenseClass.Personal
             )
             {
                 yield return (of, row.Date, row.Amount * ((row.FarmPercent ?? 100m) / 100m));

@@ -21,6 +21,7 @@ internal sealed class SowingFacts
         seen = [.. plantings.Select(planting => new Seen(settings, planting, [.. lots[planting]]))];
         mean = seen.GroupBy(one => one.Year).Average(year => year.Sum(one => one.Units) / year.Sum(one => one.Feet));
         List<Seen> picked = seen.FindAll(one => one.ByOffset.Count > 0);
+        Weeks = WeeksOf([.. seen.Select(one => one.In).Distinct().Order()]);
         First = Median(picked.Select(one => one.FirstOffset));
         int pickingWeeks = Math.Max(1, Median(picked.Select(one => one.LastOffset - one.FirstOffset + 1)));
         WeeksInBed = Math.Max(Median(seen.Select(one => one.Weeks)), First + pickingWeeks);
@@ -29,8 +30,11 @@ internal sealed class SowingFacts
         Trays = seen.Sum(one => one.Trays) / seen.Sum(one => one.Feet);
     }
 
-    /// <summary>Earliest and latest week in bed of any season; below 0 where it came in before its crop year began.</summary>
-    internal (int From, int To) Weeks => (seen.Min(one => one.In), seen.Max(one => one.In));
+    /// <summary>
+    /// The weeks in which it may be sown: from the earliest to the latest in bed of any season; below 0 where it came in before its crop
+    /// year began. In a longer gap, from spring to fall or through the winter, nothing tells that it grows: there only near a planting.
+    /// </summary>
+    internal IReadOnlyList<int> Weeks { get; }
 
     /// <summary>Weeks from bed to first picking.</summary>
     internal int First { get; }
@@ -50,10 +54,23 @@ internal sealed class SowingFacts
     /// </summary>
     internal double YieldAt(int week)
     {
-        List<Seen> near = seen.FindAll(one => Math.Abs(one.In - week) <= PlanSettings.NearWeeks);
+        List<Seen> near = seen.FindAll(one => IsNear(one, week));
         double b = near.Count / (near.Count + PlanSettings.MeanCounts);
         return near.Count == 0 ? mean : Math.Max(0.0, mean + (b * ((near.Sum(one => one.Units) / near.Sum(one => one.Feet)) - mean)));
     }
+
+    private static int[] WeeksOf(int[] told)
+    {
+        bool IsTold(int week)
+        {
+            int before = told.Last(one => one <= week), after = told.First(one => one >= week);
+            return after - before <= PlanSettings.GapWeeks || Math.Min(week - before, after - week) <= PlanSettings.NearWeeks;
+        }
+
+        return [.. Enumerable.Range(told[0], told[^1] - told[0] + 1).Where(IsTold)];
+    }
+
+    private static bool IsNear(Seen one, int week) => Math.Abs(one.In - week) <= PlanSettings.NearWeeks;
 
     /// <summary>The week a planting came into its bed; below 0 before its crop year began.</summary>
     internal int InOf(Enterprise planting) => InOf(settings, planting);

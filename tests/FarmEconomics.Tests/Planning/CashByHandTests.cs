@@ -42,12 +42,13 @@ public class CashByHandTests
 
     /// <summary>
     /// A foot of A gives 0.6 and 0.4 units, packaging 0.2 picked and 0.3 sold, bought with the seed: 2.5 a foot. 100 there, and 60 from
-    /// members in March: sown in the nursery in February 100 count, 40 feet; without trays it is sown in place in March, 64 feet.
+    /// members in March: sown in the nursery in February 100 count, 40 feet, with trays on record or without; sown in place in March 64 feet.
     /// </summary>
     [Theory]
-    [InlineData(0.2, 40.0)]
-    [InlineData(0.0, 64.0)]
-    public void Supplies_ArePaidWhenSown_PackagingIncluded(double trays, double feet)
+    [InlineData(0.2, 3, 40.0)]
+    [InlineData(0.0, 3, 40.0)]
+    [InlineData(0.0, 0, 64.0)]
+    public void Supplies_ArePaidWhenSown_PackagingIncluded(double trays, int nurseryWeeks, double feet)
     {
         PlanModel farm = SmallFarm.Of();
         double[] inNursery = new double[PlanModel.Weeks], yield = new double[PlanModel.Weeks];
@@ -57,7 +58,7 @@ public class CashByHandTests
         {
             Sowings =
             [
-                farm.Sowings[0] with { Trays = inNursery, NurseryWeeks = 3, Yield = yield },
+                farm.Sowings[0] with { Trays = inNursery, NurseryWeeks = nurseryWeeks, Yield = yield },
                 farm.Sowings[1] with { Bounds = (0.0, 0.0) },
             ],
             Crops = [farm.Crops[0] with { PickedCost = 0.2, SoldCost = 0.3 }, farm.Crops[1]],

@@ -130,9 +130,12 @@ public class PlanByHandTests
         Assert.Equal([24, 31], new[] { 24, 25, 30, 31 }.Where(week => Model.Crops[Carrots.Crop].Steps[week].Count == 0));
     }
 
-    /// <summary>Two beds of 100 feet in the open.</summary>
+    /// <summary>
+    /// Two beds of 100 feet in the open; the garlic of which no harvest is on record keeps one of them up to July 20, day 201, week 28.
+    /// </summary>
     [Fact]
-    public void Beds_StandByCover_EveryWeek() => Assert.All(Assert.Single(Model.Covers).Feet, feet => Assert.Equal(200.0, feet));
+    public void Beds_StandByCover_EveryWeek() =>
+        Assert.Equal([.. Enumerable.Repeat(100.0, 29), .. Enumerable.Repeat(200.0, 23)], Assert.Single(Model.Covers).Feet);
 
     /// <summary>
     /// Rent 500 in March and 60% of 200 for the phone in April come again; seed varies, also that of garlic, which is next year's crop;
@@ -280,7 +283,7 @@ public class PlanByHandTests
                 Sales = [draft.Sales[0] with { Quantity = 250m }],
             }
         );
-        PlanProblem[] told = [.. outlook.Problems.Where(one => !one.IsHours)];
+        PlanProblem[] told = [.. outlook.Problems.Where(one => one is { IsHours: false, IsNotPlanned: false })];
         Assert.Equal(
             [(new DateOnly(2026, 6, 1), "A", 20m, false), (new DateOnly(2026, 7, 10), "Carrots", 50m, true)],
             told.Select(one => (one.Day, one.Where, one.Short, one.IsSales))
@@ -294,10 +297,10 @@ public class PlanByHandTests
                 Sales = [draft.Sales[0] with { Quantity = 201m }],
             }
         );
-        Assert.DoesNotContain(near.Problems, one => !one.IsHours);
+        Assert.DoesNotContain(near.Problems, one => one is { IsHours: false, IsNotPlanned: false });
         Assert.DoesNotContain(
             Outlook(draft with { Plantings = [.. draft.Plantings, more with { In = new DateOnly(2026, 7, 31) }] }).Problems,
-            one => !one.IsHours
+            one => one is { IsHours: false, IsNotPlanned: false }
         );
     }
 

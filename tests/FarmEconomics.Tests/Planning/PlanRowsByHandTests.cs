@@ -32,7 +32,7 @@ public class PlanRowsByHandTests
 
     /// <summary>
     /// 40 lb more last year, 20 in boxes at a list price of 3 and 20 at the market for 20, and 10 more the year before: 240 and 110 lb of
-    /// 100 feet each, 175 expected, 35/48 of each sale. The market's week of July 16 took 120 for 220.
+    /// 100 feet each, 175 expected. Members have paid for their 20; 155 are left for the market's 220. Its week of July 16 took 120 for 220.
     /// </summary>
     [Fact]
     public void LikeLastYear_TakesEachChannelsWeekAtItsMeanPriceAndBoxesAtListValue()
@@ -43,7 +43,7 @@ public class PlanRowsByHandTests
         farm.Price("Carrots", 9m, "Market");
         PlanDraft draft = LikeLastYear.Of(farm.Season(2025), PlanByHandTests.ModelOf(farm));
         Assert.Equal(
-            [("Boxes", 14.583m, 3m, 16), ("Market", 72.917m, 2m, 9), ("Market", 87.5m, 1.8333m, 16)],
+            [("Boxes", 20m, 3m, 16), ("Market", 70.455m, 2m, 9), ("Market", 84.545m, 1.8333m, 16)],
             draft.Sales.Select(sale => (sale.Channel, sale.Quantity, sale.Price, sale.From.Day))
         );
         Assert.Equal(175m, Assert.Single(draft.Plantings).Yield);

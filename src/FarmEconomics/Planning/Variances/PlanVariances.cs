@@ -14,6 +14,15 @@ public sealed class PlanVariances
         (Season, Crops, IsPartOfYear, YearPlanned) = (season, crops, isPart, yearPlanned);
     }
 
+    /// <summary>What isn't on record of the season and counts as planned; empty where all is known.</summary>
+    public IReadOnlyList<string> AsPlanned =>
+    [
+        .. Season.Known.Costs is null ? Array.Empty<string>() : ["seed and supplies"],
+        .. Season.Known.Hours is null ? Array.Empty<string>() : ["hours"],
+        .. Season.Known.Hours is not null || HourCostUnknown(Season) is null ? Array.Empty<string>() : ["the cost of an hour"],
+        .. Season.Crops.Where(crop => crop.Known.Value is not null).Select(crop => $"prices of {crop.Name}"),
+    ];
+
     /// <summary>The season.</summary>
     public SeasonReview Season { get; }
 
@@ -70,7 +79,7 @@ public sealed class PlanVariances
         Dictionary<string, CropFactors> planned = PlannedOf(season, plan, expected, part ? season.Records.AsOf : end);
         Dictionary<string, CropFactors> actual = season.Crops.ToDictionary(
             crop => crop.Name,
-            crop => Came(costs, crop),
+            crop => Came(costs, crop, planned.GetValueOrDefault(crop.Name), expected.HourCost),
             StringComparer.OrdinalIgnoreCase
         );
         return new PlanVariances(
@@ -127,7 +136,11 @@ public sealed class PlanVariances
                 .GroupBy(one => one.Crop, StringComparer.OrdinalIgnoreCase)
         )
         {
-            List<(DraftPlanting Row, decimal Done)> rows = [.. crop.Select(one => (one, Done(one.In, one.Out, until)))];
+            // A perennial has stood for years, and gives each year's harvest in that year.
+            DateOnly start = season.Settings.StartOf(season.CropYear);
+            bool stays = season.Records.FindCrop(crop.Key) is { Perennial: true };
+            List<(DraftPlanting Row, decimal Done)> rows =
+                [.. crop.Select(one => (one, Done(stays && one.In < start ? start : one.In, one.Out, until)))];
             decimal picked = rows.Sum(row => row.Row.Yield * row.Done), culled = expected.CulledParts.GetValueOrDefault(crop.Key);
             planned[crop.Key] = new CropFactors
             {
@@ -171,10 +184,46 @@ public sealed class PlanVariances
     private static decimal Done(DateOnly from, DateOnly to, DateOnly until) =>
         until >= to ? 1m : until <= from ? 0m : (decimal)(until.DayNumber - from.DayNumber) / (to.DayNumber - from.DayNumber);
 
+    private static string? HourCostUnknown(SeasonReview season) => season.Known.LaborCost ?? season.Known.OwnerLabor;
+
+    /// <summary>
+    /// What isn't on record didn't come free: it counts as planned for what was grown and picked, so that no part of the difference is of
+    /// it. Of a crop that wasn't planned nothing tells it.
+    /// </summary>
+    private static CropFactors WithUnknown(
+        SeasonCosts costs,
+        EnterpriseBudget crop,
+        CropFactors came,
+        (CropFactors? Plan, decimal Hour) planned
+    )
+    {
+        Availability known = costs.Season.Known;
+        decimal grown = planned.Plan is { BedFeet: > 0m } some ? came.BedFeet / some.BedFeet : 0m;
+        decimal picked = planned.Plan is { Picked: > 0m } other ? came.Picked / other.Picked : grown;
+        decimal price = planned.Plan is { Sold: > 0m } sold ? sold.Channels.Values.Sum(channel => channel.Net) / sold.Sold : 0m;
+        decimal PriceOf(string channel) =>
+            planned.Plan is { } plan && plan.Channels.TryGetValue(channel, out (decimal Units, decimal Net) there) && there.Units > 0m
+                ? there.Net / there.Units
+                : price;
+        return came with
+        {
+            Inputs = known.Costs is null ? came.Inputs : (planned.Plan?.Inputs ?? 0m) * grown,
+            Hours = known.Hours is null ? came.Hours : (planned.Plan?.Hours ?? 0m) * picked,
+            HourCost = known.Hours is null && HourCostUnknown(costs.Season) is null ? came.HourCost : planned.Hour,
+            Channels = crop.Known.Value is null
+                ? came.Channels
+                : came.Channels.ToDictionary(
+                    channel => channel.Key,
+                    channel => (channel.Value.Units, channel.Value.Units * PriceOf(channel.Key)),
+                    StringComparer.OrdinalIgnoreCase
+                ),
+        };
+    }
+
     /// <summary>
     /// What came of a crop: what went into boxes at its list value, as the plan has it; payments for shares don't move with one crop.
     /// </summary>
-    private static CropFactors Came(SeasonCosts costs, EnterpriseBudget crop)
+    private static CropFactors Came(SeasonCosts costs, EnterpriseBudget crop, CropFactors? plan, decimal hour)
     {
         List<CostLine> lines = [.. costs.Of(crop).Where(line => line.IsAvoidable && !line.IsFee)];
         decimal hours =
@@ -183,7 +232,7 @@ public sealed class PlanVariances
             + crop.Sums.HoursByStage[(int)Stage.Harvest]
             + crop.Sums.HoursByStage[(int)Stage.Pack];
         decimal labor = lines.Where(line => line.IsLabor).Sum(line => line.Amount.Amount);
-        return new CropFactors
+        CropFactors came = new()
         {
             BedFeet = crop.Sums.BedFeet.Value,
             Picked = crop.Sums.Harvested,
@@ -207,5 +256,6 @@ public sealed class PlanVariances
                     StringComparer.OrdinalIgnoreCase
                 ),
         };
+        return WithUnknown(costs, crop, came, (plan, hour));
     }
 }

@@ -1,0 +1,216 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Decisions;
+using FarmEconomics.Records;
+using FarmEconomics.Tracing;
+
+namespace FarmEconomics.Planning;
+
+/// <content>What stands, and what may be sown.</content>
+public sealed partial class PlanFacts
+{
+    private static readonly Stage[] Worked = [Stage.Nursery, Stage.Grow, Stage.Harvest, Stage.Pack];
+
+    /// <summary>
+    /// A perennial stays as it stands: its length of the season, its expected harvest by week, its hours over the weeks they fell in; what
+    /// has a day on which it leaves its bed gives and takes nothing from that week on.
+    /// </summary>
+    private IEnumerable<PlanSowing> Standing(Crop crop, int place)
+    {
+        foreach (IGrouping<string, Enterprise> cover in ByCover(crop))
+        {
+            double all = cover.Sum(one => (double)one.BedFeet.Value);
+            double[] yields = new double[PlanModel.Weeks];
+            foreach (Lot lot in cover.SelectMany(one => lots[one]))
+            {
+                yields[WorkFacts.WeekOf(season.Settings, lot.Date)] += (double)lot.Quantity / all;
+            }
+
+            PlantingHours grow = work.PerFoot(cover);
+            foreach (
+                IGrouping<int, BedStay> left in cover.Where(one => one.CropYear == season.CropYear).SelectMany(one => one.Stays)
+                    .Where(stay => stay.Out >= records.AsOf).GroupBy(WeeksLeft).Where(left => left.Key > 0)
+                    .OrderByDescending(left => left.Key)
+            )
+            {
+                double feet = left.Sum(stay => (double)stay.BedFeet);
+                double[] Until(Func<int, double> of) => PerWeek(week => week < left.Key ? of(week) : 0.0);
+                yield return new PlanSowing(place, CoverPlace(cover.Key), -1, left.Key + 1)
+                {
+                    Yield = Until(week => yields[week]),
+                    Hours = Until(_ => (grow.Grow + grow.Nursery) / PlanModel.Weeks),
+                    Trays = PerWeek(_ => 0.0),
+                    Cost = CostOf(crop, Math.Min(left.Key, PlanModel.Weeks)),
+                    Bounds = (feet, feet),
+                    Today = feet,
+                    Standing = [.. left.Select(BedOf)],
+                };
+            }
+        }
+    }
+
+    /// <summary>Weeks of the year planned that a perennial still stands, begun ones too: all, or up to the day its row says.</summary>
+    private int WeeksLeft(BedStay stay) =>
+        stay.Row.OutOfBed is { } day && day < season.Settings.EndOf(season.CropYear + 1)
+            ? Math.Clamp((day.DayNumber - start.DayNumber + 6) / 7, 0, PlanModel.Weeks)
+            : PlanModel.Weeks;
+
+    private IEnumerable<PlanSowing> SowingsOf(Crop crop, int place)
+    {
+        foreach (IGrouping<string, Enterprise> cover in ByCover(crop))
+        {
+            List<Enterprise> over = [.. cover.Where(one => one.Harvested > 0m || one.Stays.All(stay => stay.Out < records.AsOf))];
+            if (over.Count == 0)
+            {
+                continue;
+            }
+
+            SowingFacts facts = new(season.Settings, over, lots);
+            PlantingHours grow = work.PerFoot(over);
+            Dictionary<int, double> today = cover.Where(one => one.CropYear == season.CropYear)
+                .GroupBy(one => InWeek(one, facts)).ToDictionary(week => week.Key, week => week.Sum(one => (double)one.BedFeet.Value));
+            foreach (int week in facts.Weeks)
+            {
+                yield return SowingAt(crop, (place, CoverPlace(cover.Key)), facts, (week, grow, today.GetValueOrDefault(week)));
+            }
+
+            foreach (PlanSowing standing in StandingNow(crop, (place, CoverPlace(cover.Key)), facts, grow))
+            {
+                yield return standing;
+            }
+        }
+    }
+
+    private static int InWeek(Enterprise planting, SowingFacts facts)
+    {
+        int came = facts.InOf(planting);
+        return facts.Weeks.MinBy(week => Math.Abs(week - came));
+    }
+
+    /// <summary>
+    /// A bed-foot sown in a week. One that came in before its crop year began is sown within the year planned and picked after it, and
+    /// earns its crop's mean contribution; what it costs to sow stands in the year planned.
+    /// </summary>
+    private PlanSowing SowingAt(Crop crop, (int Crop, int Cover) at, SowingFacts facts, (int Week, PlantingHours Grow, double Today) sown)
+    {
+        bool next = sown.Week < 0;
+        int week = next ? WeekOfTheYear(sown.Week) : Math.Min(sown.Week, PlanModel.Weeks - 1);
+        bool later = next || week + facts.First >= PlanModel.Weeks;
+        double cost = CostOf(crop, facts.WeeksInBed);
+        double[] hours = GrowHours(week, facts, sown.Grow);
+        (double Added, double HourCost) earns = later ? MeanContribution(crop) : default;
+        double[] yields = new double[PlanModel.Weeks];
+        double units = later ? 0.0 : facts.YieldAt(sown.Week);
+        for (int i = 0; i < facts.Pattern.Length; i++)
+        {
+            if (week + facts.First + i < PlanModel.Weeks)
+            {
+                yields[week + facts.First + i] += units * facts.Pattern[i];
+            }
+        }
+
+        return new PlanSowing(at.Crop, at.Cover, week, facts.WeeksInBed)
+        {
+            Yield = yields,
+            Hours = hours,
+            Trays = PerWeek(one => one < week && one >= week - facts.NurseryWeeks ? facts.Trays : 0.0),
+            Cost = cost,
+            Today = sown.Today,
+
+            // The contribution has this cost and all hours taken off already; those of the year planned stand in its weeks, and seed of
+            // what is picked after it is bought in it all the same.
+            Later = later ? earns.Added + cost + (earns.HourCost * hours.Sum()) : null,
+            LaterUnits = later ? facts.YieldAt(sown.Week) : 0.0,
+            NurseryWeeks = facts.NurseryWeeks,
+            TraysAFoot = facts.NurseryWeeks > 0 ? facts.Trays : 0.0,
+        };
+    }
+
+    // Weeks before a crop year; a crop year on record may lie more than a year after the planting came in.
+    private static int WeekOfTheYear(int before) => ((before % PlanModel.Weeks) + PlanModel.Weeks) % PlanModel.Weeks;
+
+    /// <summary>
+    /// What stands at the end of the season and is picked in the year planned, as it is, with its expected harvest; in the year planned
+    /// itself, what has come in up to the closing date.
+    /// </summary>
+    private IEnumerable<PlanSowing> StandingNow(Crop crop, (int Crop, int Cover) at, SowingFacts facts, PlantingHours grow)
+    {
+        DateOnly last = BedsTaken.LastDayKnown(season);
+        bool Stands(Enterprise one) =>
+            one.Crop == crop && one.CropYear == season.CropYear + 1 && one.Stays[0].In <= last
+            && CoverPlace(one.Stays[0].Bed.Structure) == at.Cover;
+        foreach (Enterprise one in review.Trace.Enterprises.Where(Stands))
+        {
+            DateOnly first = one.Stays.Min(stay => stay.In);
+            int week = (int)Math.Floor((first.DayNumber - start.DayNumber) / 7.0);
+            int WeeksUntilOut(Enterprise standing, DateOnly came) =>
+                standing.Stays.Max(stay => stay.Row.OutOfBed) is { } day ? (day.DayNumber - came.DayNumber + 6) / 7 : facts.WeeksInBed;
+            double feet = (double)one.BedFeet.Value;
+            double[] yields = new double[PlanModel.Weeks];
+            for (int i = 0; i < facts.Pattern.Length; i++)
+            {
+                int picked = week + facts.First + i;
+                if (picked is >= 0 and < PlanModel.Weeks)
+                {
+                    yields[picked] += facts.YieldAt(week) * facts.Pattern[i];
+                }
+            }
+
+            yield return new PlanSowing(at.Crop, at.Cover, week, Math.Max(WeeksUntilOut(one, first), facts.First + facts.Pattern.Length))
+            {
+                Yield = yields,
+                Hours = GrowHours(week, facts, grow),
+                Trays = PerWeek(_ => 0.0),
+                Cost = 0.0,
+                Bounds = (feet, feet),
+                Today = 0.0,
+                Standing = [.. one.Stays.Select(BedOf)],
+            };
+        }
+    }
+
+    private static StandingBed BedOf(BedStay stay) => new(stay.Planting.Name, stay.Bed.Name, (double)stay.BedFeet, stay.In);
+
+    /// <summary>
+    /// Hours of a bed-foot: raising even over the nursery weeks, growing more in the first week in the bed, then even. What is raised
+    /// before the year begins is told so many weeks before its end, where the year after is raised: no hour is lost.
+    /// </summary>
+    private double[] GrowHours(int week, SowingFacts facts, PlantingHours per)
+    {
+        double weights = work.FirstWeek + facts.WeeksInBed - 1;
+        int nursery = Math.Max(1, facts.NurseryWeeks);
+        bool Raises(int one) => one >= week - nursery && one < week;
+        return PerWeek(one => (Raises(one) || Raises(one - PlanModel.Weeks) ? per.Nursery / nursery : 0.0)
+            + (one >= week && one < week + facts.WeeksInBed ? per.Grow * (one == week ? work.FirstWeek : 1.0) / weights : 0.0));
+    }
+
+    /// <summary>
+    /// The mean over seasons of what a bed-foot of the crop added, and what an hour of its work cost in that. Seasons whose costs aren't
+    /// known count where none's are: as for every other crop sales then stand alone, and not knowing is no 0.
+    /// </summary>
+    private (double Added, double HourCost) MeanContribution(Crop crop)
+    {
+        if (contributions.TryGetValue(crop, out (double, double) known))
+        {
+            return known;
+        }
+
+        List<(SeasonCosts Costs, EnterpriseBudget Budget)> sold =
+        [
+            .. seasons.Select(one => (Costs: one, Budget: one.Season.Crops.FirstOrDefault(budget => budget.Crop == crop)!))
+                .Where(one => one.Budget is { Known.Value: null } && one.Budget.Sums.BedFeet.Value > 0m),
+        ];
+        List<(SeasonCosts Costs, EnterpriseBudget Budget)> whole = sold.FindAll(one => one.Budget.Known.NoNetReturn is null);
+        whole = whole.Count > 0 ? whole : sold;
+        if (whole.Count == 0)
+        {
+            return contributions[crop] = default;
+        }
+
+        decimal labor = whole.Sum(one =>
+            one.Costs.Of(one.Budget).Where(line => line.IsAvoidable && line.IsLabor).Sum(line => line.Amount.Amount));
+        decimal hours = whole.Sum(one => Worked.Sum(stage => one.Budget.Sums.HoursByStage[(int)stage]));
+        double added = whole.Average(one =>
+            (double)(one.Costs.Model(one.Budget).Contribution(1m, 1m) / one.Budget.Sums.BedFeet.Value));
+        return contributions[crop] = (added, hours > 0m ? (double)(labor / hours) : 0.0);
+    }
+}
