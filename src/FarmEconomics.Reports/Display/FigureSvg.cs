@@ -39,11 +39,12 @@ internal static partial class FigureSvg
             + inner.Trim();
     }
 
-    // The writer puts each stroke into a group of its own, most of them cut to the whole drawing, where the element itself cuts: three
-    // quarters of a page's elements said nothing.
+    // The writer puts each stroke into a group of its own, most of them cut to the whole drawing, where the element itself cuts: half of
+    // a page's elements said nothing.
     private static string WithoutIdleClips(string svg, int width, int height, int top) => ClippedGroup().Replace(svg, group =>
     {
-        double Edge(string name) => group.Groups[name] is { Success: true, Value: string text } ? double.Parse(text, CultureInfo.InvariantCulture) : 0;
+        double Edge(string name) =>
+            group.Groups[name] is { Success: true, Value: string text } ? double.Parse(text, CultureInfo.InvariantCulture) : 0;
         bool whole = Edge("x") <= 0 && Edge("y") <= top && Edge("x") + Edge("w") >= width && Edge("y") + Edge("h") >= height;
         return whole ? group.Groups["drawn"].Value : group.Value;
     });
@@ -92,7 +93,8 @@ internal static partial class FigureSvg
     private static partial Regex ColorUse();
 
     // A clip of a rectangle and the group that alone uses it; groups of strokes hold no other group.
-    [GeneratedRegex("<clipPath id=\"(?<id>[^\"]*)\"><rect(?: x=\"(?<x>[^\"]*)\")?(?: y=\"(?<y>[^\"]*)\")? width=\"(?<w>[^\"]*)\" height=\"(?<h>[^\"]*)\"/></clipPath>"
+    [GeneratedRegex("<clipPath id=\"(?<id>[^\"]*)\"><rect(?: x=\"(?<x>[^\"]*)\")?(?: y=\"(?<y>[^\"]*)\")?"
+        + " width=\"(?<w>[^\"]*)\" height=\"(?<h>[^\"]*)\"/></clipPath>"
         + "<g clip-path=\"url\\(#\\k<id>\\)\">(?<drawn>(?:(?!<g|</g>).)*)</g>", RegexOptions.Singleline)]
     private static partial Regex ClippedGroup();
 

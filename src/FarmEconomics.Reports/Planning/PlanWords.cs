@@ -241,8 +241,7 @@ public static class PlanWords
         ArgumentNullException.ThrowIfNull(credit);
         ArgumentNullException.ThrowIfNull(notation);
         bool buys = outlook.Months.Any(month => month.BoughtIn != 0m);
-        ReportTable table = new ReportTable("Cash month by month", notation)
-            .InOrder()
+        ReportTable table = new ReportTable("Cash month by month", notation).InOrder()
             .Column("Month from", Look.Date)
             .Column("Sales and shares", Look.WholeMoney)
             .Column("Supplies and packaging", Look.WholeMoney);
