@@ -132,34 +132,35 @@ internal sealed class VerdictTables(ReviewedFarm farm, Verdicts verdicts)
     private ReportTable Grow(List<Verdict> crops)
     {
         LengthUnit length = farm.Settings.LengthUnit;
+        const string InOthersBeds = "What a crop brings in the beds of others stands with those.";
+        bool anyAlone = crops.Exists(verdict => verdict.More is not null);
         ReportTable table = new ReportTable(
-            "At today's price up to the most each channel took in a week, then at a lower one. "
-                + "What a crop brings in the beds of others stands with those.",
+            anyAlone ? "At today's price up to the most each channel took in a week, then at a lower one. " + InOthersBeds : InOthersBeds,
             notation
         )
             .Column("Crop").As(VerdictColumn.Crop)
-            .Column("More length", Look.Count, unit: length.Label("bed-feet")).As(VerdictColumn.Length)
-            .Column("Cash", Look.WholeMoney, unit: $"{notation.Sign} a year").As(VerdictColumn.Cash).AsChange()
-            .Column("Own hours", Look.Count, unit: "more").As(VerdictColumn.OwnHours)
-            .Column("After own hours", Look.WholeMoney).As(VerdictColumn.AfterHours).AsChange().HiddenOnPhone()
-            .Column("Where, and when it stops paying").As(VerdictColumn.Turns).Wrapping();
+            .Column("More length", Look.Count, unit: length.Label("bed-feet")).As(VerdictColumn.Length);
+        if (anyAlone)
+        {
+            table = table.Column("Cash", Look.WholeMoney, unit: $"{notation.Sign} a year").As(VerdictColumn.Cash).AsChange()
+                .Column("Own hours", Look.Count, unit: "more").As(VerdictColumn.OwnHours)
+                .Column("After own hours", Look.WholeMoney).As(VerdictColumn.AfterHours).AsChange().HiddenOnPhone();
+        }
+
+        table = table.Column(anyAlone ? "Where, and when it stops paying" : "Where").As(VerdictColumn.Turns).Wrapping();
         IEnumerable<Verdict> ordered = crops
             .OrderBy(verdict => verdict.More is null)
             .ThenByDescending(verdict => verdict.More?.Means.Net.Amount ?? verdict.InPlaceOf.Sum(place => place.BedFeet));
         foreach (Verdict verdict in ordered)
         {
-            if (verdict.More is { } more)
-            {
-                string stops = more.StopsAtElasticity.Value is { } turns
-                    ? notation.Text($"stops when selling 1% more takes a price {1m / Math.Max(turns, 0.01m):0.#}% lower")
-                    : "";
-                table.Row(Name(verdict), more.BedFeet, more.Means.Cash, -more.Means.OwnHours, more.Means.Net, stops);
-            }
-            else
-            {
-                string places = Phrase.List([.. verdict.InPlaceOf.Select(place => place.Crop)]);
-                table.Row(Name(verdict), verdict.InPlaceOf.Sum(place => place.BedFeet), "", "", "", $"in the beds of {places}");
-            }
+            table.Row(verdict.More is { } more
+                ? [Name(verdict), more.BedFeet, more.Means.Cash, -more.Means.OwnHours, more.Means.Net, Stops(more)]
+                : [
+                    Name(verdict),
+                    verdict.InPlaceOf.Sum(place => place.BedFeet),
+                    .. anyAlone ? new ReportCell[] { "", "", "" } : [],
+                    $"in the beds of {Phrase.List([.. verdict.InPlaceOf.Select(place => place.Crop)])}"
+                ]);
         }
 
         return table.Note(
@@ -168,6 +169,10 @@ internal sealed class VerdictTables(ReviewedFarm farm, Verdicts verdicts)
                 : null
         );
     }
+
+    private string Stops(GrowthTried more) => more.StopsAtElasticity.Value is { } turns
+        ? notation.Text($"stops when selling 1% more takes a price {1m / Math.Max(turns, 0.01m):0.#}% lower")
+        : "";
 
     private string Turns(Verdict verdict)
     {
