@@ -89,6 +89,7 @@ internal static class OutlookComparison
             "other income" => month.OtherIncome,
             "supplies" => month.Supplies,
             "wages" => month.Wages,
+            "bought in" => month.BoughtIn,
             "running" => month.Running,
             _ => month.Drawn,
         };

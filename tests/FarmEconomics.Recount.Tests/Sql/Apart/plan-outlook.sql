@@ -9,6 +9,27 @@ WITH rows AS (
     FROM file_of('plan_sales') s JOIN channels h ON h.channel = s.channel WHERE kind <> 'share' AND crop_year = (SELECT year FROM outlook))
 SELECT CAST(day + CAST(7 * unnest(range(weeks)) AS INTEGER) AS DATE) AS day, net / weeks AS net FROM rows;
 
+-- What boxes lack of what they must hold, bought in: by week the smaller of the season's list value and of payments over its weeks with
+-- boxes; half a percent is what rounding leaves.
+CREATE OR REPLACE TABLE bought_in AS
+WITH delivered AS (
+    SELECT channel, week_in(date, year) AS week, sum(greatest(0, list_value)) / 100 AS value
+    FROM leaving_money WHERE kind = 'share' AND year = getvariable('before') GROUP BY ALL
+), paid AS (
+    SELECT what, any_value(total) / 100 AS total FROM share_weights GROUP BY what
+), owed AS (
+    SELECT d.week, sum(greatest(0, least(d.value, coalesce(p.total, 0) / n.weeks))) AS value
+    FROM delivered d JOIN (SELECT channel, count(*) AS weeks FROM delivered GROUP BY channel) n ON n.channel = d.channel
+    LEFT JOIN paid p ON p.what = d.channel || ' ' || getvariable('before') GROUP BY d.week
+), planned AS (
+    SELECT CAST("from" AS DATE) AS day, CAST(coalesce(weeks, '1') AS INTEGER) AS weeks, CAST(quantity AS DOUBLE) * CAST(price AS DOUBLE) AS value
+    FROM file_of('plan_sales') s JOIN channels h ON h.channel = s.channel WHERE kind = 'share' AND crop_year = (SELECT year FROM outlook)
+), packed AS (
+    SELECT week_of(day) AS week, sum(value) AS value
+    FROM (SELECT CAST(day + CAST(7 * unnest(range(weeks)) AS INTEGER) AS DATE) AS day, value / weeks AS value FROM planned) GROUP BY ALL)
+SELECT CAST(getvariable('start') + CAST(7 * o.week AS INTEGER) AS DATE) AS day, (o.value - coalesce(p.value, 0)) * getvariable('buy_in') / 100 AS money
+FROM owed o LEFT JOIN packed p ON p.week = o.week WHERE o.value - coalesce(p.value, 0) > 0.005 * o.value;
+
 -- Rows of the season before, by their day, that don't vary with what is grown: not through a planting or a crop, nor through a pool whose cost varies.
 CREATE OR REPLACE TABLE running AS
 WITH dated AS (SELECT b.*, e.date FROM books b JOIN expenses e ON e.row = b.row WHERE window_of(e.date) = getvariable('before'))
@@ -54,12 +75,13 @@ WITH lines AS (
     UNION ALL SELECT CASE WHEN shares THEN 'shares' ELSE 'other income' END, month_of(day), money FROM came_in
     UNION ALL SELECT 'supplies', month_of(coalesce(sown, in_bed)), CAST(cost AS DOUBLE) FROM draft WHERE in_bed >= getvariable('start')
     UNION ALL SELECT 'wages', month_of(getvariable('start') + CAST(7 * h.week AS INTEGER)), greatest(0, h.hours - t.own) * getvariable('hired_hour') FROM week_hours h JOIN hours_there t ON t.week = h.week
+    UNION ALL SELECT 'bought in', month_of(day), money FROM bought_in
     UNION ALL SELECT CASE WHEN drawn THEN 'drawn' ELSE 'running' END, month_of(day), money FROM running)
 SELECT l.line, m.month, coalesce(sum(money), 0) AS money
-FROM (SELECT unnest(['sales', 'shares', 'other income', 'supplies', 'wages', 'running', 'drawn']) AS line) l CROSS JOIN (SELECT unnest(range(12)) AS month) m
+FROM (SELECT unnest(['sales', 'shares', 'other income', 'supplies', 'wages', 'bought in', 'running', 'drawn']) AS line) l CROSS JOIN (SELECT unnest(range(12)) AS month) m
 LEFT JOIN lines d ON d.line = l.line AND d.month = m.month GROUP BY l.line, m.month;
 CREATE OR REPLACE VIEW outlook_sums AS
-WITH y AS (SELECT sum(money) FILTER (line IN ('sales', 'shares')) AS came, sum(money) FILTER (line IN ('supplies', 'wages')) AS varies, sum(money) FILTER (line = 'running') AS running, sum(money) FILTER (line = 'other income') AS other FROM outlook_months)
+WITH y AS (SELECT sum(money) FILTER (line IN ('sales', 'shares')) AS came, sum(money) FILTER (line IN ('supplies', 'wages', 'bought in')) AS varies, sum(money) FILTER (line = 'running') AS running, sum(money) FILTER (line = 'other income') AS other FROM outlook_months)
 SELECT CASE WHEN came > varies THEN (running - other) / (came - varies) * came END AS break_even, greatest(0.01, came - varies) AS left_of_it,
     coalesce((SELECT sum(hours) FROM fixed_hours), 0) + (SELECT sum(hours) FROM draft WHERE year = getvariable('before') + 1) AS hours
 FROM y;

@@ -141,13 +141,20 @@ WITH parts AS (
 SELECT crop, cover, i, units / sum(units) OVER (PARTITION BY crop, cover) AS part FROM parts
 UNION ALL SELECT crop, cover, 0, 1 FROM facts f WHERE NOT EXISTS (FROM parts p WHERE p.crop = f.crop AND p.cover = f.cover);
 
--- Sowings: every week from the earliest to the latest; one before its year began comes in at the end of the year planned. One picked
+-- Sowings: every week from the earliest to the latest, in a gap of over six weeks between two plantings only within two weeks of either;
+-- one before its year began comes in at the end of the year planned. One picked
 -- after the year gives nothing in it. Beside them what stands from before (in the year planned itself: up to the closing date), as it is.
 SET VARIABLE stands_until = CASE WHEN getvariable('as_of') < window_start(getvariable('before') + 2) THEN getvariable('as_of')
     ELSE getvariable('start') - 1 END;
 CREATE OR REPLACE TABLE sowings AS
-WITH weekly AS (SELECT *, CAST(unnest(range(since, until + 1)) AS INTEGER) AS of_week FROM facts),
-moved AS (
+WITH every_week AS (SELECT *, CAST(unnest(range(since, until + 1)) AS INTEGER) AS of_week FROM facts),
+told AS (
+    SELECT e.crop, e.cover, e.of_week, max(k.week) FILTER (k.week <= e.of_week) AS before, min(k.week) FILTER (k.week >= e.of_week) AS after
+    FROM every_week e JOIN known_sowings k ON k.crop = e.crop AND k.cover = e.cover GROUP BY ALL
+), weekly AS (
+    SELECT e.* FROM every_week e JOIN told t ON t.crop = e.crop AND t.cover = e.cover AND t.of_week = e.of_week
+    WHERE t.after - t.before <= 6 OR least(e.of_week - t.before, t.after - e.of_week) <= 2
+), moved AS (
     SELECT *, CASE WHEN of_week < 0 THEN (of_week % 52 + 52) % 52 ELSE least(51, of_week) END AS week, of_week < 0 AS next FROM weekly),
 listed AS (
     SELECT crop, cover, place, 1 AS part, of_week AS turn, of_week, week, next OR week + first >= 52 AS later FROM moved
@@ -163,10 +170,12 @@ FROM sowings s JOIN facts f ON f.crop = s.crop AND f.cover = s.cover
 LEFT JOIN known_sowings k ON k.crop = s.crop AND k.cover = s.cover AND abs(k.week - s.of_week) <= 2 GROUP BY s.sowing, s.later;
 
 -- Hours of a bed-foot by week, growing and raising apart from picking. Raising evenly over the weeks in the nursery (at least one),
--- before it comes into the bed; growing first_week to 1.
+-- before it comes into the bed, those before the year so many weeks before its end; growing first_week to 1.
 CREATE OR REPLACE TABLE grow_weeks AS
 SELECT s.sowing, w.nth, CASE
-    WHEN w.nth >= s.week - greatest(1, f.nursery_weeks) AND w.nth < s.week THEN f.nursery / greatest(1, f.nursery_weeks)
+    WHEN (w.nth >= s.week - greatest(1, f.nursery_weeks) AND w.nth < s.week)
+        OR (w.nth - 52 >= s.week - greatest(1, f.nursery_weeks) AND w.nth - 52 < s.week) THEN f.nursery / greatest(1, f.nursery_weeks)
+    ELSE 0 END + CASE
     WHEN w.nth = s.week THEN f.grow * getvariable('first_week') / (getvariable('first_week') + f.weeks - 1)
     WHEN w.nth > s.week AND w.nth < s.week + f.weeks THEN f.grow / (getvariable('first_week') + f.weeks - 1) ELSE 0 END AS hours
 FROM sowings s JOIN facts f ON f.crop = s.crop AND f.cover = s.cover CROSS JOIN (SELECT CAST(unnest(range(52)) AS INTEGER) AS nth) w;
@@ -176,22 +185,29 @@ FROM sowings s JOIN yields y ON y.sowing = s.sowing JOIN facts f ON f.crop = s.c
 JOIN pattern p ON p.crop = s.crop AND p.cover = s.cover
 LEFT JOIN handling h ON h.crop = s.crop WHERE s.week + f.first + p.i BETWEEN 0 AND 51;
 
--- Perennials that still stand: growing evenly over the year, picking in the weeks of their lots, over the bed-feet of all seasons.
+-- Perennials that still stand: growing evenly over the year, picking in the weeks of their lots, over the bed-feet of all seasons; up to
+-- the day their row says they leave. Those that stand longest first.
 CREATE OR REPLACE TABLE stands AS
-SELECT 1000000 + row_number() OVER (ORDER BY p.place) AS sowing, p.crop, p.cover, p.place
-FROM fact_places p WHERE EXISTS (
-    FROM seen s WHERE s.perennial AND s.counts AND s.crop = p.crop AND s.cover = p.cover AND s.year = getvariable('before')
-        AND s.until >= getvariable('as_of'));
+WITH stay_weeks AS (
+    SELECT s.planting, CASE WHEN p.out_of_bed < window_start(getvariable('before') + 2)
+        THEN least(52, (p.out_of_bed - getvariable('start') + 6) // 7) ELSE 52 END AS weeks
+    FROM stays s JOIN planting_rows p ON p.row = s.row WHERE s.out_of_bed >= getvariable('as_of')
+), each AS (
+    SELECT DISTINCT s.crop, s.cover, w.weeks FROM seen s JOIN stay_weeks w ON w.planting = s.planting
+    WHERE s.perennial AND s.counts AND s.year = getvariable('before') AND w.weeks > 0)
+SELECT 1000000 + row_number() OVER (ORDER BY p.place, e.weeks DESC) AS sowing, p.crop, p.cover, p.place, e.weeks
+FROM fact_places p JOIN each e ON e.crop = p.crop AND e.cover = p.cover;
 INSERT INTO sowings SELECT sowing, crop, cover, place, 1, 0, -1, -1, false FROM stands;
 INSERT INTO grow_weeks
-SELECT s.sowing, CAST(unnest(range(52)) AS INTEGER), (g.nursery + g.grow) / 52
+SELECT s.sowing, CAST(unnest(range(s.weeks)) AS INTEGER), (g.nursery + g.grow) / 52
 FROM stands s JOIN growing g ON g.crop = s.crop AND g.cover = s.cover;
 INSERT INTO pick_weeks
 SELECT s.sowing, week_in(l.date, window_of(l.date)),
     sum(CAST(l.quantity AS DOUBLE)) / any_value(a.feet) * any_value(coalesce(h.per_unit, 0))
 FROM stands s JOIN (SELECT crop, cover, sum(feet) AS feet FROM known_sowings GROUP BY ALL) a ON a.crop = s.crop AND a.cover = s.cover
 JOIN known_sowings k ON k.crop = s.crop AND k.cover = s.cover JOIN lots l ON l.planting = k.planting AND l.year = k.year
-LEFT JOIN handling h ON h.crop = s.crop GROUP BY s.sowing, week_in(l.date, window_of(l.date));
+LEFT JOIN handling h ON h.crop = s.crop WHERE week_in(l.date, window_of(l.date)) < s.weeks
+GROUP BY s.sowing, week_in(l.date, window_of(l.date));
 
 -- A row's hours fall as those of its crop's sowing nearest in time, whatever the cover; of two as near the first. One for the year after
 -- takes what growing it takes of this year. Without hours on record, evenly over its stay.
