@@ -30,14 +30,16 @@ WITH delivered AS (
 SELECT CAST(getvariable('start') + CAST(7 * o.week AS INTEGER) AS DATE) AS day, (o.value - coalesce(p.value, 0)) * getvariable('buy_in') / 100 AS money
 FROM owed o LEFT JOIN packed p ON p.week = o.week WHERE o.value - coalesce(p.value, 0) > 0.005 * o.value;
 
--- Rows of the season before, by their day, that don't vary with what is grown: not through a planting or a crop, nor through a pool whose cost varies.
+-- Rows of the season before, by their day, that don't vary with what is grown: not through a planting or a crop, nor through a pool whose cost varies. Wages of a season in
+-- which no hired hour is on record come again as they were.
 CREATE OR REPLACE TABLE running AS
 WITH dated AS (SELECT b.*, e.date FROM books b JOIN expenses e ON e.row = b.row WHERE window_of(e.date) = getvariable('before'))
 SELECT CAST(date + INTERVAL 1 YEAR AS DATE) AS day, class IN ('tax', 'personal') AS drawn, CAST(d.amount AS DOUBLE) / 100 * CAST(e.farm_percent AS DOUBLE) / 100 AS money
 FROM dated d JOIN (SELECT row, farm_percent FROM expenses) e ON e.row = d.row LEFT JOIN pools p ON p.pool = d.pool
 WHERE class IN ('operating', 'interest', 'principal', 'tax', 'personal')
   AND NOT (class = 'operating' AND CASE WHEN d.crop IS NOT NULL OR d.planting IS NOT NULL THEN d.varies_with
-        WHEN p.channel IS NOT NULL AND coalesce(d.written, 'fixed') <> 'fixed' THEN d.written ELSE p.varies_with END NOT IN ('fixed', 'trips'));
+        WHEN p.channel IS NOT NULL AND coalesce(d.written, 'fixed') <> 'fixed' THEN d.written ELSE p.varies_with END NOT IN ('fixed', 'trips'))
+  OR class = 'labor' AND NOT EXISTS (FROM work w WHERE w.year = getvariable('before') AND w.kind = 'hired' AND CAST(w.hours AS DOUBLE) > 0);
 CREATE OR REPLACE TABLE came_in AS
 SELECT CAST(CAST(date AS DATE) + INTERVAL 1 YEAR AS DATE) AS day, kind = 'share' AS shares, CAST(amount AS DOUBLE) AS money
 FROM file_of('income') JOIN channels USING (channel) WHERE window_of(CAST(date AS DATE)) = getvariable('before') AND CAST(date AS DATE) <= getvariable('as_of');
@@ -75,6 +77,7 @@ WITH lines AS (
     UNION ALL SELECT CASE WHEN shares THEN 'shares' ELSE 'other income' END, month_of(day), money FROM came_in
     UNION ALL SELECT 'supplies', month_of(coalesce(sown, in_bed)), CAST(cost AS DOUBLE) FROM draft WHERE in_bed >= getvariable('start')
     UNION ALL SELECT 'wages', month_of(getvariable('start') + CAST(7 * h.week AS INTEGER)), greatest(0, h.hours - t.own) * getvariable('hired_hour') FROM week_hours h JOIN hours_there t ON t.week = h.week
+        WHERE EXISTS (FROM hours_there WHERE own > 0 OR hired > 0) -- where nobody's hours are on record nothing tells what of them is hired
     UNION ALL SELECT 'bought in', month_of(day), money FROM bought_in
     UNION ALL SELECT CASE WHEN drawn THEN 'drawn' ELSE 'running' END, month_of(day), money FROM running)
 SELECT l.line, m.month, coalesce(sum(money), 0) AS money
