@@ -115,18 +115,19 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
         decimal? even = crop.BreakEvenPrice.Value is > 0m and { } price ? price : null;
         decimal below = even is { } need ? channels.Where(channel => channel.Price < need).Sum(channel => channel.Quantity) : 0m;
         string heading = even is null
-            ? $"What a {Unit} sold for"
+            ? $"What {UnitWords.Per(Unit)} sold for"
             : below == 0m
                 ? "Every channel paid more than full cost"
                 : notation.Text($"{UnitWords.Of(below, Unit, notation)} went out below full cost");
         List<Bar> bars = channels.ConvertAll(channel => new Bar(channel.Channel, channel.Price,
             notation.Text($"{Rate(channel.Price)} · {UnitWords.Of(channel.Quantity, Unit, notation)}"),
-            notation.Text($"{channel.Channel}: {Rate(channel.Price)} a {Unit}, {UnitWords.Of(channel.Quantity, Unit, notation)}"))
+            notation.Text($"{channel.Channel}: {Rate(channel.Price)} {UnitWords.Per(Unit)}, "
+                + $"{UnitWords.Of(channel.Quantity, Unit, notation)}"))
         { IsLoss = channel.Price < even });
         yield return new PlotBlock(
             CropBlock.Channels,
             heading,
-            $"{notation.Sign} a {Unit} by channel, {season.CropYear}, "
+            $"{notation.Sign} {UnitWords.Per(Unit)} by channel, {season.CropYear}, "
                 + $"with the quantity sold.{(even is null ? "" : " Break-even is the average over all channels.")}",
             new Chart((ReportTable?)null)
             {
@@ -216,7 +217,7 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
         ReportTable table = new ReportTable("Each year in its own money; not corrected for rising prices.", notation).InOrder()
             .Column("Year", Look.Year).As(CropColumn.Year)
             .Column("Picked", Look.Rate, unit: notation.Text($"{UnitWords.Many(Unit)} a bed-foot")).As(CropColumn.Picked)
-            .Column("Sold for", Look.Rate, unit: $"{notation.Sign} a {Unit}").As(CropColumn.SoldFor)
+            .Column("Sold for", Look.Rate, unit: $"{notation.Sign} {UnitWords.Per(Unit)}").As(CropColumn.SoldFor)
             .Column("Brought in", Look.WholeMoney).As(CropColumn.BroughtIn)
             .Column("Hours", Look.Count).As(CropColumn.Hours).Column("Left over", Look.WholeMoney).As(CropColumn.LeftOver);
         foreach (EnterpriseBudget year in years.Years.Select(year => year.Budget))
@@ -282,7 +283,7 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
             .Column("Week of", Look.Date).As(CropColumn.Week)
             .Column("Picked", Look.Quantity, unit: Unit).As(CropColumn.PickedQuantity).WithBar()
             .Column("Sold", Look.Quantity, unit: Unit).As(CropColumn.SoldQuantity)
-            .Column("Sold for", Look.Rate, unit: $"{notation.Sign} a {Unit}").As(CropColumn.SoldFor);
+            .Column("Sold for", Look.Rate, unit: $"{notation.Sign} {UnitWords.Per(Unit)}").As(CropColumn.SoldFor);
         Dictionary<DateOnly, decimal> picked = season.LotsOf(crop.Crop!)
             .GroupBy(lot => WeeklyUse.MondayOf(lot.Date))
             .ToDictionary(week => week.Key, week => week.Sum(lot => lot.Quantity));
@@ -320,8 +321,8 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
             .Column("Sowing").As(CropColumn.Sowing)
             .Column("Length", Look.Count, unit: notation.Label("bed-feet")).As(CropColumn.Length).HiddenOnPhone()
             .Column("Picked", Look.Rate, unit: notation.Text($"{UnitWords.Many(Unit)} a bed-foot")).As(CropColumn.Picked)
-            .Column("Sold for", Look.Rate, unit: $"{notation.Sign} a {Unit}").As(CropColumn.SoldFor)
-            .Column("Break-even", Look.Rate, unit: $"{notation.Sign} a {Unit}").As(CropColumn.BreakEven)
+            .Column("Sold for", Look.Rate, unit: $"{notation.Sign} {UnitWords.Per(Unit)}").As(CropColumn.SoldFor)
+            .Column("Break-even", Look.Rate, unit: $"{notation.Sign} {UnitWords.Per(Unit)}").As(CropColumn.BreakEven)
             .Column("Hours", Look.Count).As(CropColumn.Hours).HiddenOnPhone().Column("Left over", Look.WholeMoney).As(CropColumn.LeftOver);
         foreach (Sowing sowing in sowings)
         {

@@ -66,8 +66,8 @@ internal sealed class CropWords
         Known(
             "break-even",
             crop.BreakEvenPrice,
-            $"break-even price a "
-                + $"{Unit}{(crop.AveragePrice.Value is { } price ? $"; it sold for {BlockNumber.Of(price, Look.Rate, notation)}" : "")}",
+            $"break-even price {UnitWords.Per(Unit)}"
+                + $"{(crop.AveragePrice.Value is { } price ? $"; it sold for {BlockNumber.Of(price, Look.Rate, notation)}" : "")}",
             "the break-even price isn't known"),
         new("verdict", Title, Title, verdict.WhyUnknown ?? Means()),
     ]);
@@ -146,10 +146,13 @@ internal sealed class CropWords
     private string Sold() => (crop.AveragePrice.Value, crop.BreakEvenPrice.Value) switch
     {
         ({ } price, { } even) =>
-            $"A {Unit} sold for {BlockNumber.Of(price, Look.Rate, notation)}; full cost was {BlockNumber.Of(even, Look.Rate, notation)}.",
-        ({ } price, null) => $"A {Unit} sold for {BlockNumber.Of(price, Look.Rate, notation)}.",
+            $"{SoldFor(price)}; full cost was {BlockNumber.Of(even, Look.Rate, notation)}.",
+        ({ } price, null) => $"{SoldFor(price)}.",
         _ => "",
     };
+
+    private string SoldFor(decimal price) =>
+        $"{Phrase.Sentence(UnitWords.Per(Unit))} sold for {BlockNumber.Of(price, Look.Rate, notation)}";
 
     private string Paid()
     {

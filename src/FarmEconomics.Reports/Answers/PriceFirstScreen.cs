@@ -92,7 +92,7 @@ internal sealed class PriceFirstScreen(ReviewedFarm farm, PriceFindings found, S
             $"{price.Crop.Name}: {got} to {asked}",
             missing,
             Money(missing),
-            $"{price.Crop.Name}: {Money(missing)} short; a {price.SellingUnit} sold for {got}, at least {asked}"
+            $"{price.Crop.Name}: {Money(missing)} short; {UnitWords.Per(price.SellingUnit)} sold for {got}, at least {asked}"
         )
         {
             IsLoss = true,

@@ -28,7 +28,8 @@ public class LooksTests(OpenDemoFarm farm)
         () => {
           const ids = [...document.querySelectorAll('[id]')].map(each => each.id);
           const twice = ids.filter((id, at) => ids.indexOf(id) !== at);
-          const kind = each => each.tagName + each.getAttributeNames().sort().map(name => ['class', 'colspan', 'scope', 'role', 'style', 'hidden']
+          const kind = each => each.tagName + each.getAttributeNames().sort().map(name =>
+              ['class', 'colspan', 'scope', 'role', 'style', 'hidden']
             .includes(name) ? name + each.getAttribute(name) : name) + (each.textContent.trim() ? 'text' : '')
             + '(' + [...each.children].map(kind).join() + ')';
           for (const body of document.querySelectorAll('tbody')) {
@@ -81,7 +82,8 @@ public class LooksTests(OpenDemoFarm farm)
         }
 
         await LookAsync(page, 800, ColorScheme.Light, Media.Print);
-        Assert.False(await page.Locator("form.fields:visible, nav:visible, .filter:visible").CountAsync() > 0, "what can't be used on paper is printed");
+        Assert.False(await page.Locator("form.fields:visible, nav:visible, .filter:visible").CountAsync() > 0,
+            "what can't be used on paper is printed");
 
         complaints.AddRange((await page.EvaluateAsync<string[]>(KeepTwoRowsOfAKind)).Select(id => $"two elements have the id {id}"));
         await page.EvaluateAsync(new BundledAxeScriptProvider().GetScript());

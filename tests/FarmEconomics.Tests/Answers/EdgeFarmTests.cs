@@ -97,7 +97,8 @@ public class EdgeFarmTests
         Assert.EndsWith("; one has no price yet", new SeasonWords(farm).Headline, StringComparison.Ordinal);
         Assert.DoesNotContain("Keep all", new DropOrGrowWords(farm, farm.Verdicts).Headline, StringComparison.Ordinal);
         ShownPlan plan = ShownPlan.Of(farm, new NextYearParameters(), null, Token);
-        Assert.Equal("Crop with a name 2 has no price on record: it keeps its length, and no sales of it are in the cash. ", new NextYearWords(plan).WithoutPrice());
+        Assert.Equal("Crop with a name 2 has no price on record: it keeps its length, and no sales of it are in the cash. ",
+            new NextYearWords(plan).WithoutPrice());
     }
 
     /// <summary>Two sowings alike left half each: neither is most of it.</summary>

@@ -43,6 +43,20 @@ public class FarmWithoutCostsTests
     }
 
     [Fact]
+    public void Crop_SoldByThePiece_IsToldAsPeopleSpeak()
+    {
+        ReviewedFarm farm = AnswerFarms.Of(
+            ("crops.csv", "crop,unit\nMelons,each\n"),
+            ("beds.csv", "bed,length_ft\nB,50\n"),
+            ("plantings.csv", "planting,crop,bed,bed_feet,in_bed,out_of_bed\nM,Melons,B,50,2025-05-01,2025-08-31\n"),
+            ("harvests.csv", "date,planting,quantity\n2025-08-01,M,65\n"),
+            ("sales.csv", "date,crop,channel,quantity,unit_price\n2025-08-02,Melons,Stall,65,2\n"));
+        string page = BlockJson.Of([.. new CropReport().Make(farm, new CropParameters { Crop = "Melons" }, Token)]).ToJsonString();
+        Assert.Contains("Each sold for $2.00.", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("a each", page, StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
     public void YearsOfWhichNothingTellsWhatWasLeft_AreNotToldToHaveFallenShort()
     {
         ReviewedFarm farm = AnswerFarms.Of(

@@ -34,11 +34,13 @@ public class ClosingStockTests
 
     [Fact]
     public void NothingSold_TellsNoSellingCost_AndTheListPriceCounts() =>
-        Assert.Equal([120m, 0m], Stock(Farm().Price("beets", 4).Pick("2025-07-01", "a", 30).Spend("2025-07-01", 6, "market fees", planting: "a").Season(2025)));
+        Assert.Equal([120m, 0m], Stock(Farm().Price("beets", 4).Pick("2025-07-01", "a", 30)
+            .Spend("2025-07-01", 6, "market fees", planting: "a").Season(2025)));
 
     [Fact]
     public void ListPriceBelowWhatSellingTakes_LeavesStockAtZeroNotBelow() =>
-        Assert.Equal([0m, 0m], Stock(Farm().Price("beets", 4).Pick("2025-07-01", "a", 30).Sell("2025-07-01", "beets", "box", 20).Income("2025-07-01", "box", 50).Spend("2025-07-01", 90, "market fees", planting: "a").Season(2025)));
+        Assert.Equal([0m, 0m], Stock(Farm().Price("beets", 4).Pick("2025-07-01", "a", 30).Sell("2025-07-01", "beets", "box", 20)
+            .Income("2025-07-01", "box", 50).Spend("2025-07-01", 90, "market fees", planting: "a").Season(2025)));
 
     [Fact]
     public void WithoutAnyPrice_TheStockIsWorthNothingAndToldOnce()

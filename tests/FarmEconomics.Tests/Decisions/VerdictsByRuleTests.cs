@@ -50,7 +50,8 @@ public class VerdictsByRuleTests
         Assert.Equal("hours alone don't change it", Kale(farm.Spend("2025-03-01", 40m, "rent")).Needs.Hours.Reason);
     }
 
-    private static FarmBuilder Near(decimal before = 150m) => Farm().Pick("2025-07-01", "K1", 120m).Sell("2025-07-03", "Kale", "stall", 120m, price: 1m)
+    private static FarmBuilder Near(decimal before = 150m) => Farm().Pick("2025-07-01", "K1", 120m)
+        .Sell("2025-07-03", "Kale", "stall", 120m, price: 1m)
         .Work("2025-07-01", "me", 5m, "harvest", crop: "Kale").Work("2025-07-20", "me", 9m, "office").Spend("2025-03-01", 70m, "rent")
         .Planting("K24", "Kale", "One", 100m, "2024-05-01", "2024-08-01").Pick("2024-07-01", "K24", before)
         .Sell("2024-07-03", "Kale", "stall", before, price: 1m).Work("2024-07-01", "me", 5m, "harvest", crop: "Kale")

@@ -42,7 +42,8 @@ public class CashByHandTests
 
     /// <summary>
     /// A foot of A gives 0.6 and 0.4 units, packaging 0.2 picked and 0.3 sold, bought with the seed: 2.5 a foot. 100 there, and 60 from
-    /// members in March: sown in the nursery in February 100 count, 40 feet, with trays on record or without; sown in place in March 64 feet.
+    /// members in March: sown in the nursery in February 100 count, 40 feet, with trays on record or without; sown in place in March 64
+    /// feet.
     /// </summary>
     [Theory]
     [InlineData(0.2, 3, 40.0)]

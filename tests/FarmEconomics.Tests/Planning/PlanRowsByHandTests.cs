@@ -32,7 +32,8 @@ public class PlanRowsByHandTests
 
     /// <summary>
     /// 40 lb more last year, 20 in boxes at a list price of 3 and 20 at the market for 20, and 10 more the year before: 240 and 110 lb of
-    /// 100 feet each, 175 expected. Members have paid for their 20; 155 are left for the market's 220. Its week of July 16 took 120 for 220.
+    /// 100 feet each, 175 expected. Members have paid for their 20; 155 are left for the market's 220. Its week of July 16 took 120 for
+    /// 220.
     /// </summary>
     [Fact]
     public void LikeLastYear_TakesEachChannelsWeekAtItsMeanPriceAndBoxesAtListValue()

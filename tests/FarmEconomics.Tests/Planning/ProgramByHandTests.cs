@@ -16,7 +16,10 @@ public class ProgramByHandTests
     [Fact]
     public void Trays_HoldACropBack()
     {
-        PlanModel farm = WithA(sowing => sowing with { Trays = At(week => week is >= 7 and <= 9 ? 0.2 : 0.0) }) with { Trays = SmallFarm.Weekly(12.0) };
+        PlanModel farm = WithA(sowing => sowing with { Trays = At(week => week is >= 7 and <= 9 ? 0.2 : 0.0) }) with
+        {
+            Trays = SmallFarm.Weekly(12.0),
+        };
         BestMix mix = BestMix.Of(farm, Programs.Solver);
         Programs.Near([60.0, 40.0], mix.Best!.Feet, 1e-6);
         Programs.Near(280.0, mix.Best.Worth, 1e-6);

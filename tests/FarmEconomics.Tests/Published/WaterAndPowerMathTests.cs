@@ -58,7 +58,8 @@ public class WaterAndPowerMathTests
         Assert.All(fixture.List("daily"), row => Assert.Equal(row.Number("wh"), 1000m * Used(row, first)));
 
         decimal Used(JsonElement row, DateOnly last) => new FarmBuilder().Pool("power", "measured")
-            .Load(row.Text("load"), "power", "household", row.Number("watts"), row.Number("hours_per_day"), "2025-01-01", $"{last:yyyy-MM-dd}")
+            .Load(row.Text("load"), "power", "household", row.Number("watts"), row.Number("hours_per_day"), "2025-01-01",
+                $"{last:yyyy-MM-dd}")
             .Tables.Loads[0].KilowattHours(first, FarmBuilder.Day("2025-12-31"));
     }
 

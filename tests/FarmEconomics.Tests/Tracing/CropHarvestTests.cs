@@ -53,7 +53,8 @@ public class CropHarvestTests
     [Fact]
     public void PickedOnTheDayABedIsCleared_IsOfThatPlantingToo()
     {
-        static FarmBuilder Two() => Farm().Planting("a", "garlic", "bed", 30, "2024-04-01", "2024-07-10").Planting("b", "garlic", "bed", 20, "2024-04-20", "2024-08-01");
+        static FarmBuilder Two() => Farm().Planting("a", "garlic", "bed", 30, "2024-04-01", "2024-07-10")
+            .Planting("b", "garlic", "bed", 20, "2024-04-20", "2024-08-01");
         Assert.Equal("a 6, b 4", Split(Two(), "2024-07-10", out IReadOnlyList<string> codes));
         Assert.DoesNotContain("W401", codes);
         Assert.Equal("b 10", Split(Two(), "2024-07-11", out _));
@@ -66,7 +67,8 @@ public class CropHarvestTests
     /// <summary>A planting without out_of_bed ends the day after its last pick by name: that day is no written one.</summary>
     [Fact]
     public void DayAfterTheLastPickByName_IsNotOneItWasClearedOn() =>
-        Assert.Equal("b 10", Split(Farm().Planting("a", "garlic", "bed", 30, "2024-04-01").Pick("2024-07-09", "a", 1).Planting("b", "garlic", "bed", 20, "2024-03-20", "2024-08-01"), "2024-07-10", out _));
+        Assert.Equal("b 10", Split(Farm().Planting("a", "garlic", "bed", 30, "2024-04-01").Pick("2024-07-09", "a", 1)
+            .Planting("b", "garlic", "bed", 20, "2024-03-20", "2024-08-01"), "2024-07-10", out _));
 
     /// <summary>
     /// Set in October and lifted 296 days later, as the one before it: 2026's, though it counts in 2025. Never lifted before, what is set

@@ -40,7 +40,8 @@ public class PlantingCalendarTests
     [Fact]
     public void CropHarvest_OnTheDayTheBedWasFreed_GoesThereAndOnTheNextWithAWarning()
     {
-        FarmTrace Picked(string day) => Farm().Planting("g", "garlic", "bed", 10, "2025-04-01", "2025-07-01").PickCrop(day, "garlic", 5).Review().Trace;
+        FarmTrace Picked(string day) => Farm().Planting("g", "garlic", "bed", 10, "2025-04-01", "2025-07-01").PickCrop(day, "garlic", 5)
+            .Review().Trace;
         Assert.Equal(5m, Picked("2025-07-01").Enterprises[0].Harvested);
         Assert.DoesNotContain(Picked("2025-07-01").Problems, problem => problem.Code == "W401");
         Assert.Equal(5m, Picked("2025-07-02").Enterprises[0].Harvested);

@@ -67,20 +67,25 @@ public class StandardHoursTests
     public void HoursOfTheStageThatStandInAPool_AreNotAddedASecondTime()
     {
         // The standard of packing is 1, 3 and 2 h; 4.5 h of it were logged at the wash line: 1.5 h more, 0.25 + 0.75 + 0.5, never 6.
-        static FarmBuilder Packing() => Farm().Standard("beets", Stage.Pack, 6, RatePer.BedFoot).Standard("kale", Stage.Pack, 6, RatePer.BedFoot).Pool("wash line", "bed-feet", StatementLine.Labor);
-        Assert.Equal([0.25m, 0.75m, 0.5m], Added(Packing().Work("2025-07-01", "Al", 4.5m, "pack", pool: "wash line")).Select(use => use.Hours));
+        static FarmBuilder Packing() => Farm().Standard("beets", Stage.Pack, 6, RatePer.BedFoot)
+            .Standard("kale", Stage.Pack, 6, RatePer.BedFoot).Pool("wash line", "bed-feet", StatementLine.Labor);
+        Assert.Equal([0.25m, 0.75m, 0.5m], Added(Packing().Work("2025-07-01", "Al", 4.5m, "pack", pool: "wash line"))
+            .Select(use => use.Hours));
         Assert.Equal([1m, 3m, 2m], Hours(Packing().Work("2025-07-01", "Al", 4.5m, "pack", pool: "wash line")));
         Assert.Empty(Added(Packing().Work("2025-07-01", "Al", 7, "pack", pool: "wash line")));
 
         // Another stage of the pool, and another year, take nothing off.
-        Assert.Equal([1m, 3m, 2m], Added(Packing().Work("2025-07-01", "Al", 7, "grow", pool: "wash line").Work("2024-07-01", "Al", 7, "pack", pool: "wash line")).Select(use => use.Hours));
+        Assert.Equal([1m, 3m, 2m], Added(Packing().Work("2025-07-01", "Al", 7, "grow", pool: "wash line")
+            .Work("2024-07-01", "Al", 7, "pack", pool: "wash line")).Select(use => use.Hours));
     }
 
     [Fact]
     public void HoursOfAChannel_StandForTheStandardOfSelling()
     {
         // Ten hours at the market, and a standard of 2 h of selling: ten hours were worked, not twelve.
-        FarmBuilder farm = Farm().Channel("market", ChannelKind.Market).Standard("beets", Stage.Sell, 60, RatePer.Planting).Pick("2025-07-01", "a", 10).Sell("2025-07-01", "beets", "market", 10, 2).Work("2025-07-01", "Al", 10, "sell", channel: "market");
+        FarmBuilder farm = Farm().Channel("market", ChannelKind.Market).Standard("beets", Stage.Sell, 60, RatePer.Planting)
+            .Pick("2025-07-01", "a", 10).Sell("2025-07-01", "beets", "market", 10, 2)
+            .Work("2025-07-01", "Al", 10, "sell", channel: "market");
         Assert.Empty(Added(farm));
         Assert.Equal(10m, Hours(farm).Sum());
     }

@@ -65,7 +65,8 @@ public class HoursShiftByHandTests
         Assert.Equal((-137.50m, -180m), (means.WithoutOwnHours.Amount, means.WithoutIdleHours.Amount));
     }
 
-    /// <summary>12 freed where the owner worked 10: 2 of the hired ones are idle, and paid all the same; 1 more than the books count.</summary>
+    /// <summary>12 freed where the owner worked 10: 2 of the hired ones are idle, and paid all the same; 1 more than the books
+    /// count.</summary>
     [Fact]
     public void Freed_BeyondOwnHours_IsIdleAndPaid()
     {

@@ -58,7 +58,8 @@ public class RecordsImportTests
         Problem problem = Assert.Single(Plan("asked.map.csv").Problems);
         Assert.Equal(
             ("E110", "Fill in \"Category\" there, or say in the mapping what blank ones are: above the line of category another with the "
-                + "same column and source_column, blank under match, and what they are under becomes. Where a blank means the same as above, as in merged cells: same-as-above under format."),
+                + "same column and source_column, blank under match, and what they are under becomes. Where a blank means the same as "
+                    + "above, as in merged cells: same-as-above under format."),
             (problem.Code, problem.Hint));
         Assert.Equal("2025-04-05 33.10 supplies", string.Join(' ', Plan("answered.map.csv").Rows[1].Fields));
     }

@@ -72,7 +72,8 @@ public class FigureTests
     [InlineData(0, "<circle r=\"2\"/>", "<rect width=\"40\" height=\"30\"/>", true)]
     public void Svg_CutToTheWholeDrawing_IsNotCut(int top, string beside, string clip, bool stays)
     {
-        string file = $"<svg>\n<clipPath id=\"a\">\n  {clip}{beside}\n</clipPath>\n<g clip-path=\"url(#a)\">\n  <path d=\"M1 1\"/>\n</g>\n</svg>";
+        string file = $"<svg>\n<clipPath id=\"a\">\n  {clip}{beside}\n</clipPath>\n<g clip-path=\"url(#a)\">\n  <path d=\"M1 1\"/>\n"
+            + "</g>\n</svg>";
         string svg = FigureSvg.Inline(file, "a stroke", 40, 30, top);
         Assert.Equal(stays, svg.Contains("clip", StringComparison.Ordinal));
         Assert.Contains("<path d=\"M1 1\"/>", svg, StringComparison.Ordinal);
