@@ -123,7 +123,9 @@ internal static partial class ClockText
         decimal whole = decimal.Truncate(number);
         decimal minutes = (number - whole) * 100m;
         hours = Hours((whole * 60m) + minutes);
-        return minutes % 1m == 0m && Math.Abs(minutes) < 60m ? null : $"can't be worked out: {number} has no minutes behind its point";
+        return minutes % 1m == 0m && Math.Abs(minutes) < 60m
+            ? null
+            : "can't be worked out: what stands behind its point is no minutes, 0 to 59";
     }
 
     private static int Days(params string[] times) => times.Select(time => Time().Match(time.Trim()).Groups["day"])
