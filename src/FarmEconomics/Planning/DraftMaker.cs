@@ -30,7 +30,7 @@ public sealed class DraftMaker
         foreach (BedRow bed in records.Tables.Beds)
         {
             free[bed.Bed.Trim()] = [.. Enumerable.Range(0, PlanModel.Weeks).Select(week =>
-                (bed.From ?? DateOnly.MinValue) <= Day(week) && (bed.To ?? DateOnly.MaxValue) >= Day(week) ? (double)bed.LengthFt : 0.0)];
+                bed.IsThere(Day(week)) ? (double)bed.LengthFt : 0.0)];
         }
 
         foreach (TakenBed taken in model.Taken)

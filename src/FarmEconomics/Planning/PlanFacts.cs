@@ -114,7 +114,7 @@ public sealed partial class PlanFacts
 
     private double BedFeet(string cover, DateOnly day) => (double)records.Tables.Beds
         .Where(bed => string.Equals(CoverOf(bed), cover, StringComparison.OrdinalIgnoreCase))
-        .Where(bed => (bed.From ?? day) <= day && (bed.To ?? day) >= day)
+        .Where(bed => bed.IsThere(day))
         .Sum(bed => bed.LengthFt * ((bed.WidthIn ?? records.Settings.StandardBedWidthIn) / records.Settings.StandardBedWidthIn));
 
     private double CostOf(Crop crop, int weeks)

@@ -54,7 +54,7 @@ public sealed partial class PlanOutlook
 
     // A bed that isn't on record, or isn't there on that day, has no length.
     private decimal LengthOn(string bed, DateOnly day) =>
-        beds.TryGetValue(bed, out BedRow row) && (row.From ?? day) <= day && (row.To ?? day) >= day ? row.LengthFt : 0m;
+        beds.TryGetValue(bed, out BedRow row) && row.IsThere(day) ? row.LengthFt : 0m;
 
     /// <summary>
     /// What stands when the year begins and isn't in the plan under its own name, nor as its crop in its bed: it holds its bed all the

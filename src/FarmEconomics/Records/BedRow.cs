@@ -74,6 +74,9 @@ public readonly record struct BedRow(RecordTable Home, int Index) : IRecordRow<B
     /// <summary>Last day the bed exists; blank: still there.</summary>
     public DateOnly? To => ToColumn.Maybe(Home, Index);
 
+    /// <summary>True on a day the bed exists.</summary>
+    internal bool IsThere(DateOnly day) => (From ?? day) <= day && (To ?? day) >= day;
+
     /// <inheritdoc/>
     public static BedRow At(RecordTable table, int index) => new(table, index);
 }

@@ -52,31 +52,20 @@ public class HoursShiftByHandTests
     [Fact]
     public void Freed_WhereHiredHoursStay_ComesOffOwnHoursFirst()
     {
-        MeansChange means = Of(
-            Farm().With(settings => settings with { HiredHoursCanBeCut = false }),
-            Less,
-            [new(June30, 0m, 7m, 1m, 6m)],
-            [],
-            (0m, 0m)
-        );
+        MeansChange means = WhereHiredStay(new(June30, 0m, 7m, 1m, 6m));
         Assert.Equal(
             new MeansChange(new Money(-170m), 0m, 7m, new Money(32.50m), new Money(117.50m)) { PaidAnyway = new Money(42.50m) },
             means);
         Assert.Equal((-137.50m, -180m), (means.WithoutOwnHours.Amount, means.WithoutIdleHours.Amount));
     }
 
-    /// <summary>12 freed where the owner worked 10: 2 of the hired ones are idle, and paid all the same; 1 more than the books
-    /// count.</summary>
+    /// <summary>
+    /// 12 freed where the owner worked 10: 2 of the hired ones are idle, and paid all the same; 1 more than the books count.
+    /// </summary>
     [Fact]
     public void Freed_BeyondOwnHours_IsIdleAndPaid()
     {
-        MeansChange means = Of(
-            Farm().With(settings => settings with { HiredHoursCanBeCut = false }),
-            Less,
-            [new(June30, 0m, 12m, 1m, 11m)],
-            [],
-            (0m, 0m)
-        );
+        MeansChange means = WhereHiredStay(new(June30, 0m, 12m, 1m, 11m));
         Assert.Equal((2m, 10m, 77.50m), (means.HiredHours, means.OwnHours, means.PaidAnyway.Amount));
     }
 
@@ -158,6 +147,9 @@ public class HoursShiftByHandTests
         costs = SeasonCosts.Of(Farm().Standard("Kale", Stage.Pack, 2m, RatePer.BedFoot).Spend("2025-07-31", 90m, "wages").Season(2025));
         Assert.Equal((2m, 0m), HoursShift.Undated(costs, costs.Season.CropNamed("Kale")));
     }
+
+    private static MeansChange WhereHiredStay(WeeklyUse freed) =>
+        Of(Farm().With(settings => settings with { HiredHoursCanBeCut = false }), Less, [freed], [], (0m, 0m));
 
     private static MeansChange Of(
         FarmBuilder farm,

@@ -48,7 +48,9 @@ internal static class TestWorkbooks
         Add("_rels/.rels", $"""<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Id="w" Type="{Office}/officeDocument" Target="xl/workbook.xml"/></Relationships>""");
         Add("xl/_rels/workbook.xml.rels", $"""<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Id="st" Type="{Office}/styles" Target="styles.xml"/>{Each(i => $"<Relationship Id=\"r{i}\" Type=\"{Office}/worksheet\" Target=\"s{i}.xml\"/>")}</Relationships>""");
         Add("xl/workbook.xml", $"""<workbook xmlns="{Main}" xmlns:r="{Office}"><sheets>{Each(i => $"<sheet name=\"{sheets[i].Name}\" sheetId=\"{i + 1}\" state=\"{sheets[i].State}\" r:id=\"r{i}\"/>")}</sheets></workbook>""");
-        Add("xl/styles.xml", $"""<styleSheet xmlns="{Main}"><numFmts count="1"><numFmt numFmtId="170" formatCode="dd\.mm\.yyyy"/></numFmts><cellXfs count="4"><xf numFmtId="0"/><xf numFmtId="14"/><xf numFmtId="170"/><xf numFmtId="10"/></cellXfs></styleSheet>""");
+        Add("xl/styles.xml", $"""<styleSheet xmlns="{Main}">"""
+            + """<numFmts count="1"><numFmt numFmtId="170" formatCode="dd\.mm\.yyyy"/></numFmts>"""
+            + """<cellXfs count="4"><xf numFmtId="0"/><xf numFmtId="14"/><xf numFmtId="170"/><xf numFmtId="10"/></cellXfs></styleSheet>""");
         for (int i = 0; i < sheets.Length; i++)
         {
             Add($"xl/s{i}.xml", $"""<worksheet xmlns="{Main}">{sheets[i].Inside}</worksheet>""");
