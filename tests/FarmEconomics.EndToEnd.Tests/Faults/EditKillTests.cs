@@ -24,7 +24,8 @@ public class EditKillTests
         Random random = new(20260101);
         for (int i = 0; i < Kills; i++)
         {
-            using Process child = Process.Start(new ProcessStartInfo(Environment.ProcessPath!, [EditingChild.Verb, scratch.Folder]) { RedirectStandardOutput = true })!;
+            ProcessStartInfo start = new(EntryPoint.TestProgram, [EditingChild.Verb, scratch.Folder]) { RedirectStandardOutput = true };
+            using Process child = Process.Start(start)!;
             Assert.NotNull(child.StandardOutput.ReadLine());
             Thread.Sleep(random.Next(0, 400));
             child.Kill();

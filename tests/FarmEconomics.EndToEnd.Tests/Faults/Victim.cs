@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using FarmEconomics.EndToEnd.Tests.Support;
 
 namespace FarmEconomics.EndToEnd.Tests.Faults;
@@ -41,6 +42,9 @@ internal sealed class Victim
     }
 
     public string[] Command { get; }
+
+    /// <summary>How long the command took when it was left alone.</summary>
+    public TimeSpan Length { get; private set; }
 
     /// <summary>About how long the writing takes, from when it can be seen; 0 when it is over too soon to be seen.</summary>
     public int WritingMilliseconds { get; }
@@ -136,7 +140,9 @@ internal sealed class Victim
 
     private async Task LearnAsync(KilledRun run)
     {
+        Stopwatch clock = Stopwatch.StartNew();
         ProgramRun made = await run.RunAsync(Command);
+        Length = clock.Elapsed;
         Assert.True(made.ExitCode == 0, made.Error);
         foreach (string part in parts)
         {

@@ -25,9 +25,14 @@ internal static class JupyterWindow
 {
     private const float PatienceMilliseconds = 180_000;
 
-    /// <summary>Opens a notebook, has its kernel restarted and all cells run, and reads what is shown.</summary>
+    /// <summary>Opens a notebook, has all cells run, and reads what is shown.</summary>
+    /// <param name="browser">The browser.</param>
+    /// <param name="server">The Jupyter.</param>
+    /// <param name="notebook">The notebook's file name.</param>
+    /// <param name="restarted">Whether its kernel is restarted first, which takes as long as a start.</param>
     /// <returns>The code cells that hold something, in order.</returns>
-    public static async Task<IReadOnlyList<ShownCell>> RestartAndRunAllAsync(IBrowser browser, JupyterServer server, string notebook)
+    public static async Task<IReadOnlyList<ShownCell>> RunAllAsync(
+        IBrowser browser, JupyterServer server, string notebook, bool restarted = false)
     {
         IPage page = await browser.NewPageAsync(new() { ViewportSize = new() { Width = 1300, Height = 900 } });
         page.SetDefaultTimeout(PatienceMilliseconds);
@@ -36,9 +41,7 @@ internal static class JupyterWindow
             await page.GotoAsync(server.AddressOf(notebook));
             await page.Locator(".kernel_idle_icon").WaitForAsync(new() { State = WaitForSelectorState.Attached });
             Assert.Equal(".NET (C#)", (await page.Locator(".kernel_indicator_name").InnerTextAsync()).Trim());
-            await page.GetByRole(AriaRole.Link, new() { Name = "Kernel", Exact = true }).ClickAsync();
-            await page.GetByText("Restart & Run All", new() { Exact = true }).ClickAsync();
-            await page.GetByRole(AriaRole.Button, new() { Name = "Restart and Run All Cells" }).ClickAsync();
+            await RunAllAsync(page, restarted);
             await page.WaitForFunctionAsync(Finished);
             IReadOnlyList<ShownCell> cells = JsonSerializer.Deserialize<ShownCell[]>(await page.EvaluateAsync<string>(Shown), JsonSerializerOptions.Web)!;
             await PictureAsync(page, notebook);
@@ -49,6 +52,16 @@ internal static class JupyterWindow
             // The kernel is not needed any more, and memory is.
             await page.EvaluateAsync("() => new Promise(done => Jupyter.notebook.session.delete(done, done))");
             await page.CloseAsync();
+        }
+    }
+
+    private static async Task RunAllAsync(IPage page, bool restarted)
+    {
+        await page.GetByRole(AriaRole.Link, new() { Name = restarted ? "Kernel" : "Cell", Exact = true }).ClickAsync();
+        await page.GetByText(restarted ? "Restart & Run All" : "Run All", new() { Exact = true }).ClickAsync();
+        if (restarted)
+        {
+            await page.GetByRole(AriaRole.Button, new() { Name = "Restart and Run All Cells" }).ClickAsync();
         }
     }
 

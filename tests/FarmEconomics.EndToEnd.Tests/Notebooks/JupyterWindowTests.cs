@@ -13,9 +13,11 @@ public partial class JupyterWindowTests(JupyterOfClass jupyter, BrowserOfClass c
 
     [Theory]
     [MemberData(nameof(AllNotebooks))]
-    public async Task Notebook_RestartedAndRun_ShowsWhatTheReviewShows(string name)
+    public async Task Notebook_Run_ShowsWhatTheReviewShows(string name)
     {
-        IReadOnlyList<ShownCell> shown = await JupyterWindow.RestartAndRunAllAsync(await chromium.Get(), await jupyter.Get(), name);
+        // One of them with its kernel restarted: the kernel is the same for all, and starting it is a third of the time.
+        bool restarted = name == Runs.Shipped[0];
+        IReadOnlyList<ShownCell> shown = await JupyterWindow.RunAllAsync(await chromium.Get(), await jupyter.Get(), name, restarted);
 
         Assert.All(shown, cell => Assert.Empty(cell.Red));
         Assert.All(shown, (cell, index) => Assert.Equal($"In [{index + 1}]:", cell.Prompt.Replace('\u00a0', ' ')));
@@ -41,7 +43,7 @@ public partial class JupyterWindowTests(JupyterOfClass jupyter, BrowserOfClass c
         // What the test above looks for does happen.
         JupyterServer server = await jupyter.Get();
         JupyterFolder.Write(jupyter.Folder, Repository.Root, [Repository.Sample(name)], Runs.NoParameters);
-        IReadOnlyList<ShownCell> shown = await JupyterWindow.RestartAndRunAllAsync(await chromium.Get(), server, name + ".ipynb");
+        IReadOnlyList<ShownCell> shown = await JupyterWindow.RunAllAsync(await chromium.Get(), server, name + ".ipynb");
         Assert.Contains(shown.SelectMany(cell => cell.Red), red => red.Contains(what, StringComparison.Ordinal));
     }
 

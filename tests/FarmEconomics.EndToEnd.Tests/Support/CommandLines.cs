@@ -61,7 +61,13 @@ internal static class CommandLines
 
     private static async Task<string> AskAsync(string folder, string question)
     {
-        ProcessStartInfo start = new(Runs.Worker.FileName, [Verb]) { WorkingDirectory = folder, RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true };
+        ProcessStartInfo start = new(EntryPoint.TestProgram, [Verb])
+        {
+            WorkingDirectory = folder,
+            RedirectStandardInput = true,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
         using Process process = Process.Start(start)!;
         try
         {

@@ -2,14 +2,12 @@ using FarmEconomics.Notebooks;
 
 namespace FarmEconomics.EndToEnd.Tests.Support;
 
-/// <summary>Runs sample notebooks as the program does: in a child, which here is the test program itself.</summary>
+/// <summary>Runs notebooks as the program does: in children that are the program itself, as it was built.</summary>
 internal static class Runs
 {
     public static readonly IReadOnlyDictionary<string, object> NoParameters = new Dictionary<string, object>();
 
-    public static WorkerCommand Worker { get; } = new(
-        Path.Combine(AppContext.BaseDirectory, "FarmEconomics.EndToEnd.Tests" + (OperatingSystem.IsWindows() ? ".exe" : "")),
-        [NotebookWorker.Verb]);
+    public static WorkerCommand Worker { get; } = new("dotnet", [Program.Assembly, NotebookWorker.Verb]);
 
     private static readonly Lazy<Task<NotebookRun>> SeasonRun = new(() => Sample("season"));
 
