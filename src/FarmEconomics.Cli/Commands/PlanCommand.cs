@@ -117,11 +117,11 @@ internal static class PlanCommand
         terminal.Step("Looking at your seasons");
         PlanModel model = PlanFacts.Of(review, SeasonCosts.Of(season), Settings(asked, season));
         terminal.Clear();
-        string? noPrices = asked.Best ? PlanWords.NoPrices(season) : null;
-        if (noPrices is not null)
+        (string Finding, string ToDo)? noPrices = asked.Best ? PlanWords.NoPrices(season) : null;
+        if (noPrices is { } told)
         {
             // As on the page: a mix of crops that nothing tells the worth of is no advice.
-            Console.Out.WriteLine(TextLines.Of(noPrices));
+            Console.Out.WriteLine(TextLines.Of($"{told.Finding}. {told.ToDo}"));
             Console.Out.WriteLine();
         }
 

@@ -106,21 +106,21 @@ public static class PlanTables
         using CsvTable table = new(path, null, "day", "where", "what", "short", "plantings");
         foreach (PlanProblem problem in outlook.Problems)
         {
-            table.Text(Day(problem.Day)).Text(problem.Where).Text(What(problem)).Number(problem.Short);
+            table.Text(Day(problem.Day)).Text(problem.Where).Text(What(problem.Kind)).Number(problem.Short);
             table.Text(string.Join("; ", problem.Plantings));
             table.End();
         }
     }
 
-    private static string What(PlanProblem problem) => problem switch
+    private static string What(PlanProblemKind kind) => kind switch
     {
-        { IsHours: true } => "hours",
-        { IsSales: true } => "sales",
-        { IsTrays: true } => "trays",
-        { IsCredit: true } => "credit",
-        { IsOutside: true } => "outside the year",
-        { IsNotPlanned: true } => "not in the plan",
-        { Family: not null } => "rotation",
+        PlanProblemKind.Hours => "hours",
+        PlanProblemKind.Sales => "sales",
+        PlanProblemKind.Trays => "trays",
+        PlanProblemKind.Credit => "credit",
+        PlanProblemKind.Outside => "outside the year",
+        PlanProblemKind.NotPlanned => "not in the plan",
+        PlanProblemKind.Rotation => "rotation",
         _ => "bed",
     };
 

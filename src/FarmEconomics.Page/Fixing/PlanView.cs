@@ -107,7 +107,7 @@ internal static class PlanView
                 .Select(crop => SalesLink(crop, cropYear)),
         ];
         StringBuilder html = new(
-            $"<details id=\"plan-rows\"{(outlook.Problems.Any(problem => !problem.IsHours) ? " open" : "")}><summary>"
+            $"<details id=\"plan-rows\"{(outlook.Problems.Any(problem => problem.Kind != PlanProblemKind.Hours) ? " open" : "")}><summary>"
                 + $"<h2>Change your plan, row by row</h2></summary>\n<div class=\"folded\">\n"
         );
         html.Append(Problems(plan, cropYear, outlook, records.Settings.Notation));
@@ -159,7 +159,7 @@ internal static class PlanView
                 plan.Where(row => problem.Plantings.Contains(row.Planting.Trim()) && row.Bed.Trim() == problem.Where)
                     .Select(row => $"<a href=\"{Text(FixView.Address(row.Source.File, row.Source.Line))}\">{Text(row.Planting)}</a>")
             );
-            rows = problem.IsSales ? SalesLink(problem.Where, cropYear) : rows;
+            rows = problem.Kind == PlanProblemKind.Sales ? SalesLink(problem.Where, cropYear) : rows;
             html.Append($"<li>{Text(Reports.Planning.PlanWords.Problem(problem, notation, withPlantings: false))} {rows}</li>\n");
         }
 

@@ -17,12 +17,12 @@ internal sealed class NextYearWords(ShownPlan plan)
 
     private int Year => plan.Model.CropYear;
 
-    /// <summary>The finding.</summary>
-    private string? NoPrices => ShownPlan.NoPrices(plan.Farm);
+    private (string Finding, string ToDo)? NoPrices => PlanWords.NoPrices(plan.Farm.Season);
 
+    /// <summary>The finding.</summary>
     internal string Headline => plan switch
     {
-        { Source: not PlanSource.Records } when NoPrices is not null => $"What to grow in {Year} can't be told: no price is on record",
+        { Source: not PlanSource.Records } when NoPrices is { Finding: var finding } => finding,
         { Outlook.SalesUnknown: not null } => $"Your plan for {Year}",
         { Source: PlanSource.Records } when NoPrices is not null => $"Your plan for {Year}",
         { Source: PlanSource.Records } => $"Your plan for {Year}: {Cash}",
@@ -37,8 +37,7 @@ internal sealed class NextYearWords(ShownPlan plan)
     /// <summary>Two sentences.</summary>
     internal Prose Why => new(Prose.Text(plan switch
     {
-        { Source: not PlanSource.Records } when NoPrices is not null =>
-            $"Put the prices you sell at into prices.csv. Shown here are the plantings of {plan.Farm.Season.CropYear} again.",
+        { Source: not PlanSource.Records } when NoPrices is { ToDo: var toDo } => toDo,
         { Source: PlanSource.Best, Chosen: null, Mix: { } mix } =>
             $"{Phrase.Sentence(ConflictWords.AtOdds(mix, notation))} Shown here are the plantings of {plan.Farm.Season.CropYear} again.",
         { Source: PlanSource.Best, Mix: { } mix } =>

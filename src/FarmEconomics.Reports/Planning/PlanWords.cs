@@ -43,13 +43,13 @@ public static class PlanWords
 
     /// <summary>That no mix can be chosen; null where one can.</summary>
     /// <param name="season">The season.</param>
-    /// <returns>Sentences.</returns>
-    public static string? NoPrices(SeasonReview season)
+    /// <returns>The finding, without its period, and what to do.</returns>
+    public static (string Finding, string ToDo)? NoPrices(SeasonReview season)
     {
         ArgumentNullException.ThrowIfNull(season);
         return PlanOutlook.NoPrices(season) is null ? null
-            : $"What to grow in {season.CropYear + 1} can't be told: no price is on record. "
-                + $"Put the prices you sell at into prices.csv. Shown here are the plantings of {season.CropYear} again.";
+            : ($"What to grow in {season.CropYear + 1} can't be told: no price is on record",
+                $"Put the prices you sell at into prices.csv. Shown here are the plantings of {season.CropYear} again.");
     }
 
     /// <summary>What the best mix gains, and what limits it; or what can't be kept.</summary>
@@ -294,21 +294,29 @@ public static class PlanWords
         ArgumentNullException.ThrowIfNull(notation);
         string plantingsAlone = string.Join(", ", problem.Plantings);
         string plantings = withPlantings && plantingsAlone.Length > 0 ? $" ({plantingsAlone})" : "";
-        return problem.Family is { } family
-                ? notation.Text(
-                    $"{problem.Where}, from {problem.Day:MMM d}: {family} comes again too soon, on {problem.Short:0.#} bed-feet{plantings}."
-                )
-            : problem.IsNotPlanned ? $"{plantingsAlone} stands in {problem.Where} and isn't in the plan: "
-                + "neither its harvest nor its hours are counted."
-            : problem.IsOutside ? notation.Text($"{problem.Where}, {problem.Day:MMM d, yyyy}: outside the year planned{plantings}.")
-            : problem.IsTrays ? notation.Text(
-                    $"From the week of {problem.Day:MMM d}: up to {problem.Short:#,0} trays more than there is room for."
-                )
-            : problem.IsCredit ? notation.Text($"End of {problem.Day:MMMM}: ")
-                + $"{notation.InWords(problem.Short, Look.WholeMoney)} more must be borrowed than the line of credit in limits.csv lets be."
-            : problem.IsHours ? notation.Text($"Week of {problem.Day:MMM d}: {problem.Short:0.#} hours short.")
-            : problem.IsSales ? notation.Text($"{problem.Where}: {problem.Short:#,0.#} {problem.Unit} more are to be sold than picked.")
-            : notation.Text($"{problem.Where}, from {problem.Day:MMM d}: {problem.Short:0.#} bed-feet more than there are{plantings}.");
+        return problem.Kind switch
+        {
+            PlanProblemKind.Rotation => notation.Text(
+                $"{problem.Where}, from {problem.Day:MMM d}: {problem.Family} comes again too soon, "
+                    + $"on {problem.Short:0.#} bed-feet{plantings}."
+            ),
+            PlanProblemKind.NotPlanned => $"{plantingsAlone} stands in {problem.Where} and isn't in the plan: "
+                + "neither its harvest nor its hours are counted.",
+            PlanProblemKind.Outside => notation.Text($"{problem.Where}, {problem.Day:MMM d, yyyy}: outside the year planned{plantings}."),
+            PlanProblemKind.Trays => notation.Text(
+                $"From the week of {problem.Day:MMM d}: up to {problem.Short:#,0} trays more than there is room for."
+            ),
+            PlanProblemKind.Credit => notation.Text($"End of {problem.Day:MMMM}: ")
+                + $"{notation.InWords(problem.Short, Look.WholeMoney)} more must be borrowed "
+                + "than the line of credit in limits.csv lets be.",
+            PlanProblemKind.Hours => notation.Text($"Week of {problem.Day:MMM d}: {problem.Short:0.#} hours short."),
+            PlanProblemKind.Sales => notation.Text(
+                $"{problem.Where}: {problem.Short:#,0.#} {problem.Unit} more are to be sold than picked."
+            ),
+            _ => notation.Text(
+                $"{problem.Where}, from {problem.Day:MMM d}: {problem.Short:0.#} bed-feet more than there are{plantings}."
+            ),
+        };
     }
 
     private static IEnumerable<Worth> Worths(BestMix mix, Notation notation, IReadOnlyList<BindingLimit>? found = null) =>

@@ -20,7 +20,7 @@ public sealed partial class PlanOutlook
             .Concat(
                 Weeks
                     .Where(week => HoursThere && week.IsShort)
-                    .Select(week => new PlanProblem(week.From, "hours", week.Short, []) { IsHours = true })
+                    .Select(week => new PlanProblem(PlanProblemKind.Hours, week.From, "hours", week.Short, []))
             );
 
     /// <summary>
@@ -44,7 +44,8 @@ public sealed partial class PlanOutlook
                 bool isOver = taken > length * OverfullBy;
                 if (isOver && !goesOn)
                 {
-                    yield return new PlanProblem(day, bed.Key, taken - length, [.. there.Select(one => one.Planting).Distinct()]);
+                    string[] plantings = [.. there.Select(one => one.Planting).Distinct()];
+                    yield return new PlanProblem(PlanProblemKind.Bed, day, bed.Key, taken - length, plantings);
                 }
 
                 goesOn = isOver;
@@ -83,7 +84,7 @@ public sealed partial class PlanOutlook
     /// <summary>What is to be picked in the year and isn't planned.</summary>
     private IEnumerable<PlanProblem> NotPlanned() =>
         standing.Where(one => one.IsPicked).GroupBy(one => one.Planting).Select(one =>
-            new PlanProblem(start, string.Join(", ", one.Select(bed => bed.Bed)), 0m, [one.Key]) { IsNotPlanned = true });
+            new PlanProblem(PlanProblemKind.NotPlanned, start, string.Join(", ", one.Select(bed => bed.Bed)), 0m, [one.Key]));
 
     /// <summary>Rows that no week of the year holds: a slip in a date.</summary>
     private IEnumerable<PlanProblem> Outside()
@@ -91,11 +92,11 @@ public sealed partial class PlanOutlook
         DateOnly end = season.Settings.EndOf(model.CropYear);
         IEnumerable<PlanProblem> plantings = draft
             .Plantings.Where(one => one.CropYear == model.CropYear && (one.In >= end || one.Out <= start))
-            .Select(one => new PlanProblem(one.In, one.Crop, 0m, [one.Planting]) { IsOutside = true });
+            .Select(one => new PlanProblem(PlanProblemKind.Outside, one.In, one.Crop, 0m, [one.Planting]));
         return plantings.Concat(draft
             .Sales.Where(one => one.CropYear == model.CropYear && (one.From < start || one.From >= end))
             .GroupBy(one => one.Crop)
-            .Select(crop => new PlanProblem(crop.Min(sale => sale.From), crop.Key, 0m, []) { IsOutside = true }));
+            .Select(crop => new PlanProblem(PlanProblemKind.Outside, crop.Min(sale => sale.From), crop.Key, 0m, [])));
     }
 
     /// <summary>Weeks on end in which more trays stand than there is room for, with the most that are short.</summary>
@@ -112,7 +113,7 @@ public sealed partial class PlanOutlook
 
             if (by > 0m)
             {
-                yield return new PlanProblem(Weeks[first].From, "trays", by, []) { IsTrays = true };
+                yield return new PlanProblem(PlanProblemKind.Trays, Weeks[first].From, "trays", by, []);
             }
         }
     }
@@ -143,7 +144,7 @@ public sealed partial class PlanOutlook
 
         if (worst.By > 0m)
         {
-            yield return new PlanProblem(Months[worst.Month].Month, "line of credit", worst.By, []) { IsCredit = true };
+            yield return new PlanProblem(PlanProblemKind.Credit, Months[worst.Month].Month, "line of credit", worst.By, []);
         }
     }
 
@@ -163,7 +164,8 @@ public sealed partial class PlanOutlook
                 if (laid > free)
                 {
                     decimal over = laid - (free > 0m ? beds[bed.Key].LengthFt : 0m);
-                    yield return new PlanProblem(bed.Min(one => one.In), bed.Key, over, [.. bed.Select(one => one.Planting).Distinct()])
+                    string[] plantings = [.. bed.Select(one => one.Planting).Distinct()];
+                    yield return new PlanProblem(PlanProblemKind.Rotation, bed.Min(one => one.In), bed.Key, over, plantings)
                     {
                         Family = rotation.Family,
                     };
@@ -192,9 +194,8 @@ public sealed partial class PlanOutlook
             decimal picked = grown[crop.Key].Sum(one => one.Yield), sold = crop.Sum(sale => sale.Quantity);
             if (sold > picked * OverfullBy)
             {
-                yield return new PlanProblem(crop.Min(sale => sale.From), crop.Key, sold - picked, [])
+                yield return new PlanProblem(PlanProblemKind.Sales, crop.Min(sale => sale.From), crop.Key, sold - picked, [])
                 {
-                    IsSales = true,
                     Unit = season.Records.Crop(crop.Key).Row.Unit,
                 };
             }

@@ -39,7 +39,7 @@ public class DemoPlanTests
 
         Assert.True(proof.Holds, $"{proof}");
         Programs.Near(proof.Objective, (double)proof.Planned.Amount, 25.0);
-        Assert.DoesNotContain(PlanOutlook.Of(Season, Model.Value, draft).Problems, problem => !problem.IsHours);
+        Assert.DoesNotContain(PlanOutlook.Of(Season, Model.Value, draft).Problems, problem => problem.Kind != PlanProblemKind.Hours);
     }
 
     /// <summary>
@@ -159,9 +159,9 @@ public class DemoPlanTests
             read
         );
         Assert.Contains(outlook.Problems, problem =>
-            problem is { IsHours: false, IsSales: false } && problem.Where == first[3] && problem.Plantings.Contains(first[1])
+            problem is { Kind: PlanProblemKind.Bed } && problem.Where == first[3] && problem.Plantings.Contains(first[1])
         );
-        Assert.Contains(outlook.Problems, problem => problem.IsSales && problem.Where == first[2]);
+        Assert.Contains(outlook.Problems, problem => problem.Kind == PlanProblemKind.Sales && problem.Where == first[2]);
     }
 
     [Fact]
@@ -175,6 +175,6 @@ public class DemoPlanTests
             bed => (bed.WidthIn ?? Season.Settings.StandardBedWidthIn) / Season.Settings.StandardBedWidthIn
         );
         Assert.Equal(asked, draft.Plantings.Sum(one => one.BedFeet * widths[one.Bed]), 0);
-        Assert.DoesNotContain(PlanOutlook.Of(Season, Model.Value, draft).Problems, problem => problem.IsSales);
+        Assert.DoesNotContain(PlanOutlook.Of(Season, Model.Value, draft).Problems, problem => problem.Kind == PlanProblemKind.Sales);
     }
 }

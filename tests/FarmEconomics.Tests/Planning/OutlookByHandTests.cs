@@ -153,7 +153,7 @@ public class OutlookByHandTests
         PlanProblem[] told = [.. PlanOutlook.Of(Farm().Season(2025), Model(), draft).Problems];
         Assert.Equal(
             [(Day("2026-06-01"), "1", 20m, false), (Day("2026-07-10"), "A", 10m, true)],
-            told.Select(one => (one.Day, one.Where, one.Short, one.IsSales))
+            told.Select(one => (one.Day, one.Where, one.Short, one.Kind == PlanProblemKind.Sales))
         );
         Assert.Equal(["P2", "P1"], told[0].Plantings);
     }

@@ -200,7 +200,7 @@ public class PlanByHandTests
         Assert.Equal([(3, 259.09m), (6, 115.09m)], outlook.Months.Select((month, i) => (i, month.Wages)).Where(one => one.Wages != 0m));
         Assert.Equal(
             [("hours", new DateOnly(2026, 4, 30)), ("hours", new DateOnly(2026, 7, 9))],
-            outlook.Problems.Where(one => one.IsHours).Select(one => (one.Where, one.Day))
+            outlook.Problems.Where(one => one.Kind == PlanProblemKind.Hours).Select(one => (one.Where, one.Day))
         );
         Assert.Null(outlook.HoursUnknown);
     }
@@ -283,10 +283,10 @@ public class PlanByHandTests
                 Sales = [draft.Sales[0] with { Quantity = 250m }],
             }
         );
-        PlanProblem[] told = [.. outlook.Problems.Where(one => one is { IsHours: false, IsNotPlanned: false })];
+        PlanProblem[] told = [.. outlook.Problems.Where(one => one is { Kind: not (PlanProblemKind.Hours or PlanProblemKind.NotPlanned) })];
         Assert.Equal(
             [(new DateOnly(2026, 6, 1), "A", 20m, false), (new DateOnly(2026, 7, 10), "Carrots", 50m, true)],
-            told.Select(one => (one.Day, one.Where, one.Short, one.IsSales))
+            told.Select(one => (one.Day, one.Where, one.Short, one.Kind == PlanProblemKind.Sales))
         );
         Assert.Equal(["C26", "More"], told[0].Plantings);
         Assert.Equal("lb", told[1].Unit);
@@ -297,10 +297,10 @@ public class PlanByHandTests
                 Sales = [draft.Sales[0] with { Quantity = 201m }],
             }
         );
-        Assert.DoesNotContain(near.Problems, one => one is { IsHours: false, IsNotPlanned: false });
+        Assert.DoesNotContain(near.Problems, one => one is { Kind: not (PlanProblemKind.Hours or PlanProblemKind.NotPlanned) });
         Assert.DoesNotContain(
             Outlook(draft with { Plantings = [.. draft.Plantings, more with { In = new DateOnly(2026, 7, 31) }] }).Problems,
-            one => one is { IsHours: false, IsNotPlanned: false }
+            one => one is { Kind: not (PlanProblemKind.Hours or PlanProblemKind.NotPlanned) }
         );
     }
 

@@ -41,7 +41,10 @@ public class StandingBedsByHandTests
         FarmBuilder farm = Farm();
         PlanDraft draft = LikeLastYear.Of(farm.Season(2025), PlanByHandTests.ModelOf(farm));
         Assert.Equal(("Carrots", "B"), draft.Plantings.Select(one => (one.Crop, one.Bed)).First());
-        Assert.DoesNotContain(Outlook(farm, draft).Problems, problem => problem is { IsHours: false, IsNotPlanned: false });
+        Assert.DoesNotContain(
+            Outlook(farm, draft).Problems,
+            problem => problem is { Kind: not (PlanProblemKind.Hours or PlanProblemKind.NotPlanned) }
+        );
     }
 
     /// <summary>
@@ -52,10 +55,11 @@ public class StandingBedsByHandTests
     public void Outlook_OfAPlanByHand_TellsABedThatIsntFree()
     {
         FarmBuilder farm = Farm();
-        PlanProblem[] told = [.. Outlook(farm, new(2026, [Row("C1", "A"), Row("C2", "B")], [])).Problems.Where(one => !one.IsHours)];
+        IReadOnlyList<PlanProblem> all = Outlook(farm, new(2026, [Row("C1", "A"), Row("C2", "B")], [])).Problems;
+        PlanProblem[] told = [.. all.Where(one => one.Kind != PlanProblemKind.Hours)];
         Assert.Equal(
             [("A", Day("2026-01-01"), 0m, true), ("A", Day("2026-05-01"), 100m, false)],
-            told.Select(one => (one.Where, one.Day, one.Short, one.IsNotPlanned))
+            told.Select(one => (one.Where, one.Day, one.Short, one.Kind == PlanProblemKind.NotPlanned))
         );
         Assert.Equal(["Garlic 26"], told[0].Plantings);
         Assert.Equal(["C1", "Garlic 26"], told[1].Plantings);
@@ -69,7 +73,7 @@ public class StandingBedsByHandTests
     {
         FarmBuilder farm = Farm();
         DraftPlanting garlic = Row(name, "A") with { Crop = "Garlic", In = Day("2025-10-16"), Out = Day("2026-07-20") };
-        Assert.DoesNotContain(Outlook(farm, new(2026, [garlic], [])).Problems, problem => !problem.IsHours);
+        Assert.DoesNotContain(Outlook(farm, new(2026, [garlic], [])).Problems, problem => problem.Kind != PlanProblemKind.Hours);
     }
 
     /// <summary>Full in May, free in June, and full again in August: told each time. On August 20 bed B is given back.</summary>
@@ -106,7 +110,7 @@ public class StandingBedsByHandTests
         );
         Assert.Equal(
             [Day("2025-05-01"), Day("2027-05-01"), Day("2027-07-10")],
-            Outlook(Farm(), draft).Problems.Where(one => one.IsOutside).Select(one => one.Day)
+            Outlook(Farm(), draft).Problems.Where(one => one.Kind == PlanProblemKind.Outside).Select(one => one.Day)
         );
     }
 

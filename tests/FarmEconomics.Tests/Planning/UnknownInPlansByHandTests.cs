@@ -66,7 +66,7 @@ public class UnknownInPlansByHandTests
         PlanOutlook outlook = PlanOutlook.Of(farm.Season(2025), model, new PlanDraft(2026, [row], []));
         Assert.Equal((1000m, 0m), (outlook.Months[6].Running, outlook.Months.Sum(month => month.Wages)));
         Assert.Equal("there are no hours of 2025 on file", outlook.HoursUnknown);
-        Assert.DoesNotContain(outlook.Problems, problem => problem.IsHours);
+        Assert.DoesNotContain(outlook.Problems, problem => problem.Kind == PlanProblemKind.Hours);
         FarmBuilder logged = Farm().Worker("Al", WorkerKind.Hired, 20m).Work("2025-07-10", "Al", 50m, "harvest", crop: "Carrots");
         Assert.Empty(SeasonCash.Running(logged.Season(2025)));
     }
@@ -108,7 +108,7 @@ public class UnknownInPlansByHandTests
             Cost = 800m,
         };
         PlanOutlook outlook = PlanOutlook.Of(farm.Season(2025), model, new PlanDraft(2026, [row], []));
-        PlanProblem[] told = [.. outlook.Problems.Where(one => one.IsCredit)];
+        PlanProblem[] told = [.. outlook.Problems.Where(one => one.Kind == PlanProblemKind.Credit)];
         Assert.Equal(by > 0.0 ? [(Day("2026-03-01"), (decimal)by)] : [], told.Select(one => (one.Day, one.Short)));
     }
 
@@ -128,7 +128,8 @@ public class UnknownInPlansByHandTests
                 Cost = 0m,
             };
         PlanDraft draft = new(2026, [Row("C1", "2026-02-26", 12m), Row("C2", "2026-03-12", 3m)], []);
-        PlanProblem told = Assert.Single(PlanOutlook.Of(farm.Season(2025), model, draft).Problems, one => one.IsTrays);
+        IReadOnlyList<PlanProblem> all = PlanOutlook.Of(farm.Season(2025), model, draft).Problems;
+        PlanProblem told = Assert.Single(all, one => one.Kind == PlanProblemKind.Trays);
         Assert.Equal((Day("2026-02-26"), 5m), (told.Day, told.Short));
     }
 
