@@ -122,6 +122,7 @@ public class FarmNotebookTests(FarmNotebookTests.FiveTables fiveTables) : IClass
     public async Task NextYear_AskedHowSafeItIs_ShowsTheBlockOfThePage()
     {
         NotebookRun run = (await RunAsync(("11-next-year.ipynb", new() { ["how_safe"] = true })))[0];
+        Assert.Null(run.Failure);
         NextYearReport.FindSolver = Solver.LinearSolvers.Find;
         NextYearParameters asked = new() { HowSafe = true };
         Block page = new NextYearReport().Make(DemoFarm.Value, asked, TestContext.Current.CancellationToken).Show(NextYearBlock.Safe);
