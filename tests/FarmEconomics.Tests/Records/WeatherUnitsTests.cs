@@ -29,10 +29,13 @@ public class WeatherUnitsTests
     }
 
     [Theory]
-    [InlineData("ft", "rain_in,tmin_f,tmax_f", "14,28", "0.3", "tmax_f is in degrees F, and 28 can't be right: the column reads like degrees C.")]
-    [InlineData("ft", "rain_in,tmin_f,tmax_f", "57,82", "8", "rain_in is in inches, and 8 can't be right: the column reads like millimeters.")]
+    [InlineData("ft", "rain_in,tmin_f,tmax_f", "14,28", "0.3",
+        "tmax_f is in degrees F, and 28 can't be right: the column reads like degrees C.")]
+    [InlineData("ft", "rain_in,tmin_f,tmax_f", "57,82", "8",
+        "rain_in is in inches, and 8 can't be right: the column reads like millimeters.")]
     [InlineData("ft", "rain_in,et0_in", "5.2", "0.3", "et0_in is in inches, and 5.2 can't be right: the column reads like millimeters.")]
-    [InlineData("m", "rain_mm,tmin_c,tmax_c", "57,82", "8", "tmax_c is in degrees C, and 82 can't be right: the column reads like degrees F.")]
+    [InlineData("m", "rain_mm,tmin_c,tmax_c", "57,82", "8",
+        "tmax_c is in degrees C, and 82 can't be right: the column reads like degrees F.")]
     [InlineData("m", "rain_mm,et0_mm", "31", "8", "et0_mm is in mm, and 31 can't be right.")]
     public void Column_InAnotherUnit_IsToldOnce(string unit, string columns, string figures, string rain, string said) =>
         Assert.Equal([said], Messages(unit, columns, figures, rain));

@@ -68,8 +68,8 @@ public class SeasonByHandTests
     }
 
     /// <summary>
-    /// What beds need is no question of money: a yield that costs more to pick than it brings, or of unknown worth, needs its 6.35 mm on each
-    /// day up to the last picking. The one loses nothing, of the other it isn't known.
+    /// What beds need is no question of money: a yield that costs more to pick than it brings, or of unknown worth, needs its 6.35 mm on
+    /// each day up to the last picking. The one loses nothing, of the other it isn't known.
     /// </summary>
     [Theory]
     [InlineData(-500.0, YieldWorth.PaysNothing, 0.0)]
