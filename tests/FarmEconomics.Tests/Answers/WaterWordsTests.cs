@@ -1,8 +1,6 @@
 using FarmEconomics.Reports.Answers;
-using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Supply;
-using FarmEconomics.Reports.Tables;
 using Xunit;
 
 namespace FarmEconomics.Tests.Answers;

@@ -1,5 +1,4 @@
 using System.Globalization;
-using FarmEconomics.Records;
 using FarmEconomics.Tests.Files;
 using Xunit;
 
