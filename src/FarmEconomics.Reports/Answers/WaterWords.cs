@@ -16,6 +16,11 @@ internal sealed class WaterWords(WaterAndPower supply)
 {
     private const double Least = 0.5;
 
+    private const double FarOff = 4;
+
+    // Fewer hours of a generator than these may be a test run or a dark morning.
+    private const double ManyHours = 5;
+
     private readonly Notation notation = supply.Season.Notation;
     private readonly WaterSeason? water = supply.Water;
     private readonly PowerSeason power = supply.Power;
@@ -32,12 +37,17 @@ internal sealed class WaterWords(WaterAndPower supply)
                 return power.WhyUnknown is null ? PowerHeading : "What is written about water and power is not enough to tell what it cost";
             }
 
+            if (!water.WorthIsKnown)
+            {
+                return "What drought cost is not known";
+            }
+
             string lost = water.LostAsWatered is { } asWatered ? $", and as you watered cost {Money(asWatered)}"
                 : water.LostAtLimit is { } atLimit ? $" and cost {Money(atLimit)}" : "";
             return water.DaysShort > 0 ? $"Water ran short on {notation.Count(water.DaysShort, "day")}{Months(water)}{lost}"
                 : water.HasLimit
-                ? $"The limit kept no water "
-                    + $"back{(water.LostAsWatered is { } anyway ? $"; as you watered, drought cost {Money(anyway)}" : "")}"
+                ? $"The limit {(water.Weeks.Any(IsOver) ? "cost nothing" : "kept no water back")}"
+                    + $"{(water.LostAsWatered is { } anyway ? $"; as you watered, drought cost {Money(anyway)}" : "")}"
                 : water.LostAsWatered is { } only ? $"Drought cost {Money(only)} as you watered"
                 : $"The beds needed up to {Volume(Peak)} a week";
         }
@@ -57,8 +67,18 @@ internal sealed class WaterWords(WaterAndPower supply)
                 : water.HasLimit ? $"The beds needed up to {Volume(Peak)} a week; the sprinklers and the hours they run are the limit."
                 : $"The beds needed up to {Volume(Peak)} a week; no row of limits.csv says how much water there is a day.";
             string saved = water is { LostAsWatered: { } put, LostAtLimit: { } best } && put - best > Least
-                ? $" Watered in the order of the daily list, the same limit would have lost {Money(best)}: {Money(put - best)} less." : "";
-            return new Prose(need + saved);
+                ? $" Watered in the order of the daily list, the same limit would have lost {Money(best)}: {Money(put - best)} less."
+                : supply.WhyNoWorth is { } unknown ? $" What more yield would have added isn't known: {Prose.Text(unknown)}."
+                : supply.Crops.Any(crop => crop.Use.Worth == YieldWorth.Pays) ? ""
+                : " More yield of any crop would have added nothing: picking and selling it takes all that it brings.";
+            string early = water.WeatherEndsBeforePicking is { } last
+                ? $" The weather is written to {Looks.LongDay(last)}, with most of a sowing still to be picked: "
+                    + "nothing is told of the days after."
+                : "";
+            int over = water.Weeks.Count(week => week.Put > week.Limit);
+            string beyond = over == 0 ? ""
+                : $" In {notation.Count(over, "week")} you put on more than limits.csv says there is: is the limit right?";
+            return new Prose(need + saved + beyond + early);
         }
     }
 
@@ -72,10 +92,22 @@ internal sealed class WaterWords(WaterAndPower supply)
             }
 
             int unknown = supply.Farm.Log.Unknown.Count(week => supply.Season.Settings.WindowOf(week.Monday) == supply.Season.CropYear);
-            string log = !water.HasLog ? "no watering is written" : unknown == 0 ? "watering is written for every week"
-                : $"{notation.Count(unknown, "block-week")} without a note {(unknown == 1 ? "counts" : "count")} as watered full";
-            bool measured = supply.Farm.Weather.Sources.Any(source => source.Source is EtSource.Station or EtSource.PenmanMonteith);
-            return $"Crop need from published tables and your {(measured ? "station" : "temperatures")}; {log}.";
+            List<string> full = [];
+            if (unknown > 0)
+            {
+                full.Add($"{notation.Count(unknown, "block-week")} without a note");
+            }
+
+            if (water.DaysWithoutWeather is > 0 and int days)
+            {
+                full.Add($"{notation.Count(days, "day")} without weather");
+            }
+
+            string log = !water.HasLog ? "no watering is written" : unknown == 0 ? "watering is written for every week" : "";
+            bool one = unknown + water.DaysWithoutWeather == 1;
+            string taken = full.Count == 0 ? "" : $"{Phrase.List(full)} {(one ? "counts" : "count")} as watered full";
+            return $"Crop need from published tables and {Phrase.List(Sources())}; "
+                + $"{string.Join("; ", new[] { log, taken }.Where(words => words.Length > 0))}.";
         }
     }
 
@@ -87,9 +119,9 @@ internal sealed class WaterWords(WaterAndPower supply)
             if (water is not null)
             {
                 figures.Add(new KeyFigure("days-short", notation.Number(water.DaysShort, Look.Count), (decimal)water.DaysShort,
-                    water.HasLimit ? "days on which the limit kept water back" : "no limit is written"));
+                    water.HasLimit ? "days on which the limit cost something" : "no limit is written"));
                 figures.Add(Of("lost", water.LostAtLimit, "of harvest lost at the limit, less what it would have cost to pick and sell"));
-                if (supply.SavedByMore.IsAvailable || !water.HasLimit)
+                if (water.WorthIsKnown && (supply.SavedByMore.IsAvailable || !water.HasLimit))
                 {
                     figures.Add(
                         Of(
@@ -151,11 +183,13 @@ internal sealed class WaterWords(WaterAndPower supply)
             IsLoss = IsOver(week),
         })])
     {
-        Mark = water.Weeks.Max(week => week.Limit) is { } limit ? Units(limit) : null,
+        // A limit far off, as of a pond, would leave no bar to be seen.
+        Mark = water.Weeks.Max(week => week.Limit) is { } limit && limit <= FarOff * Peak ? Units(limit) : null,
         MarkText = "limit",
     };
 
-    internal string PowerHeading => power.WhyUnknown is not null ? "What power cost is not known"
+    internal string PowerHeading => !power.IsWritten ? "No panels and no battery are written down"
+        : power.WhyUnknown is not null ? "Whether power was short is not known"
         : power.DaysShort == 0 ? "Power was not short"
         : $"Sun and battery didn't do on {notation.Count(power.DaysShort, "day")}{DarkestMonth(power)}";
 
@@ -165,7 +199,9 @@ internal sealed class WaterWords(WaterAndPower supply)
         {
             if (power.WhyUnknown is { } why)
             {
-                return new Prose($"{Phrase.Sentence(why)}.");
+                return new Prose(power.IsWritten ? $"{Phrase.Sentence(why)}."
+                    : "What power cost, and whom it served, is on the page of shared costs. "
+                        + "With panels and battery in farm.csv this tells when it was short.");
             }
 
             string marginal = power.MarginalPerKwh.Value is { } worth
@@ -173,15 +209,51 @@ internal sealed class WaterWords(WaterAndPower supply)
                 : "What a missing kilowatt-hour costs is not written (generator_cost_per_kwh in farm.csv).";
             if (power.DaysShort == 0)
             {
-                return new Prose($"A kilowatt-hour saved saves nothing while panels and battery suffice. {Best()}");
+                return new Prose($"A kilowatt-hour saved saves nothing while panels and battery suffice. {Best()}{Logged(0)}");
             }
 
             string missing = power.GeneratorHours is { } hours
-                ? $"The generator made {Kwh(power.Days.Sum(day => day.Generated))} in {notation.Number((decimal)hours, Look.Count)} hours. "
+                ? $"That left {Kwh(power.Days.Sum(day => day.Generated))} to the generator: {Hours(hours)}.{Logged(hours)} "
                 : $"{Kwh(power.Missing)} were missing. ";
             return new Prose($"{missing}{marginal} {Best()}");
         }
     }
+
+    // What the log says of the generator stands beside what the balance would ask of it, never in its place.
+    private string Logged(double workedOut)
+    {
+        if (power.GeneratorHoursLogged is not { } logged)
+        {
+            return "";
+        }
+
+        string more = logged > (2 * workedOut) + ManyHours
+            ? ", far more than that: a load may be missing from loads.csv, or the battery holds less than farm.csv says" : "";
+        return $" By your log it ran {Hours(logged)}{more}.";
+    }
+
+    private string Hours(double hours) => $"{notation.Number((decimal)hours, hours < 10 ? Look.Quantity : Look.Count)} hours";
+
+    private IEnumerable<string> SourceNames()
+    {
+        HashSet<EtSource> sources = [.. supply.Farm.Weather.SourcesIn(water!.First, water.Days).Select(source => source.Source)];
+        if (sources.Overlaps([EtSource.Station, EtSource.PenmanMonteith]))
+        {
+            yield return "your station";
+        }
+
+        if (sources.Contains(EtSource.Hargreaves))
+        {
+            yield return "your temperatures";
+        }
+
+        if (sources.Contains(EtSource.Climate))
+        {
+            yield return "the months of farm.csv";
+        }
+    }
+
+    private string[] Sources() => [.. SourceNames().DefaultIfEmpty("your weather")];
 
     internal Prose ToDo
     {
@@ -194,6 +266,11 @@ internal sealed class WaterWords(WaterAndPower supply)
                     + $"A tank that adds {supply.LimitStep} gallons a day would save {Money((double)more)} in a season like this one."));
             }
 
+            if (water is { DaysShort: 0, LostAsWatered: { } put } && put - (water.LostAtLimit ?? 0) > Least)
+            {
+                lines.Add($"- Print the list on dry mornings: watering by it would have saved {Money(put - (water.LostAtLimit ?? 0))}.");
+            }
+
             if (water is { HasLog: false })
             {
                 lines.Add("- Write down what you put on (watering.csv): without it nobody knows what the drought cost.");
@@ -204,13 +281,15 @@ internal sealed class WaterWords(WaterAndPower supply)
                 lines.Add($"- Water: {why}. {Supply.SupplyTables.WhatItWouldTell}");
             }
 
-            if (power is { WhyUnknown: null, DaysShort: > 0 })
+            if (power is { WhyUnknown: null, DaysShort: > 0, Shed.Count: > 1 })
             {
                 lines.Add($"- When power is short, let “{Prose.Text(power.Shed[0].Load.Row.Load)}” give way first and "
                     + $"“{Prose.Text(power.Shed[^1].Load.Row.Load)}” last.");
             }
 
-            return new Prose(lines.Count > 0 ? string.Join('\n', lines) : "Nothing: neither held you back.");
+            return new Prose(lines.Count > 0 ? string.Join('\n', lines)
+                : supply.WhyNoWorth is { } unknown ? $"Nothing can be said yet: {Prose.Text(unknown)}."
+                : power.WhyUnknown is null ? "Nothing: neither held you back." : "Nothing: water didn't hold you back.");
         }
     }
 
@@ -253,9 +332,15 @@ internal sealed class WaterWords(WaterAndPower supply)
         return crops.Length == 0 ? "" : $" {Prose.Text(Phrase.List(crops))}: loss by stage of growth, as crops.csv has it.";
     }
 
+    // Of two months equally short none is above all.
     private static string DarkestMonth(PowerSeason power)
     {
         PowerMonth most = power.Months.MaxBy(month => month.DaysShort)!;
+        if (power.Months.Count(month => month.DaysShort == most.DaysShort) > 1)
+        {
+            return "";
+        }
+
         string part =
             most.DaysShort == power.DaysShort
                 ? power.DaysShort == 1

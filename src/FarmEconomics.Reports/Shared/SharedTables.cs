@@ -53,7 +53,7 @@ public static class SharedTables
         }
 
         Money[] parts = LargestRemainder.Split(
-            result.Total + result.ReceivedFromPools - OwnIdle(season, result),
+            result.CostOfUse,
             rows.ConvertAll(row => row.Weight)
         );
         for (int i = 0; i < rows.Count; i++)
@@ -131,9 +131,6 @@ public static class SharedTables
 
     internal static string Unit(SeasonReview season, PoolResult result) =>
         season.Records.Tables.Loads.Exists(load => season.Records.FindPool(load.Pool) == result.Pool) ? "kWh" : "as measured";
-
-    private static Money OwnIdle(SeasonReview season, PoolResult result) =>
-        Money.Rounded(result.Ownership.Amount * (1m - season.Network.UsedFactor[result.Pool.Index]));
 
     private static ReportTable Compare(SeasonReview season, string title, IReadOnlyList<(string Name, SeasonReview Season)> ways)
     {

@@ -1,6 +1,7 @@
 using FarmEconomics.Decisions.Short;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Tables;
+using FarmEconomics.Reports.Words;
 using FarmEconomics.Water;
 using FarmEconomics.Water.Power;
 
@@ -30,8 +31,13 @@ public static class SupplyTables
         {
             table.Row(week.Monday, Units(week.Needed), Maybe(week.Limit, Units, "no limit is written"),
                 Maybe(week.Put, Units, "no watering is written"),
-                week.DaysShort, Maybe(week.LostAtLimit, Money, "no limit is written"),
-                    Maybe(week.LostAsWatered, Money, "no watering is written"));
+                week.DaysShort, Maybe(week.LostAtLimit, Money, supply.WhyNoWorth ?? "no limit is written"),
+                    Maybe(week.LostAsWatered, Money, supply.WhyNoWorth ?? "no watering is written"));
+        }
+
+        if (supply.Water is { DaysWithoutWeather: > 0 and int days })
+        {
+            table.Note(notation.Text($"What the beds needed on {notation.Count(days, "day")} without weather isn't in it."));
         }
 
         return table;
@@ -51,7 +57,7 @@ public static class SupplyTables
             .Column("Rain", Look.Quantity, volume).Column("Watering", Look.Quantity, volume).Column("Used", Look.Quantity, volume)
             .Column("Drained", Look.Quantity, volume).Column("Missed", Look.Quantity, volume).Column("Lost as watered", Look.WholeMoney)
             .Note("Rain and watering in are used, drained or kept in the soil. At the roots: what didn't reach them isn't in it. "
-                + "Weeks without a note are left out.");
+                + "Weeks without a note and days without weather are left out.");
         foreach (IGrouping<WaterBlock, BlockDay> block in (supply.Water?.BlockDays() ?? []).GroupBy(day => day.Block))
         {
             decimal Sum(Func<BlockDay, double> of) => (decimal)(block.Sum(of) / supply.LitersPerUnit / 1000);
@@ -84,8 +90,20 @@ public static class SupplyTables
         foreach (CropWaterMargin crop in supply.Crops)
         {
             table.Row(crop.Use.Crop.Name, crop.Contribution, crop.Needed, crop.PerThousand,
-                Maybe(crop.Use.LostAtLimit, Money, "no limit is written"),
-                Maybe(crop.Use.LostAsWatered, Money, "no watering is written"));
+                Maybe(crop.Use.LostAtLimit, Money, crop.Contribution.Reason ?? "no limit is written"),
+                Maybe(crop.Use.LostAsWatered, Money, crop.Contribution.Reason ?? "no watering is written"));
+        }
+
+        string[] nothing = [.. supply.Crops.Where(crop => crop.Use.Worth == YieldWorth.PaysNothing).Select(crop => crop.Use.Crop.Name)];
+        if (nothing.Length > 0)
+        {
+            table.Note($"More yield of {Phrase.List(nothing)} would have added nothing, so drought took no money there: "
+                + "picking and selling it takes all that it brings.");
+        }
+
+        if (supply.Crops.Count > 0 && supply.Season.Known.OwnerLabor is { } why)
+        {
+            table.Note($"Your own hours count for nothing in these amounts: {why}.");
         }
 
         return table;

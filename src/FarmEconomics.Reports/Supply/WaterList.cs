@@ -59,8 +59,11 @@ public sealed class WaterList
                 return $"{at}: what there is saves next to nothing. By {until} the beds lose {Money(triage.Lost)}.";
             }
 
+            // Whole sets can't be put on as the same depth everywhere, which might lose less than any list that keeps to them.
+            string evenly = triage.Lines.Any(line => line.Sets is not null) ? ""
+                : $"the same depth everywhere would lose {Money(triage.LostEvenly)}, ";
             return $"{at}: water {notation.Count(first, "block")}, in this order. By {until} that loses {Money(triage.Lost)}; "
-                + $"the same depth everywhere would lose {Money(triage.LostEvenly)}, no water at all {Money(triage.Unwatered)}.";
+                + $"{evenly}no water at all {Money(triage.Unwatered)}.";
         }
     }
 

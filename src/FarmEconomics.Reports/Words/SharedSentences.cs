@@ -114,7 +114,7 @@ public static class SharedSentences
         return new Prose(all <= 0m ? $"Nothing was held in {Phrase.Bold(result.Pool.Name)}."
             : $"{Phrase.Bold(result.Pool.Name)} held {season.Notation.Number(days, Look.Quantity)} crate-days of produce{others}; "
                 + $"with what other shared costs gave it, a crate-day cost "
-                + $"{season.Notation.InWords(CostOfUse(season, result) / all, Look.Rate)}.");
+                + $"{season.Notation.InWords(result.CostOfUse.Amount / all, Look.Rate)}.");
     }
 
     /// <summary>Below the users of a measured pool: what one unit of use cost.</summary>
@@ -136,7 +136,7 @@ public static class SharedSentences
         return new Prose($"{Phrase.Bold(Phrase.Sentence(users[0].Name))} took most, "
             + $"{season.Notation.Number(users[0].Weight, Look.Quantity)} of {season.Notation.Number(result.Users.Total, Look.Quantity)}. "
             + $"With {season.Notation.Number(result.Hours, Look.Hours)} hours of work and what other shared costs gave it, "
-            + $"a {unit} cost {season.Notation.InWords(CostOfUse(season, result) / result.Users.Total, Look.Rate)}.");
+            + $"a {unit} cost {season.Notation.InWords(result.CostOfUse.Amount / result.Users.Total, Look.Rate)}.");
     }
 
     /// <summary>Below the flow picture.</summary>
@@ -153,10 +153,6 @@ public static class SharedSentences
             ? "No shared cost serves another."
             : $"Some serve others: {Phrase.List(passed)}{circle}.");
     }
-
-    /// <summary>What a pool held and was given, less its own cost of capacity nobody used.</summary>
-    private static decimal CostOfUse(SeasonReview season, PoolResult result) =>
-        (result.Total + result.ReceivedFromPools).Amount - (result.Ownership.Amount * (1m - season.Network.UsedFactor[result.Pool.Index]));
 
     private static bool Circle(SeasonReview season)
     {

@@ -88,6 +88,9 @@ public sealed class PoolResult
     /// <summary>What it passed to other pools, gross, for information.</summary>
     public Money PassedToPools { get; internal set; }
 
+    /// <summary>What went with its use, gross: its own cost and what it received, less the owning of capacity nobody used.</summary>
+    public Money CostOfUse { get; internal set; }
+
     /// <summary>Its own money that reached crops, directly or through other pools.</summary>
     public Money ToCrops { get; internal set; }
 

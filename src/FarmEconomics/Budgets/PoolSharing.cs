@@ -242,6 +242,7 @@ internal sealed class PoolSharing
         {
             double gross = running[i] + owning[i];
             Results[i].ReceivedFromPools = Money.Rounded((decimal)gross - Results[i].Total.Amount);
+            Results[i].CostOfUse = Money.Rounded((decimal)running[i] + ((decimal)owning[i] * network.UsedFactor[i]));
             Results[i].PassedToPools = Money.Rounded(
                 (decimal)((running[i] * network.Running.ToPools.Row(i).Sum()) + (owning[i] * network.Owning.ToPools.Row(i).Sum()))
             );

@@ -20,7 +20,7 @@ public enum EtSource
     /// <summary>The month's figure in farm.csv.</summary>
     Climate,
 
-    /// <summary>A gap of one or two days: the mean of the day before and the day after, without rain.</summary>
+    /// <summary>A gap of one or two days: the mean of the day before and the day after, with the rain written, if any is.</summary>
     Gap,
 
     /// <summary>A day still to come: the mean of the last week known, without rain.</summary>
@@ -76,8 +76,7 @@ public sealed class FarmWeather
         : "weather.csv has neither et0 nor temperatures";
 
     /// <summary>How many days of the table are known in each way.</summary>
-    public IEnumerable<(EtSource Source, int Days)> Sources =>
-        days.GroupBy(day => day.Source).OrderBy(group => group.Key).Select(group => (group.Key, group.Count()));
+    public IEnumerable<(EtSource Source, int Days)> Sources => SourcesOf(days);
 
     /// <summary>Reads a farm's weather.</summary>
     /// <param name="records">The records.</param>
@@ -93,6 +92,13 @@ public sealed class FarmWeather
     /// <returns>Its weather; unknown outside the table.</returns>
     public WeatherDay On(DateOnly day) => First is { } first && day >= first && day <= Last ? days[day.DayNumber - first.DayNumber]
         : default;
+
+    /// <summary>How many days of a span are known in each way; days outside the table are unknown.</summary>
+    /// <param name="first">The first day.</param>
+    /// <param name="count">How many days.</param>
+    /// <returns>The ways that occur.</returns>
+    internal IEnumerable<(EtSource Source, int Days)> SourcesIn(DateOnly first, int count) =>
+        SourcesOf(Enumerable.Range(0, count).Select(ahead => On(first.AddDays(ahead))));
 
     /// <summary>
     /// A day, be it of the table or still to come: then as farm.csv says of the month, else as the last week known, and no rain.
@@ -128,8 +134,11 @@ public sealed class FarmWeather
         }
 
         return settings.Site.Climate is { } climate ? new WeatherDay(Millimeters(climate[row.Date.Month]), rain, EtSource.Climate)
-            : default;
+            : new WeatherDay(0, rain, EtSource.Unknown);
     }
+
+    private static IEnumerable<(EtSource Source, int Days)> SourcesOf(IEnumerable<WeatherDay> days) =>
+        days.GroupBy(day => day.Source).OrderBy(group => group.Key).Select(group => (group.Key, group.Count()));
 
     private double Penman(EtDay day, Sky sky) => ReferenceEt.PenmanMonteith(day, sky,
         (double)settings.Site.Altitude * (settings.LengthUnit == LengthUnit.M ? 1 : WaterMath.MetersPerFoot));
@@ -147,7 +156,10 @@ public sealed class FarmWeather
             if (end > i && end - i <= LongestGap && end < days.Length && days[i - 1].IsKnown)
             {
                 double mean = (days[i - 1].Et0 + days[end].Et0) / 2;
-                Array.Fill(days, new WeatherDay(mean, 0, EtSource.Gap), i, end - i);
+                for (int gap = i; gap < end; gap++)
+                {
+                    days[gap] = new WeatherDay(mean, days[gap].Rain, EtSource.Gap);
+                }
             }
 
             i = Math.Max(i, end);

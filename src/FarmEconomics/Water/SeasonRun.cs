@@ -154,11 +154,27 @@ internal sealed class SeasonSowing
     {
         Water = water;
         stillToCome = new double[water.Span.End.DayNumber - water.Span.From.DayNumber];
+        double most = 0;
+        bool unknown = false;
         for (int i = 0; i < stillToCome.Length; i++)
         {
-            stillToCome[i] = Math.Max(0, worth(water, water.Span.From.AddDays(i)) ?? 0);
+            double? money = worth(water, water.Span.From.AddDays(i));
+            unknown |= money is null;
+            most = Math.Abs(money ?? 0) > Math.Abs(most) ? money!.Value : most;
+            stillToCome[i] = Math.Max(0, money ?? 0);
         }
+
+        Worth = most switch
+        {
+            _ when unknown => YieldWorth.Unknown,
+            > 0 => YieldWorth.Pays,
+            < 0 => YieldWorth.PaysNothing,
+            _ => YieldWorth.NotPicked,
+        };
     }
+
+    /// <summary>Whether its yield brings more than what goes with it.</summary>
+    internal YieldWorth Worth { get; }
 
     internal SowingWater Water { get; }
 

@@ -4,21 +4,43 @@ namespace FarmEconomics.Water;
 
 /// <summary>A week of a season's water, in liters and money.</summary>
 /// <param name="Monday">The Monday; the first week begins with the season, the last ends with it.</param>
-/// <param name="Needed">Liters it would have taken to lose nothing.</param>
+/// <param name="Needed">Liters it would have taken to lose no yield, whatever it was worth.</param>
 /// <param name="Limit">Liters there were by the limit; null: no limit is written.</param>
 /// <param name="Put">Liters put on as logged; null without a log.</param>
 /// <param name="DaysShort">Days on which the limit kept back water that would have saved something.</param>
-/// <param name="LostAtLimit">Money lost at the limit even when watered by the list every day; null without a limit.</param>
-/// <param name="LostAsWatered">Money lost as logged; null without a log.</param>
+/// <param name="LostAtLimit">
+/// Money lost at the limit even when watered by the list every day; null without a limit, or where no sowing's worth is known.
+/// </param>
+/// <param name="LostAsWatered">Money lost as logged; null without a log, or where no sowing's worth is known.</param>
 public sealed record WaterWeek(
     DateOnly Monday, double Needed, double? Limit, double? Put, int DaysShort, double? LostAtLimit, double? LostAsWatered);
 
 /// <summary>What a crop drank in a season.</summary>
 /// <param name="Crop">The crop.</param>
-/// <param name="Needed">Liters of watering its sowings would have taken to lose nothing.</param>
-/// <param name="LostAtLimit">Money it lost at the limit; null without one.</param>
-/// <param name="LostAsWatered">Money it lost as logged; null without a log.</param>
-public sealed record CropWaterUse(Crop Crop, double Needed, double? LostAtLimit, double? LostAsWatered);
+/// <param name="Needed">Liters of watering its sowings would have taken to lose no yield, whatever it was worth.</param>
+/// <param name="LostAtLimit">Money it lost at the limit; null without one, or where its worth isn't known.</param>
+/// <param name="LostAsWatered">Money it lost as logged; null without a log, or where its worth isn't known.</param>
+public sealed record CropWaterUse(Crop Crop, double Needed, double? LostAtLimit, double? LostAsWatered)
+{
+    /// <summary>How far it is known what its yield is worth beyond the work of picking and selling it.</summary>
+    public YieldWorth Worth { get; init; }
+}
+
+/// <summary>Whether more yield of a crop brings more than what goes with it.</summary>
+public enum YieldWorth
+{
+    /// <summary>It brings more: what drought takes of it is money lost.</summary>
+    Pays,
+
+    /// <summary>Picking and selling it takes all that it brings: drought costs nothing.</summary>
+    PaysNothing,
+
+    /// <summary>Nothing of it was picked.</summary>
+    NotPicked,
+
+    /// <summary>The season's records can't tell.</summary>
+    Unknown,
+}
 
 /// <summary>
 /// A season's water: what it would have taken, what the limit allowed, what was put on, and what was lost. The harvest counts as it was, so
@@ -26,18 +48,32 @@ public sealed record CropWaterUse(Crop Crop, double Needed, double? LostAtLimit,
 /// </summary>
 public sealed class WaterSeason
 {
+    // A yield as large as the money of a small bed, so that the thresholds of a run hold for it too.
+    private const double WholeYield = 1000;
+
+    private const double MostOfIt = 0.5;
+
     private readonly List<SeasonSowing> sowings;
     private readonly Func<DateOnly, WaterLimit> limit;
     private readonly SeasonRun enough;
     private readonly SeasonRun? held;
     private readonly List<WaterBalance> balances = [];
 
-    private WaterSeason(FarmWater farm, int cropYear, Func<DateOnly, WaterLimit> limit, Func<SowingWater, DateOnly, double?> worth)
+    private WaterSeason(FarmWater farm, int cropYear, Func<DateOnly, WaterLimit> limit, Func<SowingWater, DateOnly, double?> worth,
+        Func<SowingWater, DateOnly, double?> leftToPick)
     {
         (Farm, CropYear, this.limit) = (farm, cropYear, limit);
-        sowings = [.. farm.Sowings.Where(sowing => sowing.Span.CropYear == cropYear).Select(sowing => new SeasonSowing(sowing, worth))];
+        SowingWater[] own = [.. farm.Sowings.Where(sowing => sowing.Span.CropYear == cropYear)];
+        sowings = [.. own.Select(sowing => new SeasonSowing(sowing, worth))];
         (First, Days) = SpanOf(farm, cropYear);
-        enough = SeasonRun.Of(sowings, First, Days, _ => default);
+
+        // What beds need is no question of money: a crop that doesn't pay for its picking is as thirsty.
+        enough = SeasonRun.Of([.. own.Select(sowing => new SeasonSowing(sowing, (one, day) => leftToPick(one, day) * WholeYield))], First,
+            Days, _ => default);
+        DateOnly after = First.AddDays(Days);
+        WeatherEndsBeforePicking = Days > 0 && after < farm.Records.Settings.EndOf(cropYear)
+            && Array.Exists(own, sowing => !sowing.Covered && sowing.Span.Holds(after) && leftToPick(sowing, after) > MostOfIt)
+            ? after.AddDays(-1) : null;
         HasLimit = Enumerable.Range(0, Days).Any(day => limit(First.AddDays(day)).IsThere);
         held = HasLimit ? SeasonRun.Of(sowings, First, Days, limit) : null;
         if (farm.Log.IsThere)
@@ -76,6 +112,16 @@ public sealed class WaterSeason
     /// <summary>Every sowing's balance as watered; empty without a log.</summary>
     public IReadOnlyList<WaterBalance> Balances => balances;
 
+    /// <summary>
+    /// The last day of the weather table, where most of a sowing under the sky was still to be picked after it: nothing is told of those
+    /// days.
+    /// </summary>
+    public DateOnly? WeatherEndsBeforePicking { get; }
+
+    /// <summary>Days of the season on which something stood in a block and the weather isn't known.</summary>
+    public int DaysWithoutWeather => Enumerable.Range(0, Days).Select(First.AddDays).Count(day => !Farm.Weather.On(day).IsKnown
+        && sowings.Exists(sowing => sowing.Water.Span.Holds(day)));
+
     /// <summary>Days on which the limit kept back water that would have saved something.</summary>
     public int DaysShort => Weeks.Sum(week => week.DaysShort);
 
@@ -86,11 +132,14 @@ public sealed class WaterSeason
     /// <summary>Liters it would have taken to lose nothing.</summary>
     public double Needed => enough.GivenByDay.Sum();
 
-    /// <summary>Money lost at the limit; null without one.</summary>
-    public double? LostAtLimit => held?.TotalLost;
+    /// <summary>Money lost at the limit; null without one, or where no sowing's worth is known.</summary>
+    public double? LostAtLimit => WorthIsKnown ? held?.TotalLost : null;
 
-    /// <summary>Money lost as watered, on the days told; null without a log.</summary>
-    public double? LostAsWatered => HasLog ? Weeks.Sum(week => week.LostAsWatered) : null;
+    /// <summary>Money lost as watered, on the days told; null without a log, or where no sowing's worth is known.</summary>
+    public double? LostAsWatered => HasLog && WorthIsKnown ? Weeks.Sum(week => week.LostAsWatered) : null;
+
+    /// <summary>True unless something grows and the worth of none of it is known; sums then hold that of the others.</summary>
+    public bool WorthIsKnown => sowings.Count == 0 || sowings.Exists(sowing => sowing.Worth != YieldWorth.Unknown);
 
     /// <summary>Follows a season's water.</summary>
     /// <param name="farm">The farm's water.</param>
@@ -98,14 +147,15 @@ public sealed class WaterSeason
     /// <param name="limit">What there is to water with on a day.</param>
     /// <param name="stillToCome">The money a sowing is still to bring from a day on, less what goes with it; null where it isn't
     /// known.</param>
+    /// <param name="leftToPick">The part of its yield still to be picked; null: as long as it is to bring money.</param>
     /// <returns>The season.</returns>
     public static WaterSeason Of(FarmWater farm, int cropYear, Func<DateOnly, WaterLimit> limit, Func<SowingWater, DateOnly,
-        double?> stillToCome)
+        double?> stillToCome, Func<SowingWater, DateOnly, double?>? leftToPick = null)
     {
         ArgumentNullException.ThrowIfNull(farm);
         ArgumentNullException.ThrowIfNull(limit);
         ArgumentNullException.ThrowIfNull(stillToCome);
-        return new WaterSeason(farm, cropYear, limit, stillToCome);
+        return new WaterSeason(farm, cropYear, limit, stillToCome, leftToPick ?? stillToCome);
     }
 
     /// <summary>The day that lost most: at the limit, else as watered; null where none lost anything.</summary>
@@ -113,7 +163,7 @@ public sealed class WaterSeason
     {
         get
         {
-            double[] lost = held?.LostByDay ?? (HasLog ? LoggedLosses() : []);
+            double[] lost = held is { TotalLost: > 0 } ? held.LostByDay : HasLog ? LoggedLosses() : [];
             int at = lost.Length == 0 ? -1 : Array.IndexOf(lost, lost.Max());
             return at >= 0 && lost[at] > 0 ? First.AddDays(at) : null;
         }
@@ -189,8 +239,8 @@ public sealed class WaterSeason
                 Array.TrueForAll(limits, one => one is not null) ? limits.Sum() : null,
                 HasLog ? week.Sum(day => Farm.Log.Liters(First.AddDays(day))) : null,
                 held is null ? 0 : week.Count(day => held.ShortByDay[day]),
-                held is null ? null : week.Sum(day => held.LostByDay[day]),
-                HasLog ? week.Sum(day => logged[day]) : null);
+                held is null || !WorthIsKnown ? null : week.Sum(day => held.LostByDay[day]),
+                HasLog && WorthIsKnown ? week.Sum(day => logged[day]) : null);
         }
     }
 
@@ -255,9 +305,16 @@ public sealed class WaterSeason
             .OrderBy(crop => crop.Key.Index);
         foreach (IGrouping<Crop, int> crop in byCrop)
         {
+            YieldWorth worth = crop.Max(i => sowings[i].Worth) == YieldWorth.Unknown ? YieldWorth.Unknown
+                : crop.Min(i => sowings[i].Worth);
+            bool known = worth != YieldWorth.Unknown;
             yield return new CropWaterUse(crop.Key, crop.Sum(i =>
                 enough.GivenMm[i] * sowings[i].Water.AreaM2 / sowings[i].Water.Block.Efficiency),
-                held is null ? null : crop.Sum(i => held.Lost[i]), HasLog ? crop.Sum(i => LossesOf(i).Sum(loss => loss.Money)) : null);
+                held is null || !known ? null : crop.Sum(i => held.Lost[i]),
+                HasLog && known ? crop.Sum(i => LossesOf(i).Sum(loss => loss.Money)) : null)
+            {
+                Worth = worth,
+            };
         }
     }
 

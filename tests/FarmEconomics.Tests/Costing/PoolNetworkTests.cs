@@ -30,6 +30,22 @@ public class PoolNetworkTests
         Assert.Equal(Money.Rounded(0.8m * 1600m / 0.28m), season.PoolNamed("heat").PassedToPools);
     }
 
+    /// <summary>
+    /// Panels with an asset of 1,000 over 10 years and no interest pass half of what they hold, for half of their capacity is used; of the
+    /// shed's 100 a year they are given 40. 0.5 x (100 + 40) went with their use, and the shed's 100 with its own.
+    /// </summary>
+    [Fact]
+    public void CostOfUse_LeavesOutTheIdlePartOfWhatAPoolWasGiven()
+    {
+        SeasonReview season = Farm().Pool("panels", "measured", capacity: 20m).Pool("shed", "measured").Use("panels", "beets", 10)
+            .Use("shed", "panels", 4).Use("shed", "kale", 6).Asset("panels", "panels", "2025-01-01", 1000m, 10m)
+            .Asset("shed", "shed", "2025-01-01", 1000m, 10m).Season(2025);
+        Assert.Equal(40m, season.PoolNamed("panels").ReceivedFromPools.Amount);
+        Assert.Equal(70m, season.PoolNamed("panels").CostOfUse.Amount);
+        Assert.Equal(100m, season.PoolNamed("shed").CostOfUse.Amount);
+        Assert.Equal(70m, season.PoolNamed("panels").Unused.Amount + season.PoolNamed("shed").Unused.Amount);
+    }
+
     [Fact]
     public void ChargesOfAPool_StandOnItsOwnLineWhereverTheyTravel()
     {

@@ -60,6 +60,8 @@ public class RootZoneTests
         Assert.Equal("potato", CropWaterTable.Find("New Potatoes").ListedAs);
         Assert.Equal("tomato", CropWaterTable.Find("Cherry tomatoes").ListedAs);
         Assert.Equal("winter squash", CropWaterTable.Find("winter-squash").ListedAs);
+        Assert.Equal("winter squash", CropWaterTable.Find("Butternut squash").ListedAs); // not the zucchini of its second word
+        Assert.Equal("green onion", CropWaterTable.Find("Bunching onions").ListedAs);
         Assert.Null(CropWaterTable.Find("Peaches").ListedAs);
         Assert.Equal((1.0, WaterFigure.NotListed), (CropWaterTable.Find("Basil").Response, CropWaterTable.Find("Basil").ResponseFrom));
         Assert.Equal(WaterFigure.Similar, CropWaterTable.Find("Kale").ResponseFrom);

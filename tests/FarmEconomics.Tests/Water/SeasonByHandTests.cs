@@ -67,6 +67,23 @@ public class SeasonByHandTests
         Assert.Equal((null, null), (season.Weeks[0].Limit, season.Weeks[0].Put));
     }
 
+    /// <summary>
+    /// What beds need is no question of money: a yield that costs more to pick than it brings, or of unknown worth, needs its 6.35 mm on
+    /// each day up to the last picking. The one loses nothing, of the other it isn't known.
+    /// </summary>
+    [Theory]
+    [InlineData(-500.0, YieldWorth.PaysNothing, 0.0)]
+    [InlineData(null, YieldWorth.Unknown, null)]
+    public void Need_IsTheSameWhateverTheYieldIsWorth(double? worth, YieldWorth said, double? lost)
+    {
+        WaterSeason season = WaterSeason.Of(DryFarm.Farm(TriageByHandTests.Builder(1)), 2025, _ => new WaterLimit(0), (_, _) => worth,
+            (_, day) => day <= Last ? 1 : 0);
+        Assert.Equal(22 * Need * PerMm, season.Needed, 6);
+        Assert.Equal((said, lost), (season.Crops[0].Worth, season.Crops[0].LostAtLimit));
+        Assert.Equal((lost, lost is not null, 0), (season.LostAtLimit, season.WorthIsKnown, season.DaysShort));
+        Assert.Equal(lost, season.Weeks[0].LostAtLimit);
+    }
+
     /// <summary>Nothing there: each of the 22 days is short, and loses what its stress misses.</summary>
     [Fact]
     public void WithNothingThere_TheDaysLoseWhatTheyMiss()

@@ -98,6 +98,19 @@ public class WeatherByHandTests
         Assert.Null(weather.WhyUnknown);
     }
 
+    /// <summary>Rain written on a day without temperatures fell all the same; the need of that day is its neighbors' mean.</summary>
+    [Fact]
+    public void Gap_KeepsTheRainThatIsWritten()
+    {
+        FarmBuilder farm = Farm(LengthUnit.M, null);
+        foreach ((int day, decimal? et0) in (ReadOnlySpan<(int, decimal?)>)[(1, 2m), (2, null), (3, 4m)])
+        {
+            farm.Add<WeatherRow>(new RowValues { ["date"] = new DateOnly(2025, 7, day), ["et0_in"] = et0, ["rain_in"] = 7m });
+        }
+
+        Assert.Equal(new WeatherDay(3, 7, EtSource.Gap), FarmWeather.Of(farm.Link()).On(new DateOnly(2025, 7, 2)));
+    }
+
     /// <summary>Days to come have the mean of the last seven known, without rain: 2 to 8 of eight, and of a month that farm.csv knows its own.</summary>
     [Fact]
     public void DaysToCome_AreTheLastSevenKnownElseTheMonths()

@@ -26,7 +26,11 @@ internal sealed class DailyWater(WaterAndPower supply, SeasonDays days, WrittenL
             yield break;
         }
 
-        if (water)
+        if (water && !Enumerable.Range(0, days.Days).Any(day => limits.On(ScarceKind.Water, null, days.First.AddDays(day)) > 0m))
+        {
+            notChecked.Add(new NotChecked("water", "its limit is 0"));
+        }
+        else if (water)
         {
             yield return Of(ScarceKind.Water, "water", day => limits.On(ScarceKind.Water, null, day),
                 day => supply.Water.PutAtLimit(day) / supply.LitersPerUnit, _ => 1 / supply.LitersPerUnit);
@@ -55,7 +59,7 @@ internal sealed class DailyWater(WaterAndPower supply, SeasonDays days, WrittenL
         for (int i = 0; i < days.Days; i++)
         {
             DateOnly day = days.First.AddDays(i);
-            if (limitOn(day) is { } limit && used(day) is { } amount)
+            if (limitOn(day) is > 0m and { } limit && used(day) is { } amount) // of nothing there, no part is in use
             {
                 spans.Add(new ScarceSpan(day, (decimal)amount, limit, LimitSource.Limits));
             }

@@ -15,7 +15,7 @@ public sealed class SowingWorth
 {
     private readonly SeasonReview season;
     private readonly bool over;
-    private readonly Dictionary<(Planting Planting, int CropYear), SowingHarvest?> own = [];
+    private readonly Dictionary<(Planting Planting, int CropYear), SowingHarvest> own = [];
     private readonly Dictionary<Crop, CropHarvest?> crops = [];
 
     private SowingWorth(SeasonCosts costs)
@@ -29,22 +29,20 @@ public sealed class SowingWorth
             foreach (EnterpriseBudget planting in season.Plantings.Where(planting => planting.Crop == crop.Crop))
             {
                 Enterprise enterprise = planting.Enterprises[0];
-                own[(enterprise.Planting, enterprise.CropYear)] = planting.Known.NoNetReturn is null
-                    ? new SowingHarvest(
-                        enterprise,
-                        FirstOf(enterprise.Planting, enterprise.CropYear, enterprise.Stays.Min(stay => stay.In)),
-                        (double)(OfYield(costs.Model(planting)) + boxes.MoreThanPaid(enterprise)),
-                        [.. lots[enterprise]]
-                    )
-                    : null;
+                own[(enterprise.Planting, enterprise.CropYear)] = new SowingHarvest(
+                    enterprise,
+                    FirstOf(enterprise.Planting, enterprise.CropYear, enterprise.Stays.Min(stay => stay.In)),
+                    planting.Known.NoNetReturn is null
+                        ? (double)(OfYield(costs.Model(planting)) + boxes.MoreThanPaid(enterprise))
+                        : null,
+                    [.. lots[enterprise]]
+                );
             }
         }
 
         foreach (IGrouping<Crop, EnterpriseBudget> crop in season.Plantings.GroupBy(planting => planting.Crop!))
         {
-            SowingHarvest?[] sowings = [.. crop.Select(planting => own[(planting.Enterprises[0].Planting, planting.CropYear)])];
-            crops[crop.Key] = Array.TrueForAll(sowings, one => one is not null) ? CropHarvest.Of([.. sowings.OfType<SowingHarvest>()])
-                : null;
+            crops[crop.Key] = CropHarvest.Of([.. crop.Select(planting => own[(planting.Enterprises[0].Planting, planting.CropYear)])]);
         }
     }
 
@@ -74,6 +72,19 @@ public sealed class SowingWorth
         return crops.GetValueOrDefault(sowing.Planting.Crop) is { } crop
             ? crop.WorthPerBedFoot * (double)sowing.Stay.BedFeet * crop.NotPicked(day.DayNumber - first.DayNumber)
             : null;
+    }
+
+    /// <summary>The part of a sowing's yield that is still to be picked, whatever it is worth.</summary>
+    /// <param name="sowing">The sowing.</param>
+    /// <param name="day">From this day on.</param>
+    /// <returns>0 to 1; 0 where nothing of it is ever picked, null where the season's records can't tell.</returns>
+    public double? LeftToPick(SowingWater sowing, DateOnly day)
+    {
+        ArgumentNullException.ThrowIfNull(sowing);
+        return over && sowing.Span.CropYear == season.CropYear
+            ? own.GetValueOrDefault((sowing.Planting, sowing.Span.CropYear))?.NotPicked(day)
+            : crops.GetValueOrDefault(sowing.Planting.Crop)?.NotPicked(
+                day.DayNumber - FirstOf(sowing.Planting, sowing.Span.CropYear, sowing.Span.From).DayNumber);
     }
 
     /// <summary>
@@ -115,7 +126,7 @@ internal sealed class SowingHarvest
     private readonly (DateOnly Day, double Quantity)[] picks;
     private readonly double picked;
 
-    internal SowingHarvest(Enterprise enterprise, DateOnly first, double worth, IReadOnlyList<Lot> lots)
+    internal SowingHarvest(Enterprise enterprise, DateOnly first, double? worth, IReadOnlyList<Lot> lots)
     {
         this.enterprise = enterprise;
         First = first;
@@ -127,7 +138,8 @@ internal sealed class SowingHarvest
     /// <summary>The day from which it is counted when it was picked.</summary>
     internal DateOnly First { get; }
 
-    internal double Worth { get; }
+    /// <summary>What its whole yield added; null where its budget isn't known.</summary>
+    internal double? Worth { get; }
 
     internal Enterprise Enterprise => enterprise;
 
@@ -151,7 +163,7 @@ internal sealed class CropHarvest
 
     private CropHarvest(IReadOnlyList<SowingHarvest> sowings, double bedFeet)
     {
-        WorthPerBedFoot = sowings.Sum(sowing => sowing.Worth) / bedFeet;
+        WorthPerBedFoot = sowings.All(sowing => sowing.Worth is not null) ? sowings.Sum(sowing => sowing.Worth) / bedFeet : null;
         int[] days = [.. sowings.SelectMany(sowing => sowing.Enterprise.Stays).Select(stay => stay.Days).Order()];
         DaysInBed = days[days.Length / 2];
         (int Day, double Quantity)[] picks = [.. sowings.SelectMany(sowing => sowing.Picks
@@ -164,7 +176,7 @@ internal sealed class CropHarvest
         }
     }
 
-    internal double WorthPerBedFoot { get; }
+    internal double? WorthPerBedFoot { get; }
 
     internal int DaysInBed { get; }
 

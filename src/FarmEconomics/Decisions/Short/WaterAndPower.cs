@@ -40,7 +40,7 @@ public sealed class WaterAndPower
         worth = new(() => [.. WaterWorths.Of(this, limits.Sprinklers)]);
         if (Farm.WhyUnknown is null)
         {
-            Water = WaterSeason.Of(Farm, Season.CropYear, LimitOn, Worth.StillToCome);
+            Water = WaterSeason.Of(Farm, Season.CropYear, LimitOn, Worth.StillToCome, Worth.LeftToPick);
             Crops = [.. CropsOf(costs)];
         }
     }
@@ -66,6 +66,10 @@ public sealed class WaterAndPower
 
     /// <summary>The crops in watered blocks, most contribution per 1,000 gallons first; those of unknown worth last.</summary>
     public IReadOnlyList<CropWaterMargin> Crops { get; } = [];
+
+    /// <summary>Why no crop's loss can be told in money; null where one's can.</summary>
+    public string? WhyNoWorth => Water is not { WorthIsKnown: false } ? null
+        : Crops.Select(crop => crop.Contribution.Reason).FirstOrDefault(why => why is not null) ?? "no budget of the season is known";
 
     /// <summary>Liters in the farm's unit of volume: a gallon, or a liter.</summary>
     public double LitersPerUnit => LitersIn(Season.Settings);

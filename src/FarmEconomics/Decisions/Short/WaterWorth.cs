@@ -97,7 +97,13 @@ internal static class WaterWorths
             WaterLimit now = supply.LimitOn(day), other = moved(now, day, times);
             return new WaterLimit(now.Liters is null ? null : other.Liters, now.SprinklerHours is null ? null : other.SprinklerHours);
         })!.Value;
-        decimal lost = (decimal)supply.Water!.LostAtLimit!.Value;
+        if (supply.Water!.LostAtLimit is not { } atLimit)
+        {
+            Result unknown = Result.NotAvailable(supply.WhyNoWorth!);
+            return new WaterWorth(step, amount, unknown, unknown);
+        }
+
+        decimal lost = (decimal)atLimit;
         return new WaterWorth(step, amount, Result.Known(lost - With(1)), Result.Known(With(-1) - lost));
     }
 }

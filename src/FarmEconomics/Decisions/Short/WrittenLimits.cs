@@ -30,7 +30,7 @@ internal sealed class WrittenLimits
             }
 
             ScarceKind? kind = pool is not null ? KindOf(records, pool) : KindOf(name, row.Unit ?? "");
-            if (row.Amount <= 0m)
+            if (row.Amount <= 0m && kind != ScarceKind.Water) // a well that is dry is a limit too
             {
                 NotChecked.Add(new NotChecked(name, "its limit is 0"));
             }

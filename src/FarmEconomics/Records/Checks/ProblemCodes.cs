@@ -219,6 +219,9 @@ public static class ProblemCodes
     /// <summary>Amount and price disagree.</summary>
     public const string AmountDisagrees = "W204";
 
+    /// <summary>Weather that reads as in another unit.</summary>
+    public const string WeatherUnit = "W205";
+
     /// <summary>A control total the records miss.</summary>
     public const string TotalMissed = "W240";
 

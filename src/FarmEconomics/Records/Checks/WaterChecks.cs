@@ -9,6 +9,7 @@ internal static class WaterChecks
         new RowChecks<WeatherRow>(
             ("date is in a year of the records", (context, row) => context.InYears(row, "date", row.Date)),
             ("temperatures are in order", Temperatures)),
+        new TableCheck("figures are in the farm's units", WeatherUnits.Check),
     ];
 
     public static IEnumerable<RecordCheck> OfWatering =>

@@ -56,6 +56,7 @@ public sealed class PowerSeason
             : records.Settings.EndOf(cropYear);
         int days = Math.Max(0, until.DayNumber - First.DayNumber);
         (loads, made, perKw) = (new double[days], new double[days], new double?[days]);
+        IsWritten = records.Tables.PowerMade.Count > 0 || supply != new PowerSupply();
         WhyUnknown = Fill(records);
         battery = new Battery((double)((supply.BatteryKwh ?? 0m) * supply.BatteryUsablePercent / 100m),
             (double)supply.BatteryEfficiencyPercent / 100, (double)(supply.GeneratorKw ?? 0m) * HoursPerDay);
@@ -78,6 +79,9 @@ public sealed class PowerSeason
     /// <summary>Why there is no balance; null where there is one.</summary>
     public string? WhyUnknown { get; }
 
+    /// <summary>True when anything of panels, battery or generator is written; a farm on the grid has loads alone.</summary>
+    public bool IsWritten { get; }
+
     /// <summary>Days whose output comes from the logger's table; the others from the panels' monthly yield.</summary>
     public int DaysLogged { get; private set; }
 
@@ -95,6 +99,9 @@ public sealed class PowerSeason
 
     /// <summary>kWh that sun and battery didn't cover.</summary>
     public double Missing => Days.Sum(day => day.Missing);
+
+    /// <summary>Hours the generator ran by the logger's table; null where no day of the season says any.</summary>
+    public double? GeneratorHoursLogged { get; private set; }
 
     /// <summary>Hours of the generator that takes; null without one.</summary>
     public double? GeneratorHours => supply.GeneratorKw is > 0m ? Days.Sum(day => day.Generated) / (double)supply.GeneratorKw : null;
@@ -173,6 +180,10 @@ public sealed class PowerSeason
         foreach (PowerMadeRow row in records.Tables.PowerMade.FindAll(row => IsOfPool(row.Pool)))
         {
             logged[row.Date] = (double)row.Kwh;
+            if (row.GeneratorHours is { } hours && row.Date >= First && row.Date < First.AddDays(loads.Length))
+            {
+                GeneratorHoursLogged = (GeneratorHoursLogged ?? 0) + (double)hours;
+            }
         }
 
         bool unknown = false;

@@ -52,12 +52,15 @@ SELECT day, rain, 0.0023 * ((low + high) / 2 + 17.8) * sqrt(greatest(0, high - l
     * 24 * 60 / pi() * 0.0820 * distance * (sunset * sin(getvariable('latitude')) * sin(declination) + cos(getvariable('latitude')) * cos(declination) * sin(sunset)) AS et
 FROM lit;
 
--- A gap of one or two days is the mean of the days around it, without rain; longer ones are unknown.
+-- A gap of one or two days is the mean of the days around it, with the rain that is written; longer ones are unknown.
 CREATE TABLE weather_days AS
-FROM told_days
+FROM told_days WHERE et IS NOT NULL
 UNION ALL
-SELECT CAST(unnest(generate_series(day + 1, next - 1, INTERVAL 1 DAY)) AS DATE), 0, (et + next_et) / 2
-FROM (SELECT day, et, lead(day) OVER (ORDER BY day) AS next, lead(et) OVER (ORDER BY day) AS next_et FROM told_days) WHERE next - day IN (2, 3);
+SELECT gap.day, coalesce(r.rain, 0), gap.et
+FROM (SELECT CAST(unnest(generate_series(day + 1, next - 1, INTERVAL 1 DAY)) AS DATE) AS day, (et + next_et) / 2 AS et
+    FROM (SELECT day, et, lead(day) OVER (ORDER BY day) AS next, lead(et) OVER (ORDER BY day) AS next_et FROM told_days WHERE et IS NOT NULL)
+    WHERE next - day IN (2, 3)) gap
+LEFT JOIN read_days r ON r.day = gap.day;
 SET VARIABLE weather_from = (SELECT min(day) FROM read_days);
 SET VARIABLE weather_until = (SELECT max(day) + 1 FROM read_days);
 

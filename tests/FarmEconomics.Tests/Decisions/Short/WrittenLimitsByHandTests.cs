@@ -66,6 +66,10 @@ public class WrittenLimitsByHandTests
         Assert.False(limits.Sprinklers.IsThere);
     }
 
+    [Fact]
+    public void Water_OfNothing_IsALimit() =>
+        Assert.Equal(0m, Of(Farm().Limit("water", 0m, "gallons a day")).On(ScarceKind.Water, null, May));
+
     /// <summary>Its first and last day are its own; the same days of the year before count, since limits are written ahead.</summary>
     [Fact]
     public void Limit_WithDates_HoldsFromItsFirstToItsLastDayAndAYearBefore()
