@@ -50,15 +50,18 @@ internal sealed class WeeklyHours
                     : LimitSource.Limits));
             }
 
-            // All hours and the owners' own are the same list where nobody else works.
-            bool same = kind != ScarceKind.Hours && weeks.Count == worked[ScarceKind.Hours].Count
-                && weeks.All(week => worked[ScarceKind.Hours][week.Key] == week.Value);
-            if (spans.Exists(span => span.Used > 0m) && (!same || limits.PoolsOf(kind).Any()))
+            // All hours and the owners' own are the same list where nobody else works: the one with a limit is told, else all hours.
+            bool limited = limits.PoolsOf(kind).Any();
+            bool again = kind == ScarceKind.Hours ? worked.Keys.Any(one => IsAllHours(one) && limits.PoolsOf(one).Any()) : IsAllHours(kind);
+            if (spans.Exists(span => span.Used > 0m) && (limited || !again))
             {
                 yield return new ResourceUse(new ScarceResource(kind, NameOf(kind), spans, shortAt), set => Use(kind, set));
             }
         }
     }
+
+    private bool IsAllHours(ScarceKind kind) => kind != ScarceKind.Hours && worked[kind].Count == worked[ScarceKind.Hours].Count
+        && worked[kind].All(week => worked[ScarceKind.Hours][week.Key] == week.Value);
 
     /// <summary>
     /// Hours that come and go with a planting, its own and those through pools; general work and overhead stay whatever is grown.

@@ -45,7 +45,8 @@ public class HoursShortByHandTests
     }
 
     /// <summary>
-    /// Where the owner works alone, all hours and own ones are one list; a limit of own ones makes two; help of other years too.
+    /// Where the owner works alone, all hours and own ones are one list, held against the limit of own ones if there is one and not against
+    /// the most ever worked beside it; a limit of both makes two; help of other years too.
     /// </summary>
     [Fact]
     public void Hours_ListsAreThoseThatDiffer()
@@ -55,7 +56,9 @@ public class HoursShortByHandTests
         FarmBuilder helped = Alone().Worker("Ada", WorkerKind.Hired, 15m).Work("2024-05-12", "Ada", 3m, "pick");
 
         Assert.Equal([ScarceKind.Hours], HourLists(Of(Alone())));
-        Assert.Equal([ScarceKind.Hours, ScarceKind.OwnHours], HourLists(Of(Alone().Limit("own labor", 40m, "hours a week"))));
+        Assert.Equal([ScarceKind.OwnHours], HourLists(Of(Alone().Limit("own labor", 40m, "hours a week"))));
+        Assert.Equal([ScarceKind.Hours, ScarceKind.OwnHours],
+            HourLists(Of(Alone().Limit("own labor", 40m, "hours a week").Limit("labor", 50m, "hours a week"))));
         Assert.Equal([ScarceKind.Hours, ScarceKind.OwnHours], HourLists(Of(helped)));
         Assert.Equal(52, Of(Alone()).Resources.Single(thing => thing.Kind == ScarceKind.Hours).Spans.Count);
     }
