@@ -26,6 +26,8 @@ public sealed class FundingWriteUp
         Review = review;
         Season = season;
         Assumptions = assumptions;
+        assumptions = assumptions with { Project = assumptions.Project.With(ProjectAssumptions.RowOf(records, project)) };
+        Assumptions = assumptions;
         FarmRecords records = review.Records;
         Period = FiscalYear.Of(records.Settings, season.CropYear);
         Cash = CashBook.Of(review, Period);
