@@ -170,7 +170,7 @@ public static class WriteUpReport
         Notation notation = writeUp.Season.Notation;
         return $"By the loans table {notation.InWords(loans.Due, Look.Money)} fell due in {writeUp.Period.Year}; the books paid "
             + $"{notation.InWords(loans.Paid, Look.Money)}, {notation.InWords(loans.Due - loans.Paid, Look.Money)} less. "
-            + $"Next year's cash doesn't hold what is in arrears.";
+            + "Where that is still to be paid, next year's cash doesn't hold it.";
     }
 
     /// <summary>What happens to cash where the funder's money comes late; empty without a project or opening cash.</summary>

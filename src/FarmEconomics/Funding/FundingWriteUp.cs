@@ -192,8 +192,7 @@ public sealed class FundingWriteUp
                 new("cash flow, receipts of the farm = gross income of the statement by tax line",
                     LastYear.Sum(CashKind.ProduceSales, CashKind.ShareIncome, CashKind.OtherIncome), Tax.GrossIncome),
                 new("cash flow, farm costs and interest = expenses of the statement by tax line without depreciation",
-                    LastYear.Sum(
-                        CashKind.SellingFees, CashKind.Operating, CashKind.Labor, CashKind.Interest, CashKind.OperatingInterest),
+                    LastYear.Sum(CashKind.SellingFees, CashKind.Operating, CashKind.Labor, CashKind.Interest, CashKind.OperatingInterest),
                     Tax.CashExpenses),
                 new("cash statement: gross income - cash expenses = net farm cash", Tax.NetBeforeDepreciation, Cash.NetFarmCash),
                 new("cash flow: opening + in - out = closing",

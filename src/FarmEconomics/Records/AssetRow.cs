@@ -108,7 +108,7 @@ public readonly record struct AssetRow(RecordTable Home, int Index) : IRecordRow
     /// <summary>What a new one would cost today; blank: not known.</summary>
     public decimal? ReplacementValue => ReplacementValueColumn.Maybe(Home, Index);
 
-    /// <summary>What it fetched when it was retired; blank: not known.</summary>
+    /// <summary>What it was sold for on the day it was retired, money received; blank: not known.</summary>
     public decimal? SoldFor => SoldForColumn.Maybe(Home, Index);
 
     /// <summary>What it is for tax; blank: not said.</summary>
