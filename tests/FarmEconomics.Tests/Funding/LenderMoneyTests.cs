@@ -1,7 +1,6 @@
 using FarmEconomics.Funding;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Storage;
-using FarmEconomics.Reports.Answers;
 using FarmEconomics.Reports.Funding;
 using FarmEconomics.Tests.Building;
 using Xunit;
