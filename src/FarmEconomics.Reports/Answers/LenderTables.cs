@@ -295,7 +295,8 @@ internal sealed class LenderTables(FundingWriteUp books)
     /// <summary>What the grower changed of what is assumed.</summary>
     internal ReportTable Changed()
     {
-        IReadOnlyList<Assumption> shipped = FundingAssumptions.None.All(notation);
+        IReadOnlyList<Assumption> shipped =
+            (FundingAssumptions.None with { Project = FundingAssumptions.None.Project.With(null) }).All(notation);
         return new ReportTable("What you assumed beside the records", notation)
             .InOrder()
             .Note("All other assumptions stand as shipped; the workbook lists every one.")

@@ -112,12 +112,17 @@ internal sealed class LenderWords(FundingWriteUp books)
                 points.Add($"**Balance sheets.** {Prose.Text(Phrase.Sentence(sheets))}.");
             }
             else if (
-                books is { Opening: { } opening, Closing: { } closing }
+                books is { Opening: { } opening, Closing: { } closing, Tax.NetUnknown: null }
                 && OwnerEquity.CashNotInTheRecords(books.Cash, opening, closing) is var gap and not 0m
             )
             {
                 points.Add($"**Cash.** {BlockNumber.Of(Math.Abs(gap), Look.Money, notation)} that {(gap > 0m ? "came in" : "left")} in "
                     + $"{books.Period.Year} has no record; a lender will ask.");
+            }
+
+            if (WriteUpReport.LoansUnpaid(books) is { Length: > 0 } unpaid)
+            {
+                points.Add($"**Loans.** {Prose.Text(unpaid)}");
             }
 
             points.AddRange(WithoutClass());

@@ -61,7 +61,10 @@ internal sealed class PriceFindings
     internal IReadOnlyList<CropPrice> Raise => [.. this[PriceStanding.Raise]];
 
     /// <summary>How much those fell short over the season, 0 or more.</summary>
-    internal decimal Short => -Raise.Sum(price => price.AgainstFullCost.Value ?? 0m);
+    internal decimal Short => ShortOf(PriceStanding.Raise);
+
+    /// <summary>How much the crops of one standing fell short of full cost over the season, 0 or more.</summary>
+    internal decimal ShortOf(PriceStanding standing) => -this[standing].Sum(price => Math.Min(0m, price.AgainstFullCost.Value ?? 0m));
 
     /// <summary>Why full cost isn't known of any of them; null when it is.</summary>
     internal string? WhyUnknown => Book.In(Channel).Any(price => price.AgainstFullCost.IsAvailable) ? null

@@ -106,18 +106,25 @@ internal sealed class PriceFirstScreen(ReviewedFarm farm, PriceFindings found, S
             return new Prose($"{Phrase.Sentence(Prose.Text(why))}.");
         }
 
-        List<CropPrice> none = [.. found[PriceStanding.CannotBePriced]];
         string first = found.Raise.Count > 0
             ? $"{Phrase.Sentence(notation.Count(found.Raise.Count, "crop"))} sold below full cost and came in **{Money(found.Short)}** "
                 + $"short over the season."
+            : NoneCanBePriced ? ""
             : "No crop that can be priced sold below full cost.";
-        string second = none.Count == 0 ? Best()
-            : $" {Phrase.List([.. none.Take(3).Select(Link), .. none.Count > 3 ? [$"{none.Count - 3} more"] : Array.Empty<string>()])} "
-                + $"can't be priced, since full cost is far above anything {(none.Count == 1 ? "it" : "they")} ever sold for: "
-                + PageTarget.Link($"see whether to keep {(none.Count == 1 ? "it" : "them")}",
-                    PageTarget.Page(ReportCatalog.Name(ReportId.DropOrGrow)))
-                + ".";
-        return new Prose(first + second);
+        return new Prose((first + (found.Count(PriceStanding.CannotBePriced) == 0 ? Best() : $" {CannotBePriced()}")).Trim());
+    }
+
+    private bool NoneCanBePriced => found.Count(PriceStanding.CannotBePriced) == found.Book.In(found.Channel).Count();
+
+    private string CannotBePriced()
+    {
+        List<CropPrice> none = [.. found[PriceStanding.CannotBePriced]];
+        (string it, string keep) = none.Count == 1 ? ("it", "it") : ("they", "them");
+        return $"{Phrase.List([.. none.Take(3).Select(Link), .. none.Count > 3 ? [$"{none.Count - 3} more"] : Array.Empty<string>()])} "
+            + $"can't be priced, since full cost is far above anything {it} ever sold for, and came in "
+            + $"**{Money(found.ShortOf(PriceStanding.CannotBePriced))}** short: "
+            + PageTarget.Link($"see whether to keep {keep}", PageTarget.Page(ReportCatalog.Name(ReportId.DropOrGrow)))
+            + ".";
     }
 
     private string Best() =>
@@ -131,14 +138,18 @@ internal sealed class PriceFirstScreen(ReviewedFarm farm, PriceFindings found, S
     private KeyFigure ShortFigure() =>
         found.WhyUnknown is { } why
             ? new("short", "", null, $"what was short isn't known: {why}")
-            : new(
-                "short",
-                Money(found.Short),
-                found.Short,
-                found.Raise.Count == 0
-                    ? "short of full cost: no crop that can be priced was"
-                    : $"short of full cost, on {notation.Count(found.Raise.Count, "crop")} that can be priced"
-            );
+            : NoneCanBePriced
+                ? ShortOn(PriceStanding.CannotBePriced, "can't be priced")
+                : found.Raise.Count > 0 ? ShortOn(PriceStanding.Raise, "can be priced")
+                : new("short", Money(0m), 0m, "short of full cost: no crop that can be priced was");
+
+    private KeyFigure ShortOn(PriceStanding standing, string which) =>
+        new(
+            "short",
+            Money(found.ShortOf(standing)),
+            found.ShortOf(standing),
+            $"short of full cost, on {notation.Count(found.Count(standing), "crop")} that {which}"
+        );
 
     private KeyFigure Later()
     {

@@ -145,8 +145,8 @@ public static class DebtSheets
             .Column("Must save a year", Look.Money)
             .Column("That is, in hours a year", Look.Hours);
         FundingSheet sheet = new("Must save", table);
-        int years = writeUp.Assumptions.Project.LifeYears;
-        string salvage = Number(writeUp.Assumptions.Project.Salvage);
+        int years = investment.Years;
+        string salvage = Number(investment.Salvage);
         Add("With the grant", investment.NeededWithGrant);
         Add("Without the grant", investment.NeededWithoutGrant);
         table.Note("Nothing assumed: its cost x the capital recovery factor over the years it serves. "

@@ -186,7 +186,7 @@ public static class MoneySheets
         sheet.LiveLast(1, "{4,1}-{5,1}-{6,1}");
         table
             .Row("Depreciation, straight line", income.Depreciation)
-            .Row("Interest on loans for assets", income.Interest)
+            .Row("Interest, operating loans included", income.Interest)
             .Row("Net farm income from operations", income.NetFarmIncome);
         sheet.LiveLast(1, "{3,1}-{7,1}-{8,1}-{9,1}");
         table.Row("Unpaid labor at its assumed value", writeUp.Inputs.UnpaidLabor);

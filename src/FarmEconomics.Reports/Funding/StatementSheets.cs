@@ -69,7 +69,7 @@ public static class StatementSheets
                     + $"labels for a tax preparer, who uses the form of the year. Channels' fees stand among other expenses."
             )
             .Note(
-                "Purchases of equipment and buildings, loan principal, income tax, drawings and the household's part of bills "
+                "Equipment and buildings bought or sold, loan principal, income tax, drawings and the household's part of bills "
                     + "are not in it. "
                     + "Accrual adjustments stand apart, in the table of income."
             );

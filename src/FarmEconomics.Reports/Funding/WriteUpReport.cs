@@ -128,7 +128,12 @@ public static class WriteUpReport
         decimal loan = next.OperatingLoan(writeUp.Assumptions.Debt.MinimumCash).Value ?? 0m;
         string line = writeUp.Line is null ? "" : DebtSheets.Sentence(writeUp) + " ";
         return $"Next year's cash is lowest at the end of {Looks.Month(next.Months[next.LowMonth])}, at {InMoney(writeUp, next.LowPoint)}"
-            + (loan > 0m ? $": an operating loan of {InMoney(writeUp, loan)} would bridge it. {line}" : ": no operating loan is needed. ");
+            + (
+                loan == 0m ? ": no operating loan is needed. "
+                : next.Closing[^1] >= writeUp.Assumptions.Debt.MinimumCash
+                    ? $": an operating loan of {InMoney(writeUp, loan)} would bridge it. {line}"
+                : $": {InMoney(writeUp, loan)} is missing, and an operating loan of that couldn't be paid back within the year. {line}"
+            );
     }
 
     private static string Covered(DebtCoverage row, Notation notation) => row.SalesMayFall.Value > 0m
@@ -152,6 +157,20 @@ public static class WriteUpReport
             : "";
         return $"To pay, it must save {notation.InWords(yearly, Look.WholeMoney)} a year with the grant, "
             + $"{notation.InWords(alone, Look.WholeMoney)} without{hours}. ";
+    }
+
+    /// <summary>What fell due on loans in the year and isn't in the books; empty where all of it is.</summary>
+    internal static string LoansUnpaid(FundingWriteUp writeUp)
+    {
+        if (writeUp.Behind is not { } loans)
+        {
+            return "";
+        }
+
+        Notation notation = writeUp.Season.Notation;
+        return $"By the loans table {notation.InWords(loans.Due, Look.Money)} fell due in {writeUp.Period.Year}; the books paid "
+            + $"{notation.InWords(loans.Paid, Look.Money)}, {notation.InWords(loans.Due - loans.Paid, Look.Money)} less. "
+            + "Where that is still to be paid, next year's cash doesn't hold it.";
     }
 
     /// <summary>What happens to cash where the funder's money comes late; empty without a project or opening cash.</summary>
@@ -201,7 +220,17 @@ public static class WriteUpReport
                 + $"not available. What isn't written down is not 0.";
         }
 
-        yield return CashExplained(writeUp);
+        // Where the books hold no whole year, what they explain of the cash says nothing.
+        if (writeUp.Tax.NetUnknown is null || writeUp.SheetsUnknown is not null)
+        {
+            yield return CashExplained(writeUp);
+        }
+
+        if (LoansUnpaid(writeUp) is { Length: > 0 } unpaid)
+        {
+            yield return unpaid;
+        }
+
         if (writeUp.Tax.WithoutClass.Count > 0)
         {
             yield return $"{notation.Count(writeUp.Tax.WithoutClass.Count, "asset has", "assets have")} no depreciation class; "

@@ -12,7 +12,7 @@ public static class ShareTables
     {
         ShareContents contents = shares.Contents;
         TableOf<ShareWeek> columns = new ReportTable($"{contents.Channel.Name} week by week, {contents.CropYear}", book.Season.Notation)
-            .Note("Value over price: list value over the week's part of what members paid (the season's, in equal parts).")
+            .Note("Value in % of price: list value against the week's part of what members paid (the season's, in equal parts).")
             .Note(shares.FullBoxes.IsAvailable
                 ? "Cost of a box: its contents at full production cost and its part of packing and handing out."
                 : $"Values per box are not available: {shares.FullBoxes.Reason}.")
@@ -22,7 +22,7 @@ public static class ShareTables
             .Column("Crops", Look.Count, week => week.Items.Count)
             .Column("List value, all boxes", Look.Money, week => ReportCell.Known(week.ListValue, week.NoListValue))
             .Column("Contents cost, all boxes", Look.Money, week => week.Cost)
-            .Column("Value over price", Look.Percent, week => contents.ValueOverPriceIn(week));
+            .Column("Value in % of price", Look.Percent, week => contents.ValueOverPriceIn(week));
         List<ReportCell> season =
             ["Season", "", contents.ByCrop.Count, Listed(contents), contents.Cost, contents.ValueOverPrice];
         if (shares.FullBoxes.IsAvailable)
@@ -85,7 +85,7 @@ public static class ShareTables
             ? notation.Text($"With {who}, the others' boxes would be worth {ratio * 100m:0}% of their price if they shared "
                 + $"what was grown. After a bad week the season's boxes are worth {(shares.BadWeekValueOverPrice.Value ?? 0m) * 100m:0}% "
                 + $"of their price.")
-            : $"Value over price is not available ({shares.FewerMembersValueOverPrice.Reason}).";
+            : $"Value in % of price is not available ({shares.FewerMembersValueOverPrice.Reason}).";
         return table.Note(boxes).Note(fewer).Note(discount);
     }
 

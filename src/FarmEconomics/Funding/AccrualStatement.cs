@@ -8,8 +8,8 @@ namespace FarmEconomics.Funding;
 /// signed as they add to income.
 /// </summary>
 /// <param name="CashIncome">Sales, share payments and other income by date.</param>
-/// <param name="OperatingExpense">Running costs, wages and fees by date, above 0.</param>
-/// <param name="Interest">Interest on loans for assets, above 0.</param>
+/// <param name="OperatingExpense">Running costs without interest, wages and fees by date, above 0.</param>
+/// <param name="Interest">Interest on all farm debt, operating loans included, above 0.</param>
 /// <param name="InventoryChange">More produce and invoices on hand than a year before.</param>
 /// <param name="PaidAheadChange">Less of customers' money for later produce than a year before (more: below 0).</param>
 /// <param name="SuppliesChange">More inputs on hand.</param>
@@ -48,7 +48,7 @@ public sealed record AccrualStatement(
         return new AccrualStatement(
             book.Sum(CashKind.ProduceSales, CashKind.ShareIncome, CashKind.OtherIncome),
             -book.Sum(CashKind.Operating, CashKind.Labor, CashKind.SellingFees),
-            -book.Sum(CashKind.Interest),
+            -book.Sum(CashKind.Interest, CashKind.OperatingInterest),
             Change(BalanceKind.Inventory),
             -Change(BalanceKind.PaidAhead),
             Change(BalanceKind.Supplies),
@@ -100,13 +100,19 @@ public sealed record OwnerEquity(decimal Opening, IReadOnlyList<BridgeStep> Step
             [
                 new("Net farm income", income.NetFarmIncome),
                 new("Drawings of the household", book.Sum(CashKind.Drawings)),
-                new("The household's part of shared bills", book.Sum(CashKind.HouseholdPart) + book.HouseholdPartOfPurchases),
-                new("Income tax", book.Sum(CashKind.IncomeTax)),
+                new(
+                    "The household's part of shared bills, purchases and sales of assets",
+                    book.Sum(CashKind.HouseholdPart) + book.HouseholdPartOfPurchases + book.HouseholdPartOfAssetSales
+                ),
+                new("Income and self-employment tax", book.Sum(CashKind.IncomeTax)),
                 new(
                     "Assets put into service, at cost, less purchases in the books",
                     bought + book.Sum(CashKind.Capital) - book.HouseholdPartOfPurchases
                 ),
-                new("Assets retired, at book value", -retired),
+                new(
+                    "Assets retired: what they fetched less their book value",
+                    book.Sum(CashKind.AssetSales) - book.HouseholdPartOfAssetSales - retired
+                ),
                 new(
                     "Loans paid out and paid back, against the change in debt listed",
                     LoansPaidOut(book) + book.Sum(CashKind.Principal) - debt

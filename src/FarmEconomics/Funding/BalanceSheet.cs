@@ -186,7 +186,8 @@ public sealed class BalanceSheet
                     $"The debt listed is what the loans' schedules say is owed, {Money.Rounded(owed).Amount:#,##0.00}."
                 )
                 : records.Settings.Notation.Text(
-                    $"The debt listed is {Money.Rounded(listed)}; by the loans' schedules {Money.Rounded(owed)} is owed. The list counts."
+                    $"The debt listed is {listed:#,##0.00}; by the loans' schedules {Money.Rounded(owed).Amount:#,##0.00} is owed. "
+                        + $"The list counts."
                 );
         }
 

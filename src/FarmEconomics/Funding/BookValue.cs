@@ -36,7 +36,11 @@ public static class BookValue
     }
 
     /// <summary>What the asset cost the farm.</summary>
-    internal static decimal Cost(AssetRow asset) => Money.Rounded((asset.Cost - (asset.Grant ?? 0m)) * Part(asset)).Amount;
+    internal static decimal Cost(AssetRow asset) => FarmPart(asset, asset.Cost - (asset.Grant ?? 0m));
+
+    /// <summary>The farm's part of money that has to do with the asset.</summary>
+    internal static decimal FarmPart(AssetRow asset, decimal amount) =>
+        Money.Rounded(amount * (asset.FarmPercent ?? 100m) / 100m).Amount;
 
     /// <summary>Depreciation of a year: from the end of one day to the end of another, up to the month it was retired in.</summary>
     internal static decimal Depreciation(AssetRow asset, DateOnly after, DateOnly until) =>
@@ -52,13 +56,11 @@ public static class BookValue
         }
 
         decimal life = asset.LifeYears * 12m;
-        decimal depreciable = Cost(asset) - Money.Rounded((asset.Salvage ?? 0m) * Part(asset)).Amount;
+        decimal depreciable = Cost(asset) - FarmPart(asset, asset.Salvage ?? 0m);
         return months <= 0 || depreciable <= 0m ? 0m
             : months >= life ? depreciable
             : Money.Rounded(depreciable * months / life).Amount;
     }
-
-    private static decimal Part(AssetRow asset) => (asset.FarmPercent ?? 100m) / 100m;
 
     private static int MonthNumber(DateOnly date) => (date.Year * 12) + date.Month - 1;
 }

@@ -19,7 +19,10 @@ public enum CashKind
     /// <summary>Fees of channels, worked out from the sales: money that never arrived.</summary>
     SellingFees,
 
-    /// <summary>Running costs, the farm's part.</summary>
+    /// <summary>Sales of equipment and buildings, at what they fetched on the day they were retired.</summary>
+    AssetSales,
+
+    /// <summary>Running costs, the farm's part, without interest.</summary>
     Operating,
 
     /// <summary>Wages and what goes with them, the farm's part.</summary>
@@ -27,6 +30,9 @@ public enum CashKind
 
     /// <summary>Interest on loans for assets, the farm's part.</summary>
     Interest,
+
+    /// <summary>Interest that is a running cost, the farm's part: on operating loans.</summary>
+    OperatingInterest,
 
     /// <summary>The household's part of shared bills.</summary>
     HouseholdPart,
@@ -89,6 +95,14 @@ public sealed class CashBook
         {
             AddExpense(row);
         }
+
+        foreach (AssetRow row in Records.Tables.Assets)
+        {
+            if (row.Retired is { } day && period.Holds(day) && day <= Records.CostsUntil)
+            {
+                Add(day, CashKind.AssetSales, row.SoldFor ?? 0m, row);
+            }
+        }
     }
 
     /// <summary>The year.</summary>
@@ -100,7 +114,7 @@ public sealed class CashBook
     /// <summary>Crops of which something was sold at a price no record tells: their sales stand in the entries as 0.</summary>
     internal IReadOnlyCollection<Crop> Unpriced => unpriced;
 
-    /// <summary>All entries: sales, income, then expenses, each in file order.</summary>
+    /// <summary>All entries: sales, income, expenses, then assets sold, each in file order.</summary>
     public IReadOnlyList<CashEntry> Entries => entries;
 
     /// <summary>The receipts and payments of a year.</summary>
@@ -131,7 +145,8 @@ public sealed class CashBook
             CashKind.SellingFees,
             CashKind.Operating,
             CashKind.Labor,
-            CashKind.Interest
+            CashKind.Interest,
+            CashKind.OperatingInterest
         );
 
     /// <summary>Interest on loans for assets the books paid, the household's part of it included; above 0.</summary>
@@ -139,10 +154,23 @@ public sealed class CashBook
         .Where(entry => entry.Row is ExpenseRow row && Records.Category(row.Category).Class == ExpenseClass.Interest)
         .Sum(entry => entry.Amount);
 
+    /// <summary>What the books paid on all loans, interest and principal, by the farm or the household; above 0.</summary>
+    internal decimal PaidOnLoans => Records
+        .Expenses.Where(row =>
+            Period.Holds(row.Date)
+            && KindOf(Records.Category(row.Category)) is CashKind.Interest or CashKind.OperatingInterest or CashKind.Principal
+        )
+        .Sum(row => row.Amount);
+
     /// <summary>The household's part of purchases; 0 or below.</summary>
     internal decimal HouseholdPartOfPurchases => entries
         .Where(entry => entry.Kind == CashKind.Capital)
         .Sum(entry => entry.Amount + ((ExpenseRow)entry.Row).FarmPart);
+
+    /// <summary>The household's part of what sold assets fetched; 0 or above.</summary>
+    internal decimal HouseholdPartOfAssetSales => entries
+        .Where(entry => entry.Kind == CashKind.AssetSales)
+        .Sum(entry => entry.Amount - BookValue.FarmPart((AssetRow)entry.Row, entry.Amount));
 
     /// <summary>What all entries together change the cash by.</summary>
     public decimal NetCash => entries.Sum(entry => entry.Amount);
@@ -153,18 +181,22 @@ public sealed class CashBook
         decimal farm = category.EntersBudgets() || category.Class == ExpenseClass.Interest
             ? row.FarmPart
             : row.Amount;
-        Add(row.Date, category.Class switch
-        {
-            ExpenseClass.Operating => CashKind.Operating,
-            ExpenseClass.Labor or ExpenseClass.LaborBurden => CashKind.Labor,
-            ExpenseClass.Interest => CashKind.Interest,
-            ExpenseClass.Capital => CashKind.Capital,
-            ExpenseClass.Principal => CashKind.Principal,
-            ExpenseClass.Tax => CashKind.IncomeTax,
-            _ => CashKind.Drawings,
-        }, -farm, row);
+        Add(row.Date, KindOf(category), -farm, row);
         Add(row.Date, CashKind.HouseholdPart, farm - row.Amount, row);
     }
+
+    // Interest on an operating loan is a cost of the season, told by the tax line of its category.
+    private static CashKind KindOf(CategoryRow category) => category.Class switch
+    {
+        ExpenseClass.Operating when TaxLines.Find(category.TaxLine)?.IsInterest == true => CashKind.OperatingInterest,
+        ExpenseClass.Operating => CashKind.Operating,
+        ExpenseClass.Labor or ExpenseClass.LaborBurden => CashKind.Labor,
+        ExpenseClass.Interest => CashKind.Interest,
+        ExpenseClass.Capital => CashKind.Capital,
+        ExpenseClass.Principal => CashKind.Principal,
+        ExpenseClass.Tax => CashKind.IncomeTax,
+        _ => CashKind.Drawings,
+    };
 
     private void Add(DateOnly date, CashKind kind, decimal amount, IRecordRow row)
     {

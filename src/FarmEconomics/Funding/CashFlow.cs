@@ -106,7 +106,7 @@ public sealed class CashFlow
             loans[book.Period.MonthOf(loan.PaidOut)] += Money.Rounded(loan.Principal).Amount;
         }
 
-        lines.Insert(3, new CashFlowLine("Loans paid out", IsIn: true, loans));
+        lines.Insert(lines.FindIndex(line => !line.IsIn), new CashFlowLine("Loans paid out", IsIn: true, loans));
         return new CashFlow($"Cash of {book.Period.Year}, month by month", book.Period.Months, opening?.Cash, Drop(lines));
     }
 
@@ -162,8 +162,8 @@ public sealed class CashFlow
         decimal cost = factors.Area * factors.Cost;
         List<CashFlowLine> lines = [];
         bool scheduled = LoanSchedule.SaysWhatIsDue(book.Records);
-        foreach (CashFlowLine line in Of(book, null).Lines.Where(line => line.Kind is not (null or CashKind.Capital)
-            && !(scheduled && line.Kind is CashKind.Principal or CashKind.Interest)))
+        foreach (CashFlowLine line in Of(book, null).Lines.Where(line => line.Kind is not (null or CashKind.Capital or CashKind.AssetSales)
+            && !(scheduled && line.Kind is CashKind.Principal or CashKind.Interest or CashKind.OperatingInterest)))
         {
             decimal factor = line.Kind switch
             {
@@ -183,15 +183,17 @@ public sealed class CashFlow
         (CashKind.ProduceSales, "Sales of produce", true),
         (CashKind.ShareIncome, "Share payments", true),
         (CashKind.OtherIncome, "Other farm income", true),
+        (CashKind.AssetSales, "Equipment and buildings sold", true),
         (CashKind.SellingFees, "Fees of channels", false),
         (CashKind.Operating, "Running costs", false),
         (CashKind.Labor, "Wages and payroll", false),
         (CashKind.Interest, "Interest on loans for assets", false),
+        (CashKind.OperatingInterest, "Interest on operating loans", false),
         (CashKind.Principal, "Loan principal", false),
         (CashKind.Capital, "Purchases of equipment and buildings", false),
         (CashKind.HouseholdPart, "Household, its part of shared bills", false),
         (CashKind.Drawings, "Household drawings", false),
-        (CashKind.IncomeTax, "Income tax", false),
+        (CashKind.IncomeTax, "Income and self-employment tax", false),
     ];
 
     private static void AddLoans(List<CashFlowLine> lines, FiscalYear next, CashBook book, LoanSchedule? newLoan)

@@ -25,8 +25,9 @@ public sealed class FundingWriteUp
     {
         Review = review;
         Season = season;
-        Assumptions = assumptions;
         FarmRecords records = review.Records;
+        assumptions = assumptions with { Project = assumptions.Project.With(ProjectAssumptions.RowOf(records, project)) };
+        Assumptions = assumptions;
         Period = FiscalYear.Of(records.Settings, season.CropYear);
         Cash = CashBook.Of(review, Period);
         Tax = TaxStatement.Of(Cash, DepreciationClasses.Of(records, assumptions));
@@ -99,6 +100,21 @@ public sealed class FundingWriteUp
 
     /// <summary>The loans' schedules.</summary>
     public IReadOnlyList<LoanSchedule> Loans { get; }
+
+    /// <summary>
+    /// Principal and interest of the year on all loans, season loans included: what fell due by the schedules, and what the books paid of
+    /// it; null where at least that was paid, but for less than the smallest payment, as a lender's days may count, and without books.
+    /// </summary>
+    internal (decimal Due, decimal Paid)? Behind
+    {
+        get
+        {
+            List<decimal> due =
+                [.. Loans.SelectMany(loan => loan.Between(Period.Start, Period.End)).Select(payment => payment.Payment)];
+            decimal paid = Cash.PaidOnLoans;
+            return Tax.ExpensesUnknown is null && due.Count > 0 && due.Sum() - paid >= due.Min() ? (due.Sum(), paid) : null;
+        }
+    }
 
     /// <summary>The loan asked for; null: none.</summary>
     public LoanSchedule? NewLoan { get; }
@@ -176,7 +192,8 @@ public sealed class FundingWriteUp
                 new("cash flow, receipts of the farm = gross income of the statement by tax line",
                     LastYear.Sum(CashKind.ProduceSales, CashKind.ShareIncome, CashKind.OtherIncome), Tax.GrossIncome),
                 new("cash flow, farm costs and interest = expenses of the statement by tax line without depreciation",
-                    LastYear.Sum(CashKind.SellingFees, CashKind.Operating, CashKind.Labor, CashKind.Interest), Tax.CashExpenses),
+                    LastYear.Sum(CashKind.SellingFees, CashKind.Operating, CashKind.Labor, CashKind.Interest, CashKind.OperatingInterest),
+                    Tax.CashExpenses),
                 new("cash statement: gross income - cash expenses = net farm cash", Tax.NetBeforeDepreciation, Cash.NetFarmCash),
                 new("cash flow: opening + in - out = closing",
                     (LastYear.OpeningCash ?? 0m) + LastYear.In.Sum() - LastYear.Out.Sum(), LastYear.Closing[^1]),

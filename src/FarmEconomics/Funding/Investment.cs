@@ -73,6 +73,12 @@ public sealed class Investment
     /// </summary>
     public Result DiscountRate { get; }
 
+    /// <summary>Years it serves.</summary>
+    public int Years => assumptions.Project.Years;
+
+    /// <summary>What it fetches at the end, in currency.</summary>
+    public decimal Salvage => assumptions.Project.WorthAtTheEnd;
+
     /// <summary>Why it can't be told whether the project pays; null when it can.</summary>
     public string? Missing => YearlySaving.Reason ?? DiscountRate.Reason;
 
@@ -127,7 +133,7 @@ public sealed class Investment
 
     private IEnumerable<InvestmentSwing> Swings(decimal saving, decimal capital)
     {
-        (int life, decimal salvage, decimal own) = (assumptions.Project.LifeYears, assumptions.Project.Salvage, Budget.OwnMatch);
+        (int life, decimal salvage, decimal own) = (assumptions.Project.Years, assumptions.Project.WorthAtTheEnd, Budget.OwnMatch);
         int years = Math.Max(1, (int)Math.Round(life * Tenth, MidpointRounding.AwayFromZero));
         yield return new("Cost of the project", Paying(own - (Budget.Total * Tenth)), Paying(own + (Budget.Total * Tenth)));
         yield return new("Grant", Paying(own + (Budget.Funder * Tenth)), Paying(own - (Budget.Funder * Tenth)));
@@ -168,6 +174,8 @@ public sealed class Investment
         ArgumentNullException.ThrowIfNull(budget);
         ArgumentNullException.ThrowIfNull(assumptions);
         FarmRecords records = season.Records;
+        ProjectRow? row = ProjectAssumptions.RowOf(records, budget.Project);
+        assumptions = assumptions with { Project = assumptions.Project.With(row) };
         string? named = assumptions.Project.Pool;
         Pool? pool = named is not null
             ? records.FindPool(named) ?? throw new ArgumentException($"project_pool: there is no pool \"{named}\".", nameof(assumptions))
@@ -175,15 +183,20 @@ public sealed class Investment
                 .Pools.Where(pool => budget.Project.Contains(pool.Name, StringComparison.OrdinalIgnoreCase))
                 .MaxBy(pool => pool.Name.Length);
         StoreFacts? facts = pool is null ? null : StoreFacts.Of(season, pool, power);
-        return new Investment(budget, facts, SavingsOf(season, facts, assumptions), assumptions, season.Settings);
+        return new Investment(budget, facts, SavingsOf(season, row, facts, assumptions), assumptions, season.Settings);
     }
 
-    private static List<YearlySaving> SavingsOf(SeasonReview season, StoreFacts? facts, FundingAssumptions assumptions)
+    private static List<YearlySaving> SavingsOf(SeasonReview season, ProjectRow? row, StoreFacts? facts, FundingAssumptions assumptions)
     {
-        SavingAssumptions saving = assumptions.Saving;
+        SavingAssumptions saving = assumptions.Saving with
+        {
+            LossesPercent = assumptions.Saving.LossesPercent ?? row?.LossesSavedPercent,
+            PowerKwh = assumptions.Saving.PowerKwh ?? row?.PowerSavedKwh,
+        };
         return
         [
-            HoursSaved(season, facts, saving),
+            saving.Hours is null && row is { HoursSavedPercent: { } part } ? PartOfHours(season, part, row.Value, facts, saving)
+                : HoursSaved(season, facts, saving),
             LossesSaved(season, facts, saving),
             IceSaved(season, facts, saving),
             PowerSaved(season, facts, saving),
@@ -192,6 +205,18 @@ public sealed class Investment
             new("Other yearly cost", null, "", null,
                 saving.Cost is { } spent ? Result.Known(-spent) : Result.NotAvailable("other_cost is not given"), "assumed"),
         ];
+    }
+
+    private static YearlySaving PartOfHours(SeasonReview season, decimal part, ProjectRow row, StoreFacts? facts, SavingAssumptions saving)
+    {
+        Result hours = ProjectChoice.HoursOf(season, row, facts);
+        if (hours.Value is not { } logged)
+        {
+            return new("Hours saved", part, "% of the hours", null, hours, "projects table");
+        }
+
+        YearlySaving saved = HoursSaved(season, facts, saving with { Hours = logged * part / 100m });
+        return saved with { From = season.Notation.Text($"projects table: {part:0.##}% of the {logged:#,##0.#} hours on record") };
     }
 
     private static YearlySaving HoursSaved(SeasonReview season, StoreFacts? facts, SavingAssumptions saving)
@@ -248,7 +273,7 @@ public sealed class Investment
 
     private CapitalBudget? Outlay(decimal outlay) =>
         YearlySaving.Value is { } saving && DiscountRate.Value is { } capital
-            ? Make(outlay, saving, assumptions.Project.LifeYears, capital, assumptions.Project.Salvage)
+            ? Make(outlay, saving, assumptions.Project.Years, capital, assumptions.Project.WorthAtTheEnd)
             : null;
 
     private CapitalBudget Make(decimal outlay, decimal saving, int years, decimal rate, decimal salvage)
@@ -269,9 +294,9 @@ public sealed class Investment
             return new SavingNeeded(outlay, DiscountRate, DiscountRate);
         }
 
-        decimal salvage = assumptions.Project.Salvage;
+        decimal salvage = assumptions.Project.WorthAtTheEnd;
         decimal yearly = Money
-            .Rounded(((outlay - salvage) * Ownership.CapitalRecoveryFactor(capital, assumptions.Project.LifeYears)) + (salvage * capital))
+            .Rounded(((outlay - salvage) * Ownership.CapitalRecoveryFactor(capital, assumptions.Project.Years)) + (salvage * capital))
             .Amount;
         return new SavingNeeded(
             outlay,

@@ -1,3 +1,5 @@
+using FarmEconomics.Records;
+
 namespace FarmEconomics.Funding;
 
 /// <summary>When a project is paid, how long it serves, and what it is held against.</summary>
@@ -26,7 +28,8 @@ public sealed record ProjectAssumptions
             Get = a => a.Project.GrantMonth,
             Set = (a, v) => a with { Project = a.Project with { GrantMonth = (int)v } },
         },
-        new NumberEntry("project_life_years", "Years the project serves", "years", "a whole number from 1 to 40")
+        new NumberEntry("project_life_years", "Years the project serves", "years",
+            "a whole number from 1 to 40; not given: life_years of the table projects in whole years, else 15")
         {
             Least = 1m,
             Most = 40m,
@@ -34,7 +37,8 @@ public sealed record ProjectAssumptions
             Get = a => a.Project.LifeYears,
             Set = (a, v) => a with { Project = a.Project with { LifeYears = (int)v } },
         },
-        new NumberEntry("project_salvage", "Worth at the end", "currency", "what it fetches at the end")
+        new NumberEntry("project_salvage", "Worth at the end", "currency",
+            "what it fetches at the end; not given: salvage of the table projects, else 0")
         {
             Get = a => a.Project.Salvage,
             Set = (a, v) => a with { Project = a.Project with { Salvage = v } },
@@ -43,7 +47,8 @@ public sealed record ProjectAssumptions
             "project_pool",
             "Shared cost it improves",
             "pool",
-            "the pool the project replaces or improves; not given: the one whose name stands in the project's"
+            "the pool the project replaces or improves; not given: that of the table projects, "
+                + "else the one whose name stands in the project's"
         )
         {
             Get = a => a.Project.Pool,
@@ -93,13 +98,15 @@ public sealed record ProjectAssumptions
     /// </summary>
     public int? GrantMonth { get; init; }
 
-    /// <summary>Years it serves, 1 to 40.</summary>
-    public int LifeYears { get; init; } = 15;
+    /// <summary>Years it serves, 1 to 40; null: as the projects table says, else 15.</summary>
+    public int? LifeYears { get; init; }
 
-    /// <summary>What it fetches at the end, in currency; at least 0.</summary>
-    public decimal Salvage { get; init; }
+    /// <summary>What it fetches at the end, in currency, at least 0; null: as the projects table says, else 0.</summary>
+    public decimal? Salvage { get; init; }
 
-    /// <summary>The pool it replaces or improves; null: the one whose name stands in the project's.</summary>
+    /// <summary>
+    /// The pool it replaces or improves; null: as the projects table says, else the one whose name stands in the project's.
+    /// </summary>
     public string? Pool { get; init; }
 
     /// <summary>Cost of capital in percent a year, 0 to 100; null: that of the farm.</summary>
@@ -113,4 +120,35 @@ public sealed record ProjectAssumptions
 
     /// <summary>Units of its work in a year; null: not known.</summary>
     public decimal? UseAYear { get; init; }
+
+    internal const int UsualLife = 15;
+    private const int LongestLife = 40;
+
+    internal int Years => LifeYears ?? UsualLife;
+
+    internal decimal WorthAtTheEnd => Salvage ?? 0m;
+
+    /// <summary>The row of a project in the projects table; null: none.</summary>
+    internal static ProjectRow? RowOf(FarmRecords records, string? project)
+    {
+        foreach (ProjectRow row in records.Tables.Projects)
+        {
+            if (row.Project.Trim().Equals(project?.Trim(), StringComparison.OrdinalIgnoreCase))
+            {
+                return row;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>What isn't given as the projects table has it, else as is usual.</summary>
+    internal ProjectAssumptions With(ProjectRow? row) => this with
+    {
+        LifeYears = LifeYears ?? (row?.LifeYears is { } years
+            ? (int)Math.Clamp(Math.Round(years, MidpointRounding.AwayFromZero), 1m, LongestLife)
+            : UsualLife),
+        Salvage = Salvage ?? row?.Salvage ?? 0m,
+        Pool = Pool ?? row?.Pool?.Trim(),
+    };
 }

@@ -26,7 +26,6 @@ public sealed record ProjectChoice(
     Result Saving
 )
 {
-    private const decimal UsualLife = 15m;
     private const string NoWage = "no owner_wage among the settings";
 
     /// <summary>Value of an hour, in currency; null: not known.</summary>
@@ -97,16 +96,9 @@ public sealed record ProjectChoice(
             ? records.FindPool(named)
             : records.Pools.Where(one => project.Contains(one.Name, StringComparison.OrdinalIgnoreCase)).MaxBy(one => one.Name.Length);
         StoreFacts? facts = pool is null ? null : StoreFacts.Of(season, pool, power);
-        TaskMinutes? task = row is { Task: { } wanted }
-            ? TaskMinutes.Of(season).FirstOrDefault(one => one.Task.Equals(wanted.Trim(), StringComparison.OrdinalIgnoreCase))
-            : null;
-        TaskYear? done = task?.Years.FirstOrDefault(year => year.CropYear == season.CropYear);
+        (TaskMinutes? task, TaskYear? done) = TaskOf(season, row);
         decimal? hour = season.Settings.OwnerWage;
-        Result hours = row is { Task: { } asked }
-            ? done is null
-                ? Result.NotAvailable($"no hours of {asked.Trim()} in {season.CropYear}")
-                : Result.Known(done.Hours)
-            : facts?.Hours ?? Result.NotAvailable("neither a task nor a pool is named");
+        Result hours = HoursOf(season, row, facts);
         Result losses = facts is null ? Result.NotAvailable("no pool named") : Result.Known(facts.LostValue);
         return new ProjectChoice(
             project,
@@ -127,6 +119,21 @@ public sealed record ProjectChoice(
         };
     }
 
+    /// <summary>Hours of the season the project could save: of its task, else of its pool.</summary>
+    internal static Result HoursOf(SeasonReview season, ProjectRow? row, StoreFacts? facts) => row is { Task: { } asked }
+        ? TaskOf(season, row).Done is { } done
+            ? Result.Known(done.Hours)
+            : Result.NotAvailable($"no hours of {asked.Trim()} in {season.CropYear}")
+        : facts?.Hours ?? Result.NotAvailable("neither a task nor a pool is named");
+
+    private static (TaskMinutes? Task, TaskYear? Done) TaskOf(SeasonReview season, ProjectRow? row)
+    {
+        TaskMinutes? task = row is { Task: { } wanted }
+            ? TaskMinutes.Of(season).FirstOrDefault(one => one.Task.Equals(wanted.Trim(), StringComparison.OrdinalIgnoreCase))
+            : null;
+        return (task, task?.Years.FirstOrDefault(year => year.CropYear == season.CropYear));
+    }
+
     private static Result CostOf(FarmRecords records, string project, ProjectRow? row)
     {
         List<FundingRow> lines = records.Tables.Funding.FindAll(line =>
@@ -145,7 +152,7 @@ public sealed record ProjectChoice(
             : Result.Known(
                 Money
                     .Rounded(
-                        ((cost - salvage) * Ownership.CapitalRecoveryFactor(percent / 100m, row?.LifeYears ?? UsualLife))
+                        ((cost - salvage) * Ownership.CapitalRecoveryFactor(percent / 100m, row?.LifeYears ?? ProjectAssumptions.UsualLife))
                             + (salvage * percent / 100m)
                     )
                     .Amount

@@ -59,7 +59,7 @@ public sealed class StatementBridge
         decimal sentOn = review.Trace.PartsOfWindow(year).Where(part => part.CropYear != year).Sum(part => part.Amount.Amount);
         decimal takenIn = season.DispositionParts.Where(part => part.Disposition.Window != year).Sum(part => part.Amount.Amount);
         decimal booksOfYear = records.Expenses.Where(row => charges.HomeYearOf(row) == year).Sum(row => FarmPart(records, row));
-        decimal booksDated = -book.Sum(CashKind.Operating, CashKind.Labor);
+        decimal booksDated = -book.Sum(CashKind.Operating, CashKind.OperatingInterest, CashKind.Labor);
         decimal Imputed(CostStream stream) => ImputedIn(charges, year, stream);
         List<BridgeStep> steps =
         [

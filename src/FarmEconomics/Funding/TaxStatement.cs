@@ -92,7 +92,14 @@ public sealed class TaxStatement
         IReadOnlyList<AssetDepreciation> depreciation = TaxDepreciation.Of(book.Records.Tables.Assets, classes);
         Dictionary<string, TaxStatementLine> unknown = [];
         ILookup<(TaxLine? Line, string Label), CashEntry> groups = book
-            .Entries.Where(entry => entry.Kind is CashKind.SellingFees or CashKind.Operating or CashKind.Labor or CashKind.Interest)
+            .Entries.Where(entry =>
+                entry.Kind
+                    is CashKind.SellingFees
+                        or CashKind.Operating
+                        or CashKind.Labor
+                        or CashKind.Interest
+                        or CashKind.OperatingInterest
+            )
             .ToLookup(entry => LineOf(book.Records, entry));
         List<TaxStatementLine> lines = [];
         foreach (TaxLine line in TaxLines.All)

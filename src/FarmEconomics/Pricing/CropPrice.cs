@@ -135,7 +135,10 @@ public sealed class CropPrice
     /// <summary>The same against the target.</summary>
     public Result AgainstTarget { get; }
 
-    /// <summary>The unit most of the season's sales rows of this channel were written in; the one its price is asked in.</summary>
+    /// <summary>
+    /// The unit most of the season's sales rows of this channel were written in, of as many the one more was sold in; the one its price is
+    /// asked in.
+    /// </summary>
     public string SellingUnit =>
         Sold
             .Parts.Select(part => part.Disposition)
@@ -145,6 +148,7 @@ public sealed class CropPrice
                 StringComparer.OrdinalIgnoreCase
             )
             .OrderByDescending(unit => unit.Count())
+            .ThenByDescending(unit => unit.Sum(disposition => disposition.Quantity))
             .ThenBy(unit => unit.Key, StringComparer.OrdinalIgnoreCase)
             .First()
             .Key;

@@ -53,7 +53,8 @@ public readonly record struct AssetRow(RecordTable Home, int Index) : IRecordRow
         new("replacement_value", ColumnType.Money, "What a new one would cost today; blank: not known. Asked only by what a lender sees.")
         { Range = NumberRanges.AmountFromZero, Unit = ColumnUnits.Currency });
     internal static readonly NumberColumn SoldForColumn = Declared.Number(
-        new("sold_for", ColumnType.Money, "What it fetched when it was retired; blank: not known.")
+        new("sold_for", ColumnType.Money,
+            "What it was sold for on the day in `retired`: money received, not to be entered in income again; blank: not known.")
         {
             Range = NumberRanges.AmountFromZero,
             Unit = ColumnUnits.Currency,
@@ -107,7 +108,7 @@ public readonly record struct AssetRow(RecordTable Home, int Index) : IRecordRow
     /// <summary>What a new one would cost today; blank: not known.</summary>
     public decimal? ReplacementValue => ReplacementValueColumn.Maybe(Home, Index);
 
-    /// <summary>What it fetched when it was retired; blank: not known.</summary>
+    /// <summary>What it was sold for on the day it was retired, money received; blank: not known.</summary>
     public decimal? SoldFor => SoldForColumn.Maybe(Home, Index);
 
     /// <summary>What it is for tax; blank: not said.</summary>

@@ -4,7 +4,8 @@ namespace FarmEconomics.Records;
 /// <param name="Number">Its number, a label that changes with the form's year.</param>
 /// <param name="Name">Its name.</param>
 /// <param name="OnTopOfWages">True where a cost of labor is no wages: benefits, workers' compensation, pensions and payroll taxes.</param>
-public sealed record TaxLine(string Number, string Name, bool OnTopOfWages = false);
+/// <param name="IsInterest">True where it holds interest.</param>
+public sealed record TaxLine(string Number, string Name, bool OnTopOfWages = false, bool IsInterest = false);
 
 /// <summary>
 /// Lines of part II of Schedule F (Form 1040), farm expenses, as the form of tax year 2025 numbers them. Sources: the Iowa State University
@@ -39,8 +40,8 @@ public static class TaxLines
         new("18", "Freight and trucking"),
         new("19", "Gasoline, fuel, and oil"),
         new("20", "Insurance (other than health)", OnTopOfWages: true),
-        new("21a", "Interest: mortgage (paid to banks, etc.)"),
-        new("21b", "Interest: other"),
+        new("21a", "Interest: mortgage (paid to banks, etc.)", IsInterest: true),
+        new("21b", "Interest: other", IsInterest: true),
         new("22", "Labor hired (less employment credits)"),
         new("23", "Pension and profit-sharing plans", OnTopOfWages: true),
         new("24a", "Rent or lease: vehicles, machinery, equipment"),

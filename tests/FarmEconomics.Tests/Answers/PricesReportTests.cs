@@ -69,6 +69,29 @@ public class PricesReportTests
         Assert.Contains("Nothing of 2025 was sold", Make(farm).OfType<HeadlineBlock>().Single().Headline, StringComparison.Ordinal);
     }
 
+    /// <summary>10 bunches at 1 and seed of 100: full cost is 10 times what kale sold for, and 90 was missing.</summary>
+    [Fact]
+    public void Farm_WhereNoCropCanBePriced_IsNotSaidToBeNothingShort()
+    {
+        ReviewedFarm farm = AnswerFarms.Of(
+            ("farm.csv", "setting,value\nunpaid_hours,none\ninterest_percent,0\n"),
+            ("crops.csv", "crop,unit\nKale,bunch\n"),
+            ("beds.csv", "bed,length_ft\nB,50\n"),
+            ("plantings.csv", "planting,crop,bed,bed_feet,in_bed,out_of_bed\nK,Kale,B,50,2025-05-01,2025-08-01\n"),
+            ("harvests.csv", "date,planting,quantity\n2025-07-01,K,10\n"),
+            ("channels.csv", "channel,kind\nStall,market\n"),
+            ("sales.csv", "date,crop,channel,quantity,unit_price\n2025-07-02,Kale,Stall,10,1\n"),
+            ("expenses.csv", "date,amount,category\n2025-03-01,100,seed\n"));
+
+        IReadOnlyList<Block> page = Make(farm);
+        KeyFigure missing = page.OfType<FiguresBlock>().Single().Figures[0];
+        string why = page.OfType<HeadlineBlock>().Single().Why!.ToPlainText();
+
+        Assert.Equal((90m, "short of full cost, on 1 crop that can't be priced"), ((decimal)missing.Value!, missing.Words));
+        Assert.Contains("ever sold for, and came in $90 short", why, StringComparison.Ordinal);
+        Assert.DoesNotContain("No crop that can be priced", why, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData(12, 0)]
     [InlineData(42, 0)]

@@ -42,6 +42,17 @@ public class PricesByHandTests
         Assert.Equal((AdviceKind.Unknown, 77m - 44m), (price.Advice("bunch").Kind, Of(price.AgainstFullCost)));
     }
 
+    /// <summary>As many rows in bunches as in cases, and more of it in cases: 24 lb against 5.</summary>
+    [Fact]
+    public void SeveralUnits_InAsManyRows_AreAskedInTheOneMoreWasSoldIn()
+    {
+        CropPrice price = Assert.Single(Book(Kale().Pick("2025-07-01", "k", 29m).Spend("2025-04-01", 44m, "seed")
+            .Sell("2025-07-02", "kale", "market", 10m, 2.5m, unit: "bunch")
+            .Sell("2025-07-04", "kale", "market", 2m, 30m, unit: "case")).Prices);
+
+        Assert.Equal("case", price.SellingUnit);
+    }
+
     /// <summary>What was given away rests on what was sold: 60 of seed on 30 lb, not on 40.</summary>
     [Fact]
     public void WhatWasGivenAway_RestsOnWhatWasSold()

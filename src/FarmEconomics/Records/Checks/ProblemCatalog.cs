@@ -224,6 +224,12 @@ public static class ProblemCatalog
             "Enter 1 to 5 for the year of the project, 1 to 4 for its quarter, or leave it blank for the first."
         ),
         new(
+            ProblemCodes.AssetMoney,
+            "Money that doesn't fit the asset",
+            "The grant is greater than what the asset cost, or sold_for is given without the day it was sold.",
+            "Correct grant or cost; give the day in retired."
+        ),
+        new(
             ProblemCodes.TemperatureOrder,
             "Lowest temperature above the highest",
             "The day's lowest temperature is higher than its highest.",

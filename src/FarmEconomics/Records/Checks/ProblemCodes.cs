@@ -195,6 +195,9 @@ public static class ProblemCodes
     /// <summary>A year or quarter of a project that isn't whole.</summary>
     public const string ProjectQuarter = "E237";
 
+    /// <summary>A grant greater than what the asset cost, or money it fetched without the day it went.</summary>
+    public const string AssetMoney = "E238";
+
     /// <summary>Lowest temperature above the highest.</summary>
     public const string TemperatureOrder = "E235";
 

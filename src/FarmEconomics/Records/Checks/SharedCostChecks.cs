@@ -49,7 +49,8 @@ internal static class SharedCostChecks
                         row.InService,
                         sameDayFits: true
                     )
-                )
+                ),
+                ("money fits the asset", AssetMoney)
             ),
         ];
 
@@ -63,6 +64,31 @@ internal static class SharedCostChecks
             ("dates make sense", (context, row) => Period(context, row, row.From, row.To))),
         TotalsMet.Check,
     ];
+
+    private static void AssetMoney(CheckContext context, AssetRow row)
+    {
+        if (row.Grant is { } grant && grant > row.Cost)
+        {
+            context.Report(
+                ProblemCodes.AssetMoney,
+                row,
+                "grant",
+                context.Notation.Text($"The grant, {grant:#,##0.00}, is greater than the cost, {row.Cost:#,##0.00}."),
+                context.Notation.Text($"{grant}")
+            );
+        }
+
+        if (row is { SoldFor: { } fetched, Retired: null })
+        {
+            context.Report(
+                ProblemCodes.AssetMoney,
+                row,
+                "sold_for",
+                context.Notation.Text($"It fetched {fetched:#,##0.00}, but retired doesn't say when."),
+                context.Notation.Text($"{fetched}")
+            );
+        }
+    }
 
     private static void StructuresAreThere(CheckContext context)
     {
