@@ -5,6 +5,8 @@ using FarmEconomics.Page.Fixing;
 using FarmEconomics.Page.Importing;
 using FarmEconomics.Page.Views;
 using FarmEconomics.Records;
+using FarmEconomics.Records.Checks;
+using FarmEconomics.Records.Schema;
 using FarmEconomics.Reports.Words;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -20,15 +22,15 @@ internal sealed partial class PageRoutes
         {
             Dictionary<string, string> given = Given(context.Request.Query);
             return Page("Fix records",
-                cache.Look().Farm().With(folder => FixView.List(folder, WhyNotFixed, given.GetValueOrDefault("done", ""),
-                given.GetValueOrDefault("undo", ""), WhyNotFixed is null ? NamesView.Form(folder, [], []) : "")), FixView.Path);
+                cache.Look().Farm().With(folder => FixView.List(folder, WhyNotFixed, DoneTo(given),
+                WhyNotFixed is null ? NamesView.Form(folder, [], []) : "")), FixView.Path);
         });
         app.MapGet(FixView.RowPath, (HttpContext context) =>
         {
             Dictionary<string, string> given = Given(context.Request.Query);
-            return FixRow(given.GetValueOrDefault("file", ""), given.GetValueOrDefault("line", ""));
+            return FixRow(given.GetValueOrDefault("file", ""), given.GetValueOrDefault("line", ""), DoneTo(given));
         });
-        app.MapGet(FixView.RowPath + "/{file}/{line}", (string file, string line) => FixRow(file, line));
+        app.MapGet(FixView.RowPath + "/{file}/{line}", (string file, string line) => FixRow(file, line, ""));
         app.MapPost(FixView.RowPath, (Delegate)SaveRowAsync);
         app.MapPost(FixView.UndoPath, (Delegate)UndoRowAsync);
         app.MapPost(NamesView.Path, (Delegate)SaveNamesAsync);
@@ -38,9 +40,30 @@ internal sealed partial class PageRoutes
 
     private string? WhyNotFixed => options.ReadOnly ? "Opened with --read-only: nothing can be saved here." : Editor.WhyNot;
 
-    private LengthUnit Unit => cache.Look().Farm().Settings.LengthUnit;
+    // What was just done to a file, with the way back to what it was before; asked for twice, one change is taken back.
+    private string DoneTo(Dictionary<string, string> given) => DoneTo(given, [given.GetValueOrDefault("undo", "")], "");
 
-    private IResult FixRow(string file, string line)
+    private string DoneTo(Dictionary<string, string> given, IEnumerable<string> undo, string back)
+    {
+        string done = given.GetValueOrDefault("done", "");
+        return FixView.Done(done, done.Length == 0 || WhyNotFixed is not null ? []
+            : undo.Select(file => KeyValuePair.Create(file, SeenVersion(file))).Where(file => file.Value.Length > 0), back);
+    }
+
+    // An address says the file; one that is none has no version.
+    private string SeenVersion(string file)
+    {
+        try
+        {
+            return file.Length == 0 ? "" : Editor.VersionOf(file);
+        }
+        catch (FileNotFoundException)
+        {
+            return "";
+        }
+    }
+
+    private IResult FixRow(string file, string line, string done)
     {
         int at = 0;
         if (line.Trim().Length > 0 && !int.TryParse(line, NumberStyles.None, CultureInfo.InvariantCulture, out at))
@@ -55,15 +78,34 @@ internal sealed partial class PageRoutes
 
         try
         {
-            return Editor.Row(file, at) is { } row
-                ? Page($"{file}, line {line}", FixView.Row(row, Faults(file, at), "", WhyNotFixed, Unit), FixView.Path)
-                : NoSuchPage($"No row that can be changed here begins in line {at} of {file}.");
+            if (Editor.Row(file, at) is not { } row)
+            {
+                return NoSuchPage($"No row that can be changed here begins in line {at} of {file}.");
+            }
+
+            List<Problem> faults = Faults(file, at);
+            return RowPage(row, look => look with
+            {
+                Faults = faults,
+                Done = done,
+                WhyNot = WhyNotFixed,
+                Rows = at == 0 ? Editor.Rows(file) : [],
+            });
         }
         catch (FileNotFoundException missing)
         {
             return NoSuchPage(missing.Message);
         }
     }
+
+    private IResult RowPage(EditableRow row, Func<RowLook, RowLook> with, int status = StatusCodes.Status200OK) =>
+        cache.Look().Farm().With(folder =>
+        {
+            FarmSettings settings = folder.Reading.FarmSettings;
+            RowLook look = with(new RowLook(row, settings, new KnownNames(folder.Reading.Tables, settings)));
+            return Page(look.Message.Length > 0 ? "Nothing was saved" : RowView.Title(row.File, row.Line), RowView.Render(look),
+                FixView.Path, status: status);
+        });
 
     // What the checks say of the row as it stands.
     private List<Problem> Faults(string file, int line) =>
@@ -90,19 +132,52 @@ internal sealed partial class PageRoutes
 
             bool remove = sent["do"] == "remove";
             string[] typed = [.. row.Headings.Select((_, at) => sent.ContainsKey($"c{at}") ? sent[$"c{at}"].ToString() : row.Fields[at])];
+            string[] written = AsWritten(row, typed);
             EditOutcome outcome = Editor.Save(
-                new RowChange(file, sent["version"].ToString(), line, remove ? null : Changed(row, typed)));
+                new RowChange(file, sent["version"].ToString(), line, remove ? null : Changed(row, written)));
             return outcome.Saved
-                ? SeeOther(context, Nav.Address(PlanView.Files.Contains(file) ? NextYearPath : FixView.Path,
-                    $"done={Uri.EscapeDataString(outcome.Message)}&undo={Uri.EscapeDataString(file)}"))
-                : Page("Nothing was saved", FixView.Row(row with { Fields = typed, Version = sent["version"].ToString() }, outcome.Problems,
-                    outcome.Message, null, Unit), FixView.Path, status: StatusCodes.Status422UnprocessableEntity);
+                ? SeeOther(context, Nav.Address(AfterSaving(file, line), $"done={Uri.EscapeDataString(outcome.Message
+                    + (remove ? "" : ReadAs(typed, written)))}&undo={Uri.EscapeDataString(file)}"
+                    + (line == 0 ? $"&file={Uri.EscapeDataString(file)}" : "")))
+                : NotSaved(row with { Fields = typed, Version = sent["version"].ToString() }, outcome);
         }
         catch (FileNotFoundException missing)
         {
             return NoSuchPage(missing.Message);
         }
     }
+
+    // A new row fits the file as it is now as well: seen beside those that came meanwhile, it is saved by pressing again.
+    private IResult NotSaved(EditableRow typed, EditOutcome outcome)
+    {
+        bool again = outcome.IsOutdated && typed.Line == 0;
+        IReadOnlyList<(int Line, IReadOnlyList<string> Fields)> rows = again ? Editor.Rows(typed.File) : [];
+        return RowPage(again ? typed with { Version = Editor.VersionOf(typed.File) } : typed, look => look with
+        {
+            Faults = outcome.Problems,
+            Message = outcome.Message + (again ? " Its rows stand below: if yours isn't among them, press Save again." : ""),
+            IsOutdated = outcome.IsOutdated && !again,
+            Rows = rows,
+        }, StatusCodes.Status422UnprocessableEntity);
+    }
+
+    // Who adds a row has another one to add.
+    private static string AfterSaving(string file, int line) =>
+        PlanView.Files.Contains(file) ? NextYearPath : line == 0 ? FixView.RowPath : FixView.Path;
+
+    private string[] AsWritten(EditableRow row, string[] typed)
+    {
+        FarmSettings settings = cache.Look().Farm().Settings;
+        TableSchema? table = RecordSchema.Find(row.File.Split('.')[0]);
+        return
+        [
+            .. typed.Select((text, at) => table?.Find(row.Headings[at], settings.LengthUnit) is { } column
+                && AsInAField(text) != AsInAField(row.Fields[at]) ? TypedFields.Written(text, column, settings) : text),
+        ];
+    }
+
+    private static string ReadAs(string[] typed, string[] written) => string.Concat(typed.Zip(written)
+        .Where(pair => pair.First != pair.Second).Select(pair => $" “{pair.First.Trim()}” was saved as {pair.Second}."));
 
     // What stays as it was isn't sent along: two columns of one heading are told apart by their place alone.
     private static Dictionary<string, string> Changed(EditableRow row, string[] typed)
@@ -133,7 +208,7 @@ internal sealed partial class PageRoutes
 
         try
         {
-            EditOutcome outcome = Editor.Undo(sent["file"].ToString());
+            EditOutcome outcome = Editor.Undo(sent["file"].ToString(), sent["version"].ToString());
             return SeeOther(
                 context,
                 Nav.Address(sent["back"] == NextYearPath ? NextYearPath : FixView.Path, $"done={Uri.EscapeDataString(outcome.Message)}")

@@ -81,11 +81,7 @@ internal sealed partial class PageRoutes
     {
         Dictionary<string, string> given = Given(context.Request.Query);
         return asked.Report.Id == ReportId.NextYear
-            ? PlanView.Done(
-                given.GetValueOrDefault("done", ""),
-                WhyNotFixed is null ? given.GetValueOrDefault("undo", "").Split(' ') : [],
-                NextYearPath
-            )
+            ? DoneTo(given, given.GetValueOrDefault("undo", "").Split(' ').Where(PlanView.Files.Contains), NextYearPath)
             : "";
     }
 

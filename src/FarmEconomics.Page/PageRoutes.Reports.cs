@@ -74,10 +74,10 @@ internal sealed partial class PageRoutes
             given["crop"] = crop;
         }
 
-        FieldForm form = Form(now, report.Fields, given);
+        FieldForm form = PageForm(now, (report, slug), given);
         for (; ; )
         {
-            FieldForm shown = form.Faults.Count > 0 ? Form(now, report.Fields, Without(given, form)) : form;
+            FieldForm shown = form.Faults.Count > 0 ? PageForm(now, (report, slug), Without(given, form)) : form;
             OpenedFarm opened = now.Farm(shown.Settings, shown.SkipBadRows);
             ReviewedFarm farm = opened.Reviewed(shown.Year);
             if (!farm.IsReviewed && !report.TakesAnyRecords)
@@ -94,6 +94,18 @@ internal sealed partial class PageRoutes
                 form.Refuse(key, Sentence(refused));
             }
         }
+    }
+
+    // The page of a crop says the crop by its address.
+    private FieldForm PageForm(FarmSnapshot now, (IReport Report, string Slug) asking, Dictionary<string, string> given)
+    {
+        FieldForm form = Form(now, asking.Report.Fields, given);
+        if (asking.Slug.Length > 0)
+        {
+            form.SaidByThePage("crop");
+        }
+
+        return form;
     }
 
     // A value that only the report itself finds wrong is told beside its field as well; each is refused once.

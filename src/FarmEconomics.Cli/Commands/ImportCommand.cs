@@ -106,6 +106,18 @@ internal static class ImportCommand
         return Draft(request, beside, said) is { } drafted ? Show(drafted, seen, beside, said) : ExitCode.RecordsInError;
     }
 
+    private static ImportDraft Of(ImportRequest request, int? headingsAt, DatesWritten dates)
+    {
+        try
+        {
+            return ImportDraft.Of(request, headingsAt, dates);
+        }
+        catch (UntoldTableException untold)
+        {
+            throw new ArgumentException($"{untold.Message} Give --as, such as --as sales.");
+        }
+    }
+
     /// <summary>The request with a mapping to go by; null when the draft asks something first.</summary>
     private static ImportRequest? Draft(ImportRequest request, ImportBeside beside, (ParseResult Line, ImportOptions Asked) said)
     {
@@ -127,7 +139,7 @@ internal static class ImportCommand
             DatesWritten.DayFirst,
             _ => DatesWritten.Unknown
         };
-        var draft = ImportDraft.Of(request, said.Line.GetValue(said.Asked.HeadingsAt), dates);
+        ImportDraft draft = Of(request, said.Line.GetValue(said.Asked.HeadingsAt), dates);
         beside.Write(map, draft.Csv, "--map");
         ImportText.PrintDraft(draft, map, said.Line.GetValue(said.Asked.All), Console.Out);
         if (said.Line.GetValue(said.Asked.Apply))

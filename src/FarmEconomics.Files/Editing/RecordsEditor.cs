@@ -1,8 +1,10 @@
 using System.Security.Cryptography;
 using FarmEconomics.Files.Inputs;
 using FarmEconomics.Files.Places;
+using FarmEconomics.Files.Start;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Checks;
+using FarmEconomics.Records.Schema;
 
 namespace FarmEconomics.Files.Editing;
 
@@ -27,11 +29,35 @@ public sealed class RecordsEditor(string folder, TimeProvider clock)
     /// <exception cref="IOException">The file can't be read.</exception>
     public EditableRow? Row(string file, int line)
     {
+        if (line == 0 && FirstRow(file) is { } first)
+        {
+            return first.Row;
+        }
+
         byte[] bytes = File.ReadAllBytes(Place(file));
         return RowBytes.Of(bytes) is { } rows && (line == 0 ? [.. rows.Headings.Select(_ => "")] : rows.Fields(line)) is { } fields
             ? new EditableRow(file, line, Version(bytes), rows.Headings,
                 [.. fields.Concat(Enumerable.Repeat("", Math.Max(0, rows.Headings.Count - fields.Count)))])
             : null;
+    }
+
+    /// <summary>All rows of a file, each with the line it starts in; none of a file that can't be changed here.</summary>
+    /// <param name="file">The file's name, without its folder.</param>
+    /// <exception cref="IOException">The file can't be read.</exception>
+    public IReadOnlyList<(int Line, IReadOnlyList<string> Fields)> Rows(string file) =>
+        File.Exists(Path.Combine(folder, file)) ? RowBytes.Of(File.ReadAllBytes(Place(file)))?.All() ?? [] : [];
+
+    // A table that isn't there yet is begun with its first row, and the columns an empty one has.
+    private (EditableRow Row, char Separator)? FirstRow(string file)
+    {
+        if (File.Exists(Path.Combine(folder, file)) || TableOf(file) is not { } table)
+        {
+            return null;
+        }
+
+        FarmSettings farm = RecordsFolder.Read(folder).FarmSettings;
+        string[] headings = [.. RecordsTemplate.First(table).For(farm.LengthUnit).Columns.Select(column => column.Name)];
+        return (new EditableRow(file, 0, "", headings, [.. headings.Select(_ => "")]), RecordsTemplate.Separator(farm));
     }
 
     /// <summary>Makes a change, if the file is still the one that was looked at and the change brings no error.</summary>
@@ -46,6 +72,14 @@ public sealed class RecordsEditor(string folder, TimeProvider clock)
             return new EditOutcome(false, why);
         }
 
+        return change is { Line: 0, Fields: { } typed } && FirstRow(change.File) is { } first
+            ? Save([new RowsChange(change.File, change.Version, first.Row.Headings,
+                [[.. first.Row.Headings.Select(heading => typed.GetValueOrDefault(heading, ""))]]) { Separator = first.Separator }])
+            : SaveThere(change);
+    }
+
+    private EditOutcome SaveThere(RowChange change)
+    {
         string place = Place(change.File);
         using FileTurn turn = FileTurn.Take(place);
         byte[] before = File.ReadAllBytes(place);
@@ -159,13 +193,16 @@ public sealed class RecordsEditor(string folder, TimeProvider clock)
 
     /// <summary>Puts back what stood there before the last change of a file, if the file is still what that change made of it.</summary>
     /// <param name="file">The file's name, without its folder.</param>
+    /// <param name="seen">The version of the file that was looked at, so that asking twice takes one change back; null: any.</param>
     /// <returns>What came of it.</returns>
     /// <exception cref="IOException">The file can't be read or written; then it is as it was.</exception>
-    public EditOutcome Undo(string file)
+    public EditOutcome Undo(string file, string? seen = null)
     {
         string place = Place(file);
         using FileTurn turn = FileTurn.Take(place);
-        return TakenBack(file, place);
+        return seen is not null && seen != VersionOf(file)
+            ? new EditOutcome(false, $"{file} is another one by now; nothing more was put back.") { IsOutdated = true }
+            : TakenBack(file, place);
     }
 
     private EditOutcome TakenBack(string file, string place)
@@ -188,7 +225,8 @@ public sealed class RecordsEditor(string folder, TimeProvider clock)
     }
 
     private static EditOutcome Changed(string file) =>
-        new(false, $"{file} was changed meanwhile, in your spreadsheet or elsewhere. Nothing was saved; load the page again.");
+        new(false, $"{file} was changed meanwhile, in your spreadsheet, another window or elsewhere. Nothing was saved.")
+        { IsOutdated = true };
 
     private static string Version(byte[] bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes));
 
@@ -244,9 +282,11 @@ public sealed class RecordsEditor(string folder, TimeProvider clock)
 
     // Only a table of the records may be made.
     private string NewPlace(string file) =>
-        Path.GetFileName(file) == file && Records.Schema.RecordSchema.Tables.Any(table => $"{table.Name}.csv" == file)
+        TableOf(file) is not null
             ? FolderPlace.Real(Path.Combine(folder, file))
             : throw new ArgumentException($"There is no table {file} in the records.");
+
+    private static TableSchema? TableOf(string file) => RecordSchema.Tables.FirstOrDefault(table => $"{table.Name}.csv" == file);
 
     private bool CanWrite()
     {

@@ -11,6 +11,8 @@ namespace FarmEconomics.Files.Editing;
 /// </summary>
 internal sealed class RowBytes
 {
+    private const string NothingTyped = "Nothing was saved: every field is blank.";
+
     private readonly byte[] bytes;
     private readonly char separator;
     private readonly Encoding encoding;
@@ -43,6 +45,22 @@ internal sealed class RowBytes
         using CsvReader reader = file.Reader();
         file.Headings = reader.Read() ? reader.Current.ToArray() : [];
         return file;
+    }
+
+    /// <summary>All rows, each with the line it starts in.</summary>
+    public IReadOnlyList<(int Line, IReadOnlyList<string> Fields)> All()
+    {
+        using CsvReader reader = Reader();
+        List<(int, IReadOnlyList<string>)> rows = [];
+        for (bool first = true; reader.Read(); first = false)
+        {
+            if (!first)
+            {
+                rows.Add(((int)reader.LineNumber, [.. reader.Current.ToArray()]));
+            }
+        }
+
+        return rows;
     }
 
     /// <summary>The fields of the row that starts in a line; null when none does, or its bytes can't be told for certain.</summary>
@@ -86,7 +104,7 @@ internal sealed class RowBytes
         }
 
         bool ended = bytes.Length == 0 || bytes[^1] is (byte)'\n' or (byte)'\r';
-        return [.. bytes, .. ended ? [] : lineEnd, .. Row(raw), .. lineEnd];
+        return [.. bytes, .. ended ? [] : lineEnd, .. Row(raw, NothingTyped), .. lineEnd];
     }
 
     /// <summary>The file without some rows and with others at its end.</summary>
@@ -139,7 +157,7 @@ internal sealed class RowBytes
                 raw[at] = Bytes(row[i]);
             }
 
-            file.Write(Row(raw));
+            file.Write(Row(raw, NothingTyped));
             file.Write(lineEnd);
         }
 
@@ -229,9 +247,9 @@ internal sealed class RowBytes
     }
 
     // A blank row would be passed over, and its line be lost.
-    private byte[] Row(IEnumerable<byte[]> raw) =>
+    private byte[] Row(IEnumerable<byte[]> raw, string why = "The row would be blank; take it out instead.") =>
         raw.Any(field => encoding.GetString(field).Trim(' ', '\t', '"').Length > 0) ? Joined(raw)
-            : throw new ArgumentException("The row would be blank; take it out instead.");
+            : throw new ArgumentException(why);
 
     private byte[] Joined(IEnumerable<byte[]> raw)
     {

@@ -1,5 +1,6 @@
 using System.Buffers;
 using System.Globalization;
+using System.Text.RegularExpressions;
 using System.Text.Unicode;
 using ADRaffy.ENSNormalize;
 using FarmEconomics.Records.Checks;
@@ -8,9 +9,10 @@ using FarmEconomics.Records.Schema;
 namespace FarmEconomics.Files.Reading;
 
 /// <summary>
-/// Looks at texts that hold more than plain ASCII letters: wrong encodings, letters that can't be seen, and the form of composed letters.
+/// Looks at texts that hold more than plain ASCII letters with single spaces between words: wrong encodings, letters that can't be seen,
+/// the form of composed letters, and spaces that look like one.
 /// </summary>
-internal static class UnusualText
+internal static partial class UnusualText
 {
     // Marks that change nothing one can see (word joiners, directions of writing); those that join letters of some scripts are left.
     private static readonly SearchValues<char> Unseen = SearchValues.Create(
@@ -18,7 +20,8 @@ internal static class UnusualText
     );
 
     /// <summary>True for a text that needs a look: nearly every text is plain letters, seen at once.</summary>
-    public static bool Is(ReadOnlySpan<byte> bytes) => bytes.IndexOfAnyExceptInRange((byte)' ', (byte)'~') >= 0;
+    public static bool Is(ReadOnlySpan<byte> bytes) =>
+        bytes.IndexOfAnyExceptInRange((byte)' ', (byte)'~') >= 0 || bytes.IndexOf("  "u8) >= 0;
 
     /// <summary>What is wrong with a text; the message goes on after the column's name. Null when nothing is.</summary>
     public static (string Code, string Message)? FaultOf(ColumnSchema column, ReadOnlySpan<byte> bytes, string text)
@@ -44,9 +47,14 @@ internal static class UnusualText
     }
 
     /// <summary>
-    /// A name with its letters composed (Unicode NFC), so that names which look alike are one name; another text as it is.
+    /// A name with its letters composed (Unicode NFC) and one plain space between its words, so that names which look alike are one name;
+    /// another text as it is.
     /// </summary>
-    public static string Composed(ColumnSchema column, string text) => column.IsName ? ENSNormalize.NF.NFC(text) : text;
+    public static string Composed(ColumnSchema column, string text) =>
+        column.IsName ? Spaces().Replace(ENSNormalize.NF.NFC(text), " ").Trim() : text;
+
+    [GeneratedRegex(@"[\p{Zs}]{2,}|[\p{Zs}-[ ]]", RegexOptions.CultureInvariant)]
+    private static partial Regex Spaces();
 
     private static string Name(char c) => c switch
     {

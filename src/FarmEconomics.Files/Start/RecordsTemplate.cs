@@ -33,13 +33,16 @@ public static class RecordsTemplate
                     || (table.Name == "farm" && settings.Count > 0)
                 )
                 .Select(table =>
-                    (minimal ? table with { Columns = [.. table.Columns.Where(column => !column.Later)] } : table).For(farm.LengthUnit)
+                    (minimal ? First(table) : table).For(farm.LengthUnit)
                 ),
         ];
         return path.EndsWith(".xlsx", StringComparison.OrdinalIgnoreCase)
             ? WriteWorkbook(path, tables, farm, (settings, first))
             : WriteFolder(path, tables, farm, settings, first);
     }
+
+    /// <summary>A table with the columns a first season needs.</summary>
+    internal static TableSchema First(TableSchema table) => table with { Columns = [.. table.Columns.Where(column => !column.Later)] };
 
     private static string[] WriteWorkbook(
         string path,

@@ -17,7 +17,7 @@ internal sealed class FieldForm
     private FieldForm(IReadOnlyList<PageField> fields) => Fields = fields;
 
     /// <summary>The fields in the order of the notebook's cell.</summary>
-    internal IReadOnlyList<PageField> Fields { get; }
+    internal IReadOnlyList<PageField> Fields { get; private set; }
 
     /// <summary>The farm's decimal mark.</summary>
     internal char DecimalMark { get; private init; }
@@ -69,9 +69,7 @@ internal sealed class FieldForm
             }
         }
 
-        form.Query = string.Join('&', fields
-            .Where(field => form.values[field.Key] != field.Default)
-            .Select(field => $"{Uri.EscapeDataString(field.Key)}={Uri.EscapeDataString(form.values[field.Key])}"));
+        form.Query = form.Changed();
         if (declared.Any(parameter => parameter.Choice == "change"))
         {
             foreach ((string key, string fault) in ChangeFields.Faults(form.values, farm))
@@ -87,6 +85,17 @@ internal sealed class FieldForm
 
         return form;
     }
+
+    /// <summary>Takes out a field whose value the page's own address says: it can't be changed there, and isn't one.</summary>
+    internal void SaidByThePage(string key)
+    {
+        Fields = [.. Fields.Where(field => field.Key != key)];
+        Query = Changed();
+    }
+
+    private string Changed() => string.Join('&', Fields
+        .Where(field => values[field.Key] != field.Default)
+        .Select(field => $"{Uri.EscapeDataString(field.Key)}={Uri.EscapeDataString(values[field.Key])}"));
 
     /// <summary>Says what is wrong with a value that can be read and still can't be; the notebook isn't run with it.</summary>
     internal void Refuse(string key, string fault)

@@ -23,28 +23,6 @@ internal static class PlanView
     /// <summary>The files of a plan.</summary>
     internal static readonly string[] Files = ["plan.csv", "plan_sales.csv"];
 
-    /// <summary>What was just done, with the way back.</summary>
-    /// <param name="done">What was done; blank: nothing.</param>
-    /// <param name="undo">Files whose last change can be put back.</param>
-    /// <param name="back">The page to come back to.</param>
-    internal static string Done(string done, IEnumerable<string> undo, string back)
-    {
-        if (done.Length == 0)
-        {
-            return "";
-        }
-
-        StringBuilder html = new($"<p role=\"status\"><strong>{Text(done)}</strong></p>\n");
-        foreach (string file in undo.Where(Files.Contains))
-        {
-            html.Append($"<form method=\"post\" action=\"{FixView.UndoPath}\"><input type=\"hidden\" name=\"file\" value=\"{Text(file)}\">"
-                + $"<input type=\"hidden\" name=\"back\" value=\"{Text(back)}\"><p class=\"buttons\">"
-                + $"<button>Undo the last change of {Text(file)}</button></p></form>\n");
-        }
-
-        return html.ToString();
-    }
-
     /// <summary>The button that takes the plan over.</summary>
     /// <param name="draft">The plan.</param>
     /// <param name="query">What the page was asked for.</param>

@@ -132,7 +132,16 @@ internal static class ImportFields
             $"{question.Column}{(question.About.Length == 0 ? "" : $": {question.About}")}{(question.IsOpen ? " (needed)" : "")}";
         List<KeyValuePair<string, string>> options =
             question.Readings.Count > 0 ? [new("", "choose one"), .. question.Readings] : Options(known, question.Answer);
-        Field(html, new FieldMarks(id, id, label), said, options, (question.Why, null));
+        if (question.Columns.Count == 0 || options.Count > 0)
+        {
+            Field(html, new FieldMarks(id, id, label), said, [.. options, .. question.Columns], (question.Why, null));
+            return;
+        }
+
+        // Any text, or a column of the file: the first that is filled in counts.
+        Field(html, new FieldMarks(id, id, label), said, [new("", "no column: as said beside"), .. question.Columns], (question.Why, null));
+        Field(html, new FieldMarks($"{id}-all", id, $"{question.Column} of all rows"), question.Columns.Any(column => column.Key == said)
+            ? "" : said, [], ("Where the file doesn't say it.", null));
     }
 
     /// <summary>Names to choose from, and none; no list where no name is known.</summary>

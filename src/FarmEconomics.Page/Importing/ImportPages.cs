@@ -92,7 +92,7 @@ internal static class ImportPages
             )
             .Select(pair => new KeyValuePair<int, string>(
                 int.Parse(pair.Key[1..], CultureInfo.InvariantCulture),
-                pair.Value.LastOrDefault() ?? ""
+                pair.Value.FirstOrDefault(said => !string.IsNullOrWhiteSpace(said)) ?? ""
             ));
 
     /// <summary>The names of a form.</summary>

@@ -5,6 +5,7 @@ using FarmEconomics.Records;
 using FarmEconomics.Records.Checks;
 using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Explain;
 using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.RecordsCheck;
 using FarmEconomics.Reports.Tables;
@@ -124,8 +125,12 @@ internal sealed class RecordsParts
         string title = ProblemCatalog.All.FirstOrDefault(known => known.Code == kind.Key)?.Title ?? "";
         ReportCell money = kind.Any(problem => problem.Money is not null) ? kind.Sum(problem => problem.Money ?? 0m) : (ReportCell)"";
         int times = kind.Sum(problem => 1 + problem.Further);
-        return [$"{title} ({kind.Key})", times, money, first.Hint, $"{first.Source}: {first.Message}"];
+        return [$"{title} ({kind.Key})", times, money, first.Hint, Found(first, $"{first.Source}: {first.Message}")];
     }
+
+    // A fault leads to its row; what is of no row says no line.
+    private static ReportCell Found(Problem problem, string words) =>
+        problem.Source.Line == 0 ? problem.Message : ((ReportCell)words).To(PageTarget.Record(problem.Source));
 
     /// <summary>Every error and warning, in the order of the files; so many at most, since a page must stay one that opens.</summary>
     internal ReportTable Every() =>
@@ -136,7 +141,7 @@ internal sealed class RecordsParts
                     .Column("Code")
                     .Column("What")
                     .Wrapping(),
-                (table, problem) => table.Row(problem.Source.ToString(), problem.Code, problem.Message)
+                (table, problem) => table.Row(problem.Source.Line == 0 ? "" : RowWords.Place(problem.Source), problem.Code, problem.Message)
             )
             .Top(Listed);
 

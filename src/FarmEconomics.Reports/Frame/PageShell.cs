@@ -163,14 +163,14 @@ public static partial class PageShell
     public static string Foot(string text, bool isMetric) =>
         $"@page{{{(isMetric ? "size:A4;" : "")}@bottom-left{{content:{CssText(text)}}}}}";
 
-    // A string of CSS: what could end it or the style element is written by its number.
+    // A string of CSS: what could end it or the style element is written by its number; the space behind a number is no part of the text.
     private static string CssText(string text) =>
         "\""
         + string.Concat(
-            text.Select(c =>
-                char.IsLetterOrDigit(c) || c is ' ' or ',' or '.' or '·'
-                    ? c.ToString()
-                    : "\\" + ((int)c).ToString("x6", System.Globalization.CultureInfo.InvariantCulture)
+            text.EnumerateRunes().Select(letter =>
+                Rune.IsLetterOrDigit(letter) || letter.Value is ' ' or ',' or '.' or '·'
+                    ? letter.ToString()
+                    : $"\\{letter.Value.ToString("x6", System.Globalization.CultureInfo.InvariantCulture)} "
             )
         )
         + "\"";

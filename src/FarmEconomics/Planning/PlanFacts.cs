@@ -80,7 +80,7 @@ public sealed partial class PlanFacts
             ],
             Crops = [.. crops.Select(crop => CropOf(crop, stores, target, most))],
             Covers = [.. covers.Select(cover => new PlanCover(cover, PerWeek(week => BedFeet(cover, start.AddDays((7 * week) + 3)))))],
-            Hours = work.There(limits, start, (double)(settings.OwnWage ?? records.Settings.OwnerWage ?? 0m)),
+            Hours = work.There(limits, start, (double?)(settings.OwnWage ?? records.Settings.OwnerWage) ?? work.OwnWorth() ?? 0.0),
             BoxTarget = target,
             BuyIn = (double)records.Settings.BuyInPercent / 100.0,
             ChangeCost = PlanSettings.ChangePart * BroughtAFoot(),

@@ -3,7 +3,7 @@ namespace FarmEconomics.Planning;
 /// <summary>The assumptions a plan rests on; none has a published source, they are our own and printed with every plan.</summary>
 public sealed record PlanSettings
 {
-    /// <summary>What an own hour is worth, money; null: as farm.csv says, else 0.</summary>
+    /// <summary>What an own hour is worth, money; null: as farm.csv says, else as workers.csv did, else 0.</summary>
     public decimal? OwnWage { get; init; }
 
     /// <summary>Cash at the beginning of the year planned, money; null: not known, and cash by month isn't limited.</summary>

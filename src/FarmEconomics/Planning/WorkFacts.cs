@@ -96,6 +96,25 @@ internal sealed class WorkFacts
         return weeks[below] + ((place - below) * (weeks[Math.Min(below + 1, weeks.Length - 1)] - weeks[below]));
     }
 
+    /// <summary>What an own hour was worth in the last season whose workers have a wage for some; null: none has.</summary>
+    internal double? OwnWorth()
+    {
+        foreach (SeasonCosts costs in Enumerable.Reverse(seasons))
+        {
+            List<LaborUse> own =
+            [
+                .. costs.Season.Trace.LaborByWindow[costs.Season.CropYear]
+                    .Where(use => use.Kind == WorkerKind.Owner && costs.Season.AmountOf(use) is not null),
+            ];
+            if (own.Sum(use => use.Hours) > 0m)
+            {
+                return (double)costs.Season.CostOfHour(own);
+            }
+        }
+
+        return null;
+    }
+
     /// <summary>What a hired hour cost in the last season that has some, else the workers' wage with the burden.</summary>
     private double? HiredCost()
     {

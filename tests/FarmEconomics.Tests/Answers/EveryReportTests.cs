@@ -139,6 +139,14 @@ public partial class EveryReportTests
         }
     }
 
+    // CSS takes the space behind a letter written by its number for the number's end; a letter of two halves is one number.
+    [Fact]
+    public void Foot_NameWithSignsAndPictures_IsPrintedAsItIs() =>
+        Assert.Equal(
+            "@page{@bottom-left{content:\"Hill \\000026  S\u00F6hne \\01f955 , 2025\"}}",
+            PageShell.Foot("Hill & S\u00F6hne \U0001F955, 2025", isMetric: false)
+        );
+
     private static readonly Lazy<Dictionary<ReportId, IReadOnlyList<Block>>> Made = new(() => ReportCatalog.All.ToDictionary(report => report.Id, report => Anew(report.Id)));
 
     private static IReadOnlyList<Block> Make(ReportId id) => Made.Value[id];

@@ -28,6 +28,21 @@ public class NameReadingTests
         Assert.Equal("E227", Assert.Single(FarmFolder.Open(folder).Problems, problem => problem.Severity == Severity.Error).Code);
     }
 
+    // Typed twice, or pasted with the space that doesn't break: one crop to whoever looks at it.
+    [Theory]
+    [InlineData("Salad  mix")]
+    [InlineData("Salad\u00A0mix")]
+    [InlineData("\u00A0Salad \u00A0 mix ")]
+    public void Read_NamesThatDifferBySpacesOnly_AreOneName(string name)
+    {
+        RecordsReading reading = RecordsFolder.Read(TestFolders.Make(
+            ("crops.csv", $"crop,unit\nSalad mix,lb\n{name},lb\n")));
+
+        Assert.Equal(["E227"], reading.Problems.Concat(RecordChecks.Run(reading.Tables, reading.FarmSettings))
+            .Where(problem => problem.Source.File == "crops.csv" && problem.Severity == Severity.Error).Select(problem => problem.Code));
+        Assert.All(reading.Tables.Crops, crop => Assert.Equal("Salad mix", crop.Crop));
+    }
+
     [Fact]
     public void Locate_NameInAnotherForm_ShowsTheRowAsWritten()
     {

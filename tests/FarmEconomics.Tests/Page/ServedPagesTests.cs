@@ -101,6 +101,95 @@ public sealed class ServedPagesTests : IDisposable
         Assert.Equal(saved, File.ReadAllText(place));
     }
 
+    // The page of a crop is that crop's: a field for another one would change nothing, and nothing is changed on it as it comes.
+    [Fact]
+    public async Task CropPage_HasNoFieldForTheCropAndNothingToTakeBack()
+    {
+        await using PageServer server = await ServeAsync(TestFolders.MakeBad("sound"));
+        HttpClient client = await EnterAsync(server);
+
+        string page = await client.GetStringAsync(new Uri("/crops/kale", UriKind.Relative), Cancel);
+
+        Assert.DoesNotContain("name=\"crop\"", page, StringComparison.Ordinal);
+        Assert.Contains("<details class=\"try\" id=\"try\">", page, StringComparison.Ordinal);
+        Assert.Contains("<a href=\"/crops/kale\" hidden data-reset>", page, StringComparison.Ordinal);
+    }
+
+    // A farm begun with nothing: the first page leads to where rows are typed, a table that isn't there is begun there, and who typed one
+    // row types the next.
+    [Fact]
+    public async Task Row_OfATableNotBegun_BeginsItAndTheNextOneIsAsked()
+    {
+        string folder = TestFolders.Make(("crops.csv", "crop,unit\n"), ("beds.csv", "bed,length_ft\n"),
+            ("harvests.csv", "date,crop,quantity\n"), ("plantings.csv", "crop,bed,bed_feet,in_bed\n"), ("sales.csv", "date,crop,channel,quantity,amount\n"));
+        await using PageServer server = await ServeAsync(folder);
+        HttpClient client = await EnterAsync(server);
+        Assert.Contains("href=\"/fix/row?file=crops.csv&amp;line=0\"", await client.GetStringAsync(new Uri("/", UriKind.Relative), Cancel),
+            StringComparison.Ordinal);
+        Assert.Contains("<option value=\"channels.csv\">", await client.GetStringAsync(new Uri("/fix", UriKind.Relative), Cancel),
+            StringComparison.Ordinal);
+        Dictionary<string, string> form = await HiddenAsync(client, "/fix/row?file=channels.csv&line=", "/fix/row");
+        (form["c0"], form["c1"]) = ("Saturday market", "market");
+
+        HttpResponseMessage saved = await SendAsync(client, "/fix/row", form);
+        Assert.Equal(HttpStatusCode.SeeOther, saved.StatusCode);
+        Assert.Equal("channel,kind,fee_percent,values_from,elasticity\nSaturday market,market,,,\n",
+            File.ReadAllText(Path.Combine(folder, "channels.csv")));
+        string next = await client.GetStringAsync(saved.Headers.Location!, Cancel);
+        Assert.Contains("<strong>Saved in channels.csv.", next, StringComparison.Ordinal);
+        Assert.Contains("<h1>A new row of channels.csv</h1>", next, StringComparison.Ordinal);
+        Assert.Contains("<a href=\"/fix/row?file=channels.csv&amp;line=2\">2</a></th><td>Saturday market</td>", next,
+            StringComparison.Ordinal);
+
+        // The same form from another window, or sent twice: refused, and what was typed stands there still.
+        HttpResponseMessage again = await SendAsync(client, "/fix/row", form);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, again.StatusCode);
+        string page = await again.Content.ReadAsStringAsync(Cancel);
+        Assert.Contains("value=\"Saturday market\"", page, StringComparison.Ordinal);
+        Assert.Contains("press Save again", page, StringComparison.Ordinal);
+        form = await HiddenAsync(client, "/fix/row?file=channels.csv&line=", "/fix/row");
+        Assert.Contains($"value=\"{form["version"]}\"", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Row_TypedAsPeopleWrite_IsSavedAsTheRecordsWriteAndSaysSo()
+    {
+        string folder = TestFolders.MakeBad("sound");
+        await using PageServer server = await ServeAsync(folder);
+        HttpClient client = await EnterAsync(server);
+        Dictionary<string, string> form = await HiddenAsync(client, "/fix/row?file=harvests.csv&line=", "/fix/row");
+        (form["c0"], form["c1"], form["c2"]) = ("6/13/2025", "K1", "1,200");
+
+        HttpResponseMessage saved = await SendAsync(client, "/fix/row", form);
+
+        Assert.EndsWith("2025-06-13,K1,1200\n", File.ReadAllText(Path.Combine(folder, "harvests.csv")), StringComparison.Ordinal);
+        Assert.Contains("“6/13/2025” was saved as 2025-06-13. “1,200” was saved as 1200.",
+            await client.GetStringAsync(saved.Headers.Location!, Cancel), StringComparison.Ordinal);
+    }
+
+    // Pressed twice, or again after going back: one change is taken back, not the one before it as well.
+    [Fact]
+    public async Task Undo_PressedTwice_TakesOneChangeBack()
+    {
+        string folder = TestFolders.MakeBad("sound");
+        await using PageServer server = await ServeAsync(folder);
+        HttpClient client = await EnterAsync(server);
+        HttpResponseMessage saved = new();
+        foreach (string day in (string[])["2025-06-13", "2025-06-14"])
+        {
+            Dictionary<string, string> form = await HiddenAsync(client, "/fix/row?file=harvests.csv&line=", "/fix/row");
+            (form["c0"], form["c1"], form["c2"]) = (day, "K1", "4");
+            saved = await SendAsync(client, "/fix/row", form);
+        }
+
+        Dictionary<string, string> undo = await HiddenAsync(client, saved.Headers.Location!.OriginalString, "/fix/undo");
+        await SendAsync(client, "/fix/undo", undo);
+        HttpResponseMessage again = await SendAsync(client, "/fix/undo", undo);
+
+        Assert.EndsWith("2025-06-13,K1,4\n", File.ReadAllText(Path.Combine(folder, "harvests.csv")), StringComparison.Ordinal);
+        Assert.Contains("nothing more was put back", await client.GetStringAsync(again.Headers.Location!, Cancel), StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Notebook_WithAnyLettersInItsName_HasAnAddress_AndIsReadAgainWhenItChanged()
     {

@@ -210,6 +210,23 @@ public class FactsByHandTests
     }
 
     /// <summary>
+    /// Without owner_wage an own hour is worth what workers says of those of the last season that has some with a wage: 3 hours at 20 and 1
+    /// at 12 are 72 in 4 hours, 18; those of Ann, who has no wage, say nothing.
+    /// </summary>
+    [Fact]
+    public void OwnHour_WithoutASetting_IsWorthWhatWorkersSays()
+    {
+        FarmBuilder farm = PlanByHandTests.Farm().With(settings => settings with { OwnerWage = null });
+        Assert.Equal(0.0, PlanByHandTests.ModelOf(farm).Hours.OwnCost);
+
+        farm.Worker("Eve", WorkerKind.Owner, 20m).Worker("Jo", WorkerKind.Owner, 12m)
+            .Work("2025-07-10", "Eve", 3m, "harvest", crop: "Carrots").Work("2025-07-11", "Jo", 1m, "harvest", crop: "Carrots");
+
+        Assert.Equal(18.0, Math.Round(PlanByHandTests.ModelOf(farm).Hours.OwnCost, 9));
+        Assert.Equal(7.0, PlanByHandTests.ModelOf(farm, new PlanSettings { OwnWage = 7m }).Hours.OwnCost);
+    }
+
+    /// <summary>
     /// A hired hour costs what the last season that paid some did: 5 hours of 2024 at 18 and a tenth on top, though 20 is written for 2025;
     /// without any, the wage written last. 5 is the most hired in a week.
     /// </summary>

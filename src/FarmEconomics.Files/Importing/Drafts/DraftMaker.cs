@@ -20,6 +20,10 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
 
     private readonly List<DraftRow> rows = [];
 
+    /// <summary>True for a heading of a list of plantings.</summary>
+    public static bool IsOfPlantings(string heading) =>
+        Array.Exists(PlantingWords, pair => pair.Words.Contains(HeadingWords.Plain(heading)));
+
     public RecordsReading? Records { get; init; }
 
     public DatesWritten Dates { get; init; }
@@ -58,11 +62,40 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
 
         SourceId();
         LeftOut();
-        return rows;
+        return [.. rows.Select(row => row is { Column: { } column, Source: null, Constant: "?" }
+            ? row with { Instead = [.. Unused().SelectMany(source => Filled(column, source))] } : row)];
+    }
+
+    // What no heading tells may stand in any column that nothing is read from.
+    private IEnumerable<SourceColumn> Unused() => columns.All.Where(source => source.Values.Count > 0 && !columns.Spread.Contains(source)
+        && rows.TrueForAll(row => row.Source != source.Heading));
+
+    // The rows that fill a column from one of the file; none where what stands there can't be meant.
+    private IEnumerable<DraftRow> Filled(string name, SourceColumn source)
+    {
+        switch (RecordSchema.Find(table)!.Find(name)?.Type)
+        {
+            case ColumnType.Date:
+                string? farm = Records?.FarmSettings.DateFormat;
+                DraftRow day = DraftDates.Row(source.Heading, source.Values, farm, Dates) with { Column = name };
+                return !source.IsDay ? [] : day.Forms.Length == 0 ? [day]
+                    : day.Forms.Select((form, at) => day with { Format = form, Readings = [], Note = day.Readings[at] });
+            case null or ColumnType.Text or ColumnType.Name or ColumnType.Choice or ColumnType.YesNo:
+                return [new DraftRow(name, source.Heading) { Format = Ditto(source), Note = Distinct(source) }];
+            default:
+                return source.IsNumber
+                    ? [new DraftRow(name, source.Heading) { Format = Comma(source), Note = $"such as {source.First}" }] : [];
+        }
     }
 
     private void Date()
     {
+        // Of a table without a day of its own another column may hold one, and is asked for.
+        if (table != "plantings" && RecordSchema.Find(table)!.Find("date") is null)
+        {
+            return;
+        }
+
         string? farm = Records?.FarmSettings.DateFormat;
         if (columns.DaysAcross)
         {
@@ -78,7 +111,7 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
             DraftRow row = DraftDates.Row(date.Heading, date.Values, farm, Dates);
             rows.Add(table == "plantings" ? row with { Column = "in_bed" } : row);
         }
-        else if (RecordSchema.Find(table)!.Find("date") is not null)
+        else if (table != "plantings")
         {
             rows.Add(new DraftRow("date", null) { Constant = "?", Note = "? the file has no day: one for all rows, such as 2025-03-01" });
         }
@@ -227,7 +260,8 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
                 ?? columns.All.FirstOrDefault(known => table == "plantings" && Array.Exists(PlantingWords,
                     pair => pair.Column == column.Name && pair.Words.Contains(HeadingWords.Plain(known.Heading))))
                 ?? (column.RefersTo == "crops" || column.Name == "crop" ? columns.Of(ColumnRole.Crop) : column.RefersTo == "beds"
-                    || column.Name == "bed" ? columns.Of(ColumnRole.Bed) : column.Name == "variety" ? columns.Of(ColumnRole.Variety)
+                    || column.Name == "bed" ? columns.Of(ColumnRole.Bed) ?? Where()
+                    : column.Name == "variety" ? columns.Of(ColumnRole.Variety)
                     : null);
             if (source is not null && column.Type == ColumnType.Date)
             {
@@ -245,6 +279,10 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
             }
         }
     }
+
+    // Where a planting stands is a bed; "where" of other lists is who was sold to.
+    private SourceColumn? Where() => table != "plantings" ? null
+        : columns.All.FirstOrDefault(column => HeadingWords.Plain(column.Heading) == "where");
 
     private void SourceId()
     {

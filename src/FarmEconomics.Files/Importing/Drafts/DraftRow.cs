@@ -21,6 +21,9 @@ internal sealed record DraftRow(string? Column, string? Source)
     /// <summary>Two readings of a format, in words, where it asks which one is meant.</summary>
     public IReadOnlyList<string> Readings { get; init; } = [];
 
+    /// <summary>Rows that fill the column from one of the file's, where none was told from its headings.</summary>
+    public IReadOnlyList<DraftRow> Instead { get; init; } = [];
+
     /// <summary>True for what only the grower knows.</summary>
     public bool IsOpen => Constant == "?" || Format?.Contains(" or ", StringComparison.Ordinal) == true;
 
@@ -37,12 +40,19 @@ internal sealed record DraftRow(string? Column, string? Source)
     /// <summary>The row with an answer in the place of its question.</summary>
     public DraftRow With(string answer) =>
         answer.Trim() is not { Length: > 0 } said ? this
+        : OfColumn(said) is { } row ? row
         : Forms.Length > 0 ? this with
         {
             Format = string.Join(';', Format!.Split(';').Select(word => word.Contains(" or ", StringComparison.Ordinal) ? said : word)),
         }
         : Constant is not null ? this with { Constant = said }
         : this with { Becomes = said };
+
+    /// <summary>The answer that takes one of <see cref="Instead"/>; no name of the records begins so.</summary>
+    public static string AnswerOf(int instead) => $"={instead}";
+
+    private DraftRow? OfColumn(string said) => Enumerable.Range(0, Instead.Count).Where(at => AnswerOf(at) == said)
+        .Select(at => Instead[at]).FirstOrDefault();
 
     public string[] Fields(string import, string table) => [import, table, Column ?? "", Source ?? "", Constant ?? "", When ?? "", Match
         ?? "", Becomes ?? "", Format ?? "", Note ?? ""];

@@ -26,6 +26,9 @@ public sealed record DraftQuestion(int Line, string Column, string About, string
     /// <summary>The answers to choose from, each with what it means; none where a text is asked for.</summary>
     public IReadOnlyList<KeyValuePair<string, string>> Readings { get; init; } = [];
 
+    /// <summary>The columns of the file that may hold it, each as an answer with what it means.</summary>
+    public IReadOnlyList<KeyValuePair<string, string>> Columns { get; init; } = [];
+
     /// <summary>The table whose names are answers; null: any text.</summary>
     public string? NamesOf { get; init; }
 }
@@ -140,6 +143,11 @@ public sealed class ImportDraft
                 .. row.Forms.Select(
                     (form, of) => new KeyValuePair<string, string>(form, of < row.Readings.Count ? row.Readings[of] : form)
                 ),
+            ],
+            Columns =
+            [
+                .. row.Instead.Select((column, of) => new KeyValuePair<string, string>(DraftRow.AnswerOf(of),
+                    $"the column {column.Source}: {column.Note?.TrimStart('?', ' ')}")),
             ],
             NamesOf = row.Column is null ? null : RecordSchema.Find(Table)?.Find(row.Column)?.RefersTo,
         };

@@ -11,7 +11,7 @@ internal static class ItemUnits
     [
         "lb", "lbs", "pound", "oz", "kg", "g", "each", "ea", "bunch", "bunches", "bag", "bags", "head", "heads", "pint", "pints", "quart",
         "quarts", "half-pint", "clamshell", "box", "boxes", "case", "flat", "dozen", "doz", "bulb", "stem", "bouquet", "basket", "jar",
-        "tray", "bundle",
+        "tray", "bundle", "bu", "bushel", "bushels", "crate", "crates",
     ];
 
     /// <summary>A rule for each unit an item's name ends with, the one with most rows first.</summary>
@@ -45,6 +45,9 @@ internal static class ItemUnits
             };
         }
     }
+
+    /// <summary>True for a unit people write, in any case.</summary>
+    public static bool IsUnit(string text) => Words.Contains(text, StringComparer.OrdinalIgnoreCase);
 
     /// <summary>An item and the unit its name ends with, one of them: "Kale bunches" is Kale by the bunch; else null.</summary>
     public static (string Item, string Unit)? Split(string item)

@@ -37,6 +37,13 @@ internal sealed class SourceColumns
         {
             what.Role = ColumnRole.Crop;
         }
+
+        // "Name" is who worked on a time sheet, and the item on a register's list.
+        if (!Has(ColumnRole.Crop) && Of(ColumnRole.Worker) is { } name && HeadingWords.Plain(name.Heading) == "name"
+            && Has(ColumnRole.Quantity) && Has(ColumnRole.Amount) && !Has(ColumnRole.Hours) && !Has(ColumnRole.ClockIn))
+        {
+            name.Role = ColumnRole.Crop;
+        }
     }
 
     public IReadOnlyList<SourceColumn> All => all;
@@ -183,8 +190,9 @@ internal static class TableGuess
                 && columns.Of(ColumnRole.Quantity)!.Heading.Contains("seed", StringComparison.OrdinalIgnoreCase) ? "plantings" : "harvests")
             : columns.Has(ColumnRole.Crop) && money && columns.Has(ColumnRole.Date) && !columns.Has(ColumnRole.Payee) ? "sales"
             : money && columns.All.Any(column => column.IsText) ? "expenses"
-            : columns.Has(ColumnRole.Crop) && columns.Has(ColumnRole.Bed) ? "plantings"
-            : throw new ArgumentException(Untold(columns));
+            : columns.Has(ColumnRole.Crop) && (columns.Has(ColumnRole.Bed)
+                || columns.All.Count(column => DraftMaker.IsOfPlantings(column.Heading)) > 1) ? "plantings"
+            : throw new UntoldTableException(Untold(columns));
     }
 
     private static string Untold(SourceColumns columns)
@@ -194,7 +202,7 @@ internal static class TableGuess
         string[] days = [.. columns.All.Select(column => column.Heading).Where(DateForms.LacksAYear)];
         return days is [var first, _, ..]
             ? $"{headings}\"{first}\" is no whole day: write such headings as days with their year, 6/2/2025, a week as the day it begins."
-            : $"{headings}say the table with --as, such as --as sales.";
+            : $"{headings}say what its rows are.";
     }
 
     private static string OfWide(SourceColumns columns, RecordsReading? records, string name)

@@ -64,6 +64,24 @@ public class ImportSessionTests
         Assert.Equal(["2025-07-06 kale market 3 12.00"], Drafted.Rows(session.Look().Plan!));
     }
 
+    // What no heading tells is asked with the columns that may hold it, never with one of other things.
+    [Fact]
+    public void ColumnNotToldByItsHeading_IsChosenAmongThoseOfTheFile()
+    {
+        using ImportSession session = Begin(TestFolders.MakeBad("sound"), "fields.csv",
+            "Plot,How long it is,Since\nEast,\"1,200\",3/4/2020\nWest,96,3/5/2020\n");
+        Assert.Contains("say what its rows are.", session.Look().Fault, StringComparison.Ordinal);
+        Assert.DoesNotContain("--", session.Look().Fault, StringComparison.Ordinal);
+
+        session.Turn(new ImportView { Table = "beds" });
+        ImportLook look = session.Look();
+        var length = Assert.Single(look.Draft!.Questions, question => question.IsOpen);
+        Assert.Equal(["the column How long it is: such as 1,200"], length.Columns.Select(column => column.Value));
+        Assert.True(session.Answer(look.DraftVersion, [new(length.Line, length.Columns[0].Key)]));
+
+        Assert.Equal(["East 1200", "West 96"], Drafted.Rows(session.Look().Plan!));
+    }
+
     [Fact]
     public void NameNobodyKnows_IsRefusedWithANearOne()
     {
