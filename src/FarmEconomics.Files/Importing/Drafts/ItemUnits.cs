@@ -6,14 +6,6 @@ namespace FarmEconomics.Files.Importing.Drafts;
 /// <summary>Units told by the item's own name, where no column holds any: five of "Salad mix bag" are five bags, not five pounds.</summary>
 internal static class ItemUnits
 {
-    // Common practice, no source.
-    private static readonly string[] Words =
-    [
-        "lb", "lbs", "pound", "oz", "kg", "g", "each", "ea", "bunch", "bunches", "bag", "bags", "head", "heads", "pint", "pints", "quart",
-        "quarts", "half-pint", "clamshell", "box", "boxes", "case", "flat", "dozen", "doz", "bulb", "stem", "bouquet", "basket", "jar",
-        "tray", "bundle", "bu", "bushel", "bushels", "crate", "crates",
-    ];
-
     /// <summary>A rule for each unit an item's name ends with, the one with most rows first.</summary>
     public static IEnumerable<DraftRow> Rows(SourceColumns columns, RecordTables? records)
     {
@@ -24,7 +16,7 @@ internal static class ItemUnits
 
         HashSet<string> crops = Set(records?.Crops.Select(row => row.Crop.Trim()) ?? []);
         HashSet<string> units = Set(
-            (records?.Crops.Select(row => row.Unit.Trim()) ?? []).Concat(records?.Units.Select(row => row.Unit.Trim()) ?? []).Concat(Words)
+            (records?.Crops.Select(row => row.Unit.Trim()) ?? []).Concat(records?.Units.Select(row => row.Unit.Trim()) ?? []).Concat(UnitNames.All)
         );
         foreach (
             IGrouping<string, string> unit in crop
@@ -46,22 +38,19 @@ internal static class ItemUnits
         }
     }
 
-    /// <summary>True for a unit people write, in any case.</summary>
-    public static bool IsUnit(string text) => Words.Contains(text, StringComparer.OrdinalIgnoreCase);
-
     /// <summary>An item and the unit its name ends with, one of them: "Kale bunches" is Kale by the bunch; else null.</summary>
     public static (string Item, string Unit)? Split(string item)
     {
         string last = item.Trim().Split(' ')[^1];
         string name = item.Trim()[..^last.Length].TrimEnd();
-        if (name.Length == 0 || !Words.Contains(last, StringComparer.OrdinalIgnoreCase))
+        if (name.Length == 0 || !UnitNames.IsOne(last))
         {
             return null;
         }
 
         string one = last.TrimEnd('s', 'S');
         string[] singular = [one.TrimEnd('e', 'E'), one, last];
-        return (name, singular.First(unit => Words.Contains(unit, StringComparer.OrdinalIgnoreCase)).ToLowerInvariant());
+        return (name, singular.First(UnitNames.IsOne).ToLowerInvariant());
     }
 
     private static string Last(string item)

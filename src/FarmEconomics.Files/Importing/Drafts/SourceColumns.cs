@@ -192,17 +192,18 @@ internal static class TableGuess
             : money && columns.All.Any(column => column.IsText) ? "expenses"
             : columns.Has(ColumnRole.Crop) && (columns.Has(ColumnRole.Bed)
                 || columns.All.Count(column => DraftMaker.IsOfPlantings(column.Heading)) > 1) ? "plantings"
-            : throw new UntoldTableException(Untold(columns));
+            : throw Untold(columns);
     }
 
-    private static string Untold(SourceColumns columns)
+    private static ArgumentException Untold(SourceColumns columns)
     {
         string headings = $"What the file holds can't be told from its headings "
             + $"({string.Join(", ", columns.All.Take(8).Select(column => column.Heading))}); ";
         string[] days = [.. columns.All.Select(column => column.Heading).Where(DateForms.LacksAYear)];
         return days is [var first, _, ..]
-            ? $"{headings}\"{first}\" is no whole day: write such headings as days with their year, 6/2/2025, a week as the day it begins."
-            : $"{headings}say what its rows are.";
+            ? new ArgumentException($"{headings}\"{first}\" is no whole day: write such headings as days with their year, 6/2/2025, "
+                + "a week as the day it begins.")
+            : new UntoldTableException($"{headings}say what its rows are.");
     }
 
     private static string OfWide(SourceColumns columns, RecordsReading? records, string name)

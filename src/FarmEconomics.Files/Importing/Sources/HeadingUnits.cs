@@ -1,5 +1,3 @@
-using FarmEconomics.Files.Importing.Drafts;
-
 namespace FarmEconomics.Files.Importing.Sources;
 
 /// <summary>Headings of two lines, a unit below each name, read as one: "Beans" above "lb" is "Beans (lb)".</summary>
@@ -35,7 +33,7 @@ internal static class HeadingUnits
         Fields = [.. names.Fields.Select((name, at) => IsUnit(units.At(at)) ? $"{name.Trim()} ({Bare(units.At(at))})" : name)],
     };
 
-    private static bool IsUnit(string text) => ItemUnits.IsUnit(Bare(text));
+    private static bool IsUnit(string text) => UnitNames.IsOne(Bare(text));
 
     private static string Bare(string text) => text.Trim('(', ')', '[', ']', ' ', '.');
 }
