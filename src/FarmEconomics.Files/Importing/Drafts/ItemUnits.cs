@@ -16,7 +16,9 @@ internal static class ItemUnits
 
         HashSet<string> crops = Set(records?.Crops.Select(row => row.Crop.Trim()) ?? []);
         HashSet<string> units = Set(
-            (records?.Crops.Select(row => row.Unit.Trim()) ?? []).Concat(records?.Units.Select(row => row.Unit.Trim()) ?? []).Concat(UnitNames.All)
+            (records?.Crops.Select(row => row.Unit.Trim()) ?? [])
+                .Concat(records?.Units.Select(row => row.Unit.Trim()) ?? [])
+                .Concat(UnitNames.All)
         );
         foreach (
             IGrouping<string, string> unit in crop
