@@ -121,7 +121,9 @@ public sealed class ServedPagesTests : IDisposable
     public async Task Row_OfATableNotBegun_BeginsItAndTheNextOneIsAsked()
     {
         string folder = TestFolders.Make(("crops.csv", "crop,unit\n"), ("beds.csv", "bed,length_ft\n"),
-            ("harvests.csv", "date,crop,quantity\n"), ("plantings.csv", "crop,bed,bed_feet,in_bed\n"), ("sales.csv", "date,crop,channel,quantity,amount\n"));
+            ("harvests.csv", "date,crop,quantity\n"),
+            ("plantings.csv", "crop,bed,bed_feet,in_bed\n"),
+            ("sales.csv", "date,crop,channel,quantity,amount\n"));
         await using PageServer server = await ServeAsync(folder);
         HttpClient client = await EnterAsync(server);
         Assert.Contains("href=\"/fix/row?file=crops.csv&amp;line=0\"", await client.GetStringAsync(new Uri("/", UriKind.Relative), Cancel),
@@ -187,7 +189,8 @@ public sealed class ServedPagesTests : IDisposable
         HttpResponseMessage again = await SendAsync(client, "/fix/undo", undo);
 
         Assert.EndsWith("2025-06-13,K1,4\n", File.ReadAllText(Path.Combine(folder, "harvests.csv")), StringComparison.Ordinal);
-        Assert.Contains("nothing more was put back", await client.GetStringAsync(again.Headers.Location!, Cancel), StringComparison.Ordinal);
+        string told = await client.GetStringAsync(again.Headers.Location!, Cancel);
+        Assert.Contains("nothing more was put back", told, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -5,7 +5,9 @@ using Xunit;
 
 namespace FarmEconomics.Tests.Files.Editing;
 
-/// <summary>What people type at the kitchen table, as the records write it; what may mean two things stays as it is and is refused.</summary>
+/// <summary>
+/// What people type at the kitchen table, as the records write it; what may mean two things stays as it is and is refused.
+/// </summary>
 public class TypedFieldsTests
 {
     [Theory]

@@ -13,17 +13,29 @@ public class SourceShapesTests
     [Fact]
     public void Picking_UnitsInALineBelowTheNames_AreTheUnitsOfTheNames()
     {
-        ImportPlan plan = Drafted.PlanText("picked.csv", "Picking sheet,,,\n,,,\nDate,Salad mix,Kale,Carrots\n,lb,bunch,(lb)\n2025-06-03,8,,12\n2025-06-10,9,7,\nTotal,17,7,12\n", null);
+        ImportPlan plan = Drafted.PlanText(
+            "picked.csv",
+            "Picking sheet,,,\n,,,\nDate,Salad mix,Kale,Carrots\n,lb,bunch,(lb)\n2025-06-03,8,,12\n2025-06-10,9,7,\nTotal,17,7,12\n",
+            null
+        );
 
         Assert.Equal("harvests", plan.Table);
-        Assert.Equal(["2025-06-03 Salad mix 8 lb", "2025-06-03 Carrots 12 lb", "2025-06-10 Salad mix 9 lb", "2025-06-10 Kale 7 bunch"], Drafted.Rows(plan));
+        Assert.Equal(
+            ["2025-06-03 Salad mix 8 lb", "2025-06-03 Carrots 12 lb", "2025-06-10 Salad mix 9 lb", "2025-06-10 Kale 7 bunch"],
+            Drafted.Rows(plan)
+        );
         Assert.All(plan.Sums, sum => Assert.True(sum.Agrees));
     }
 
     [Fact]
     public void Register_HeadingsOfTwoLines_AreReadByTheLower()
     {
-        ImportPlan plan = Drafted.PlanText("register.csv", "Item sales report,,,,,\n,,,Item,Gross,Net\nDate,Time,Receipt,Name,Qty,Sales\n5/25/2025,11:15 AM,R1,Kale,6,$18.00\n", null, "channel=market");
+        ImportPlan plan = Drafted.PlanText(
+            "register.csv",
+            "Item sales report,,,,,\n,,,Item,Gross,Net\nDate,Time,Receipt,Name,Qty,Sales\n5/25/2025,11:15 AM,R1,Kale,6,$18.00\n",
+            null,
+            "channel=market"
+        );
 
         Assert.Equal("sales", plan.Table);
         Assert.Equal(["2025-05-25 Kale market 6 18.00"], Drafted.Rows(plan));
