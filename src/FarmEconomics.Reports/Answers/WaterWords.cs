@@ -106,7 +106,7 @@ internal sealed class WaterWords(WaterAndPower supply)
             string log = !water.HasLog ? "no watering is written" : unknown == 0 ? "watering is written for every week" : "";
             bool one = unknown + water.DaysWithoutWeather == 1;
             string taken = full.Count == 0 ? "" : $"{Phrase.List(full)} {(one ? "counts" : "count")} as watered full";
-            return $"Crop need from published tables and {Phrase.List(Sources())}; "
+            return $"Crop need from published tables and {Phrase.List([.. Sources().DefaultIfEmpty("your weather")])}; "
                 + $"{string.Join("; ", new[] { log, taken }.Where(words => words.Length > 0))}.";
         }
     }
@@ -219,7 +219,7 @@ internal sealed class WaterWords(WaterAndPower supply)
         }
     }
 
-    // What the log says of the generator stands beside what the balance would ask of it, never in its place.
+    // What the log says of the generator is told next to what the balance would ask of it, never in its place.
     private string Logged(double workedOut)
     {
         if (power.GeneratorHoursLogged is not { } logged)
@@ -234,7 +234,7 @@ internal sealed class WaterWords(WaterAndPower supply)
 
     private string Hours(double hours) => $"{notation.Number((decimal)hours, hours < 10 ? Look.Quantity : Look.Count)} hours";
 
-    private IEnumerable<string> SourceNames()
+    private IEnumerable<string> Sources()
     {
         HashSet<EtSource> sources = [.. supply.Farm.Weather.SourcesIn(water!.First, water.Days).Select(source => source.Source)];
         if (sources.Overlaps([EtSource.Station, EtSource.PenmanMonteith]))
@@ -252,8 +252,6 @@ internal sealed class WaterWords(WaterAndPower supply)
             yield return "the months of farm.csv";
         }
     }
-
-    private string[] Sources() => [.. SourceNames().DefaultIfEmpty("your weather")];
 
     internal Prose ToDo
     {

@@ -179,9 +179,7 @@ public sealed class Investment
         string? named = assumptions.Project.Pool;
         Pool? pool = named is not null
             ? records.FindPool(named) ?? throw new ArgumentException($"project_pool: there is no pool \"{named}\".", nameof(assumptions))
-            : records
-                .Pools.Where(pool => budget.Project.Contains(pool.Name, StringComparison.OrdinalIgnoreCase))
-                .MaxBy(pool => pool.Name.Length);
+            : ProjectAssumptions.PoolNamedIn(records, budget.Project);
         StoreFacts? facts = pool is null ? null : StoreFacts.Of(season, pool, power);
         return new Investment(budget, facts, SavingsOf(season, row, facts, assumptions), assumptions, season.Settings);
     }

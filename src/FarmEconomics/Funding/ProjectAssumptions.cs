@@ -142,6 +142,10 @@ public sealed record ProjectAssumptions
         return null;
     }
 
+    /// <summary>The pool whose name stands in a project's, the longest of several; null: none.</summary>
+    internal static Pool? PoolNamedIn(FarmRecords records, string project) =>
+        records.Pools.Where(pool => project.Contains(pool.Name, StringComparison.OrdinalIgnoreCase)).MaxBy(pool => pool.Name.Length);
+
     /// <summary>What isn't given as the projects table has it, else as is usual.</summary>
     internal ProjectAssumptions With(ProjectRow? row) => this with
     {

@@ -94,7 +94,7 @@ public sealed record ProjectChoice(
         Result cost = CostOf(records, project, row);
         Pool? pool = row is { Pool: { } named }
             ? records.FindPool(named)
-            : records.Pools.Where(one => project.Contains(one.Name, StringComparison.OrdinalIgnoreCase)).MaxBy(one => one.Name.Length);
+            : ProjectAssumptions.PoolNamedIn(records, project);
         StoreFacts? facts = pool is null ? null : StoreFacts.Of(season, pool, power);
         (TaskMinutes? task, TaskYear? done) = TaskOf(season, row);
         decimal? hour = season.Settings.OwnerWage;

@@ -35,7 +35,8 @@ internal static class RecordsDocument
           number has more than 12 digits before the decimal mark. More is an error: nothing is rounded in silence. What each column takes
           at least and at most stands below. Dates and crop years lie from 1900 to 2099.
         - **Names** of crops, beds, plantings, channels and so on are compared trimmed, with one space between words, without case, and with
-          their letters composed (Unicode NFC), so that names which look alike are one. They have at most 100 letters, all of which can be seen; other texts have at most 2,000.
+          their letters composed (Unicode NFC), so that names which look alike are one.
+          They have at most 100 letters, all of which can be seen; other texts have at most 2,000.
           An unknown name is reported with the nearest known one.
         - **Credits**: money given back for what was sold is a row of sales of its own, with quantity 0 and an amount below 0. Goods that came
           back and were thrown out, eaten or given away are rows of those channels.
