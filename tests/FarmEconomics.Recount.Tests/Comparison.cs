@@ -34,7 +34,7 @@ internal sealed class Comparison
         Comparison comparison = new();
         foreach (int year in years)
         {
-            Dictionary<string, List<Dictionary<string, object?>>> tables = reviewed.Tables(year);
+            Dictionary<string, List<Dictionary<string, object?>>> tables = reviewed.Tables(year, [.. Keys.Keys, "reconciliation"]);
             foreach ((string table, string[] keys) in Keys)
             {
                 comparison.Compare(table, year, keys, tables[table], recount.Table(table + "_result", year));

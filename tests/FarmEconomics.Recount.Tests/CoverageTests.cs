@@ -64,7 +64,7 @@ public sealed class CoverageTests
         ["produce that was lost"] = "FROM unsold WHERE NOT on_hand",
     };
 
-    /// <summary>What some changes alone must reach.</summary>
+    /// <summary>What some changes alone must reach, looked at where the farm changed so is recounted.</summary>
     private static readonly Dictionary<string, string[]> ReachedAlone = new()
     {
         ["no owner wage and no interest"] =
@@ -116,7 +116,11 @@ public sealed class CoverageTests
         ],
     };
 
-    public static TheoryData<string> ChangesAlone => [.. ReachedAlone.Keys];
+    /// <summary>Rules that a change is there for and that the recount of the farm changed so doesn't reach.</summary>
+    internal static IEnumerable<string> Missed(string change, Recount recount) => ReachedAlone.GetValueOrDefault(change, []).Where(rule => recount.Count(rule) == 0);
+
+    [Fact]
+    public void RulesOfAChange_AreThoseOfOneThatIsMade() => Assert.Subset(ChangedFarms.Changes.Keys.ToHashSet(), ReachedAlone.Keys.ToHashSet());
 
     [Fact]
     public void ChangedFarm_ReachesTheRules()
@@ -125,15 +129,5 @@ public sealed class CoverageTests
         using Recount recount = new(copy.Folder);
 
         Assert.Empty(Reached.Where(rule => recount.Count(rule.Value) == 0).Select(rule => rule.Key));
-    }
-
-    [Theory]
-    [MemberData(nameof(ChangesAlone))]
-    public void FarmChangedAlone_ReachesTheRules(string change)
-    {
-        using RecordsCopy copy = new(7, ChangedFarms.Changes[change]);
-        using Recount recount = new(copy.Folder);
-
-        Assert.DoesNotContain(ReachedAlone[change], from => recount.Count(from) == 0);
     }
 }

@@ -7,7 +7,12 @@ internal sealed class Database : IDisposable
 {
     private readonly DuckDBConnection connection = new("DataSource=:memory:");
 
-    internal Database() => connection.Open();
+    // On one thread: the tables are small, and two tests run side by side.
+    internal Database()
+    {
+        connection.Open();
+        Run("SET threads = 1");
+    }
 
     internal void Run(string sql)
     {

@@ -41,7 +41,7 @@ public sealed class PlanAgainstActualTests
                 "plan_against_actual",
                 year,
                 ["crop"],
-                reviewed.Tables(year)["plan_against_actual"],
+                reviewed.Table(year, "plan_against_actual"),
                 recount.Table("plan_against_actual_result", year)
             );
         }

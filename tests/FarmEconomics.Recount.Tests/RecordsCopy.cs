@@ -21,7 +21,6 @@ internal sealed class RecordsCopy : IDisposable
     {
         Folder = Directory.CreateTempSubdirectory("farm-records-").FullName;
         using Database database = new();
-        database.Run("SET threads = 1");
         database.Run($"CREATE MACRO chance(place, n) AS CAST(hash(concat_ws(' ', place, n, {seed})) % 100 AS INTEGER)");
         string[] tables = [.. Directory.GetFiles(Demo, "*.csv").Select(file => Path.GetFileNameWithoutExtension(file))];
         foreach (string table in tables)

@@ -19,17 +19,20 @@ internal sealed class Reviewed
 
     internal IReadOnlyList<int> Years => [.. farm.Review!.CropYears];
 
-    /// <summary>Tables of one crop year by name; every field is text, a blank is null.</summary>
-    internal Dictionary<string, List<Dictionary<string, object?>>> Tables(int year)
+    /// <summary>One table of one crop year; every field is text, a blank is null.</summary>
+    internal List<Dictionary<string, object?>> Table(int year, string name) => Tables(year, [name])[name];
+
+    /// <summary>Some tables of one crop year by name.</summary>
+    internal Dictionary<string, List<Dictionary<string, object?>>> Tables(int year, IEnumerable<string> names)
     {
         string folder = Directory.CreateTempSubdirectory("farm-recount-").FullName;
         try
         {
             using Database reader = new();
             ResultTables.Write(farm.Review!.Season(year), [], folder);
-            return Directory.GetFiles(folder, "*.csv").ToDictionary(
-                file => Path.GetFileNameWithoutExtension(file),
-                file => reader.Rows($"FROM read_csv({Database.Quoted(file)}, header = true, all_varchar = true, delim = ',', quote = '\"', escape = '\"')"));
+            return names.ToDictionary(
+                name => name,
+                name => reader.Rows($"FROM read_csv({Database.Quoted(Path.Combine(folder, name + ".csv"))}, header = true, all_varchar = true, delim = ',', quote = '\"', escape = '\"')"));
         }
         finally
         {

@@ -22,7 +22,7 @@ public sealed class WaterMoneyTests
         double all = 0.0;
         foreach (
             Dictionary<string, object?> row in reviewed
-                .Tables(2025)["water_days"]
+                .Table(2025, "water_days")
                 .Where(row => row["lost_as_watered"] is not null)
         )
         {

@@ -43,7 +43,7 @@ public sealed class WaterTests
         using Recount recount = new(copy.Folder, ToStays);
         recount.RunApart("water");
         recount.RunApart("power");
-        Dictionary<string, List<Dictionary<string, object?>>> tables = new Reviewed(copy.Folder).Tables(2025);
+        Dictionary<string, List<Dictionary<string, object?>>> tables = new Reviewed(copy.Folder).Tables(2025, ["water_days", "power_months"]);
 
         Comparison days = new(),
             months = new();
@@ -88,7 +88,7 @@ public sealed class WaterTests
             "water_days",
             2025,
             ["block", "date"],
-            [.. new Reviewed(changed.Folder).Tables(2025)["water_days"].Select(WithoutMoney)],
+            [.. new Reviewed(changed.Folder).Table(2025, "water_days").Select(WithoutMoney)],
             recount.Table("water_days_result", 2025)
         );
 
