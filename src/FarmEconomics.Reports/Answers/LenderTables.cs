@@ -101,18 +101,24 @@ internal sealed class LenderTables(FundingWriteUp books)
             return table.Note($"Not known: {why}.");
         }
 
-        foreach (string name in books.LastYear.Lines.Concat(books.NextYear.Lines)
-            .OrderByDescending(line => line.IsIn)
-            .Select(line => line.Name).Distinct())
+        // What no row of the books tells of, loans and a project, is a line of one year only.
+        IEnumerable<(CashFlowLine? Last, CashFlowLine? Next)> lines =
+        [
+            .. books.LastYear.Lines.Select(line => ((CashFlowLine?)line, Same(books.NextYear, line))),
+            .. books.NextYear.Lines.Where(line => Same(books.LastYear, line) is null)
+                .Select(line => ((CashFlowLine?)null, (CashFlowLine?)line)),
+        ];
+        foreach ((CashFlowLine? last, CashFlowLine? next) in lines.OrderByDescending(pair => (pair.Last ?? pair.Next)!.IsIn))
         {
-            table.Row(name, Of(books.LastYear, name), Of(books.NextYear, name));
+            table.Row((last ?? next)!.Name, Signed(last), Signed(next));
         }
 
         return table;
 
-        static ReportCell Of(CashFlow flow, string name) => flow.Lines.FirstOrDefault(line => line.Name == name) is { } line
-            ? (line.IsIn ? line.Total : -line.Total)
-            : default(ReportCell);
+        static CashFlowLine? Same(CashFlow flow, CashFlowLine line) =>
+            line.Kind is { } kind ? flow.Lines.FirstOrDefault(other => other.Kind == kind) : null;
+
+        static ReportCell Signed(CashFlowLine? line) => line is null ? default(ReportCell) : line.IsIn ? line.Total : -line.Total;
     }
 
     /// <summary>The operating line of credit; null where none is needed.</summary>

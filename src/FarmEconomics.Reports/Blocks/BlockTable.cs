@@ -67,7 +67,7 @@ internal sealed class BlockTable
                 html.Add(group.Words is { } words ? Html.Of($" <span>· {words}</span>") : Html.Empty).Add($"</div></th></tr>\n");
             }
 
-            Row(row, isTotal: false);
+            Row(row, isTotal: table.IsSum(index));
         }
 
         html.Add($"</tbody>\n");

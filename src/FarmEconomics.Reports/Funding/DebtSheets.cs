@@ -126,7 +126,7 @@ public static class DebtSheets
         return new FundingSheet("Keep or replace", table) { Landscape = true };
     }
 
-    /// <summary>What the project must save a year to pay, nothing assumed; null without a project.</summary>
+    /// <summary>What the project must save a year to pay, whatever it does save; null without a project.</summary>
     /// <param name="writeUp">The write-up.</param>
     public static FundingSheet? Needed(FundingWriteUp writeUp)
     {
@@ -149,8 +149,12 @@ public static class DebtSheets
         string salvage = Number(investment.Salvage);
         Add("With the grant", investment.NeededWithGrant);
         Add("Without the grant", investment.NeededWithoutGrant);
-        table.Note("Nothing assumed: its cost x the capital recovery factor over the years it serves. "
-            + "Without the grant there are no indirect charges.")
+        Notation notation = writeUp.Season.Notation;
+        string cost = investment.Salvage == 0m
+            ? "its cost x the capital recovery factor over the years it serves"
+            : $"its cost less the {notation.InWords(investment.Salvage, Look.Money)} it is worth at the end, x the capital recovery "
+                + "factor over the years it serves, and the cost of capital of what it is worth at the end";
+        table.Note($"No saving is assumed: {cost}. Without the grant there are no indirect charges.")
             .Note(investment.OwnOrHire is { } own ? OwnOrHireText(own, writeUp) : null);
         return sheet;
 

@@ -64,7 +64,7 @@ public sealed partial class FundingSheet
         {
             int at = row;
             sheet.Row([
-                .. Table.Rows[row].Select((cell, i) => CellOf(cell, Table.Columns[i], formulas.GetValueOrDefault((at, i)), total: false)),
+                .. Table.Rows[row].Select((cell, i) => CellOf(cell, Table.Columns[i], formulas.GetValueOrDefault((at, i)), Table.IsSum(at))),
             ]);
         }
 

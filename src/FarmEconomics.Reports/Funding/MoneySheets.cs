@@ -86,12 +86,13 @@ public static class MoneySheets
         }
 
         string opening = DayOf(writeUp.Opening), closing = DayOf(writeUp.Closing);
-        ReportTable table = new ReportTable("Balance sheet", writeUp.Season.Notation).Column("Item").Wrapping().Column("Class").Wrapping()
+        ReportTable table = new ReportTable("Balance sheet", writeUp.Season.Notation).InOrder()
+            .Column("Item").Wrapping().Column("Class").Wrapping()
             .Column($"At cost, {opening}", Look.Money).Column($"At the grower's value, {opening}", Look.Money)
             .Column($"At cost, {closing}", Look.Money).Column($"At the grower's value, {closing}", Look.Money);
         FundingSheet sheet = new("Balance sheet", table) { Landscape = true };
         int assets = BalanceItems(sheet, writeUp, assets: true), liabilities = BalanceItems(sheet, writeUp, assets: false);
-        table.Row(["Equity", "", .. EachSheet(writeUp, one => one.EquityAtCost, one => one.EquityAtValue)]);
+        table.Sum(["Equity", "", .. EachSheet(writeUp, one => one.EquityAtCost, one => one.EquityAtValue)]);
         LiveWhereKnown(sheet, i => $"{{{assets},{i}}}-{{{liabilities},{i}}}");
         table.Note("Two columns a day: at cost, the assets table's cost less straight-line depreciation takes the place of the "
             + "longer-term items it holds; at the grower's values, the balances table as it is. "
@@ -102,7 +103,7 @@ public static class MoneySheets
                 : null);
         return sheet;
 
-        static string DayOf(BalanceSheet? sheet) => sheet is null ? "no sheet" : Looks.Day(sheet.Date);
+        static string DayOf(BalanceSheet? sheet) => sheet is null ? "no sheet" : Looks.LongDay(sheet.Date);
     }
 
     /// <summary>The items of one side with their sum; gives the row of the sum.</summary>
@@ -116,29 +117,60 @@ public static class MoneySheets
             .Distinct()
             .OrderBy(item => item.Class)
             .ThenBy(item => item.Item3);
+        List<int> parts = [.. items.GroupBy(item => item.Class).Select(group => BalanceGroup(sheet, writeUp, group))];
+        int sum = sheet.Table.Rows.Count;
+        sheet.Table.Sum(assets
+            ? ["Total assets", "", .. EachSheet(writeUp, one => one.AssetsAtCost, one => one.AssetsAtValue)]
+            : ["Total liabilities", "", .. EachSheet(writeUp, one => one.Liabilities, one => one.Liabilities)]);
+        LiveWhereKnown(sheet, i => parts.Count == 0 ? "0" : $"SUM({string.Join(',', parts.Select(row => $"{{{row},{i}}}"))})");
+        return sum;
+    }
+
+    /// <summary>The items of one class, with their sum where they are several; gives the row that stands for the class.</summary>
+    private static int BalanceGroup(
+        FundingSheet sheet, FundingWriteUp writeUp, IGrouping<BalanceClass, (string Item, BalanceClass Class, bool Booked)> group)
+    {
         int first = sheet.Table.Rows.Count;
-        foreach ((string item, BalanceClass kind, bool booked) in items)
+        foreach ((string item, _, bool booked) in group)
         {
             sheet.Table.Row([
                 item,
-                booked ? "assets table, cost less depreciation" : FarmEconomics.Records.Schema.Words.Of(kind).Replace('-', ' '),
-                .. Amounts(line => line.Item == item && line.Class == kind && (line.Kind == BalanceKind.BookedAsset) == booked),
+                booked ? "assets table, cost less depreciation" : NameOf(group.Key),
+                .. Amounts(
+                    writeUp,
+                    line => line.Item == item && line.Class == group.Key && (line.Kind == BalanceKind.BookedAsset) == booked),
             ]);
         }
 
-        int sum = sheet.Table.Rows.Count;
-        sheet.Table.Row(assets
-            ? ["Assets", "", .. EachSheet(writeUp, one => one.AssetsAtCost, one => one.AssetsAtValue)]
-            : ["Liabilities", "", .. EachSheet(writeUp, one => one.Liabilities, one => one.Liabilities)]);
-        LiveWhereKnown(sheet, i => sum == first ? "0" : $"SUM({{{first},{i}}}:{{{sum - 1},{i}}})");
-        return sum;
+        int last = sheet.Table.Rows.Count - 1;
+        if (last == first)
+        {
+            return first;
+        }
 
-        IEnumerable<ReportCell> Amounts(Func<BalanceLine, bool> which) => EachSheet(
+        sheet.Table.Sum([$"Total {Several(NameOf(group.Key))}", "", .. Amounts(writeUp, line => line.Class == group.Key)]);
+        LiveWhereKnown(sheet, i => $"SUM({{{first},{i}}}:{{{last},{i}}})");
+        return last + 1;
+    }
+
+    // As the balances table names it, "long-term asset".
+    private static string NameOf(BalanceClass of)
+    {
+        string name = FarmEconomics.Records.Schema.Words.Of(of);
+        int between = name.LastIndexOf('-');
+        return $"{name[..between]} {name[(between + 1)..]}";
+    }
+
+    private static string Several(string name) => name.EndsWith('y') ? $"{name[..^1]}ies" : $"{name}s";
+
+    private static IEnumerable<ReportCell> Amounts(FundingWriteUp writeUp, Func<BalanceLine, bool> which)
+    {
+        return EachSheet(
             writeUp,
             one => Sum(one.Lines.Where(which).Select(line => line.AtCost)),
             one => Sum(one.Lines.Where(which).Select(line => line.AtValue)));
 
-        // An item that stands in the other column only leaves this one empty.
+        // What stands in the other column only leaves this one empty.
         static ReportCell Sum(IEnumerable<decimal?> amounts) =>
             amounts.OfType<decimal>().ToList() is { Count: > 0 } known ? known.Sum() : default(ReportCell);
     }
@@ -210,16 +242,17 @@ public static class MoneySheets
         }
 
         ReportTable table = new ReportTable($"Owner equity in {writeUp.Period.Year}, at cost", writeUp.Season.Notation)
+            .InOrder()
             .Column("Step")
             .Column("Amount", Look.Money);
         FundingSheet sheet = new("Owner equity", table);
-        table.Row($"Equity at {Looks.Day(writeUp.Opening!.Date)}", equity.Opening);
+        table.Row($"Equity at {Looks.LongDay(writeUp.Opening!.Date)}", equity.Opening);
         foreach (BridgeStep step in equity.Steps)
         {
             table.Row(step.Name, step.Amount);
         }
 
-        table.Total($"Equity at {Looks.Day(writeUp.Closing!.Date)}", equity.Closing);
+        table.Total($"Equity at {Looks.LongDay(writeUp.Closing!.Date)}", equity.Closing);
         sheet.Live(table.Rows.Count, 1, $"SUM({{0,1}}:{{{table.Rows.Count - 1},1}})");
         return sheet;
     }

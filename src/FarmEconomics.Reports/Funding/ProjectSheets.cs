@@ -25,6 +25,7 @@ public static class ProjectSheets
         LengthUnit length = writeUp.Season.Settings.LengthUnit;
         ReportTable table = new ReportTable(
             $"Enterprise budgets, crop year {writeUp.Period.Year} and the next by the factors assumed", writeUp.Season.Notation)
+            .InOrder()
             .Column("Crop").Column("Line")
             .Column("Last season", Look.Money).Column(length.Label("Per 100 bed-feet"), Look.Rate).Column("Per bed", Look.Rate)
             .Column(length.Label("Per acre"), Look.Rate)
@@ -114,8 +115,8 @@ public static class ProjectSheets
             return null;
         }
 
-        ReportTable table = new ReportTable($"{grant.Project}: budget by object class", writeUp.Season.Notation).Column("SF-424A line")
-            .Column("Object class").Column("Funder", Look.Money).Column("Match", Look.Money).Column("Total", Look.Money);
+        ReportTable table = new ReportTable($"{grant.Project}: budget by object class", writeUp.Season.Notation).InOrder()
+            .Column("SF-424A line").Column("Object class").Column("Funder", Look.Money).Column("Match", Look.Money).Column("Total", Look.Money);
         FundingSheet sheet = new("Grant budget", table);
         foreach ((ObjectClass? kind, string line, string name) in Classes)
         {
@@ -234,8 +235,8 @@ public static class ProjectSheets
             return null;
         }
 
-        ReportTable table = new ReportTable($"{writeUp.Grant!.Project}: does it pay?", writeUp.Season.Notation).Column("Figure").Wrapping()
-            .Column("With the grant", Look.Exact).Column("Without", Look.Exact);
+        ReportTable table = new ReportTable($"{writeUp.Grant!.Project}: does it pay?", writeUp.Season.Notation).InOrder()
+            .Column("Figure").Wrapping().Column("With the grant", Look.Exact).Column("Without", Look.Exact);
         FundingSheet sheet = new("Investment", table);
         for (int year = 0; year <= with.Years; year++)
         {

@@ -79,6 +79,7 @@ public static class StatementSheets
     public static FundingSheet Bridge(FundingWriteUp writeUp)
     {
         ReportTable table = new ReportTable("From the statement by tax line to the enterprise statement", writeUp.Season.Notation)
+            .InOrder()
             .Column("Step")
             .Column("Amount", Look.Money);
         FundingSheet sheet = new("Bridge", table);

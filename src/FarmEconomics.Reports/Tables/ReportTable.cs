@@ -15,6 +15,7 @@ public sealed class ReportTable : IHtmlDisplay
     private readonly List<IReadOnlyList<ReportCell>> rows = [];
     private readonly List<string> notes = [];
     private readonly List<RowGroup> groups = [];
+    private readonly HashSet<int> sumRows = [];
 
     /// <summary>Makes an empty table.</summary>
     /// <param name="title">The caption.</param>
@@ -103,6 +104,16 @@ public sealed class ReportTable : IHtmlDisplay
         rows.Add(Checked(cells));
         return this;
     }
+
+    /// <summary>Adds a row that sums up others of the table; it looks like a total.</summary>
+    internal ReportTable Sum(params IReadOnlyList<ReportCell> cells)
+    {
+        sumRows.Add(rows.Count);
+        return Row(cells);
+    }
+
+    /// <summary>True where a row sums up others.</summary>
+    internal bool IsSum(int row) => sumRows.Contains(row);
 
     /// <summary>Sets the row of totals.</summary>
     public ReportTable Total(params IReadOnlyList<ReportCell> cells)

@@ -3,6 +3,7 @@ using FarmEconomics.Records;
 using FarmEconomics.Records.Storage;
 using FarmEconomics.Reports.Answers;
 using FarmEconomics.Reports.Funding;
+using FarmEconomics.Reports.Tables;
 using FarmEconomics.Tests.Building;
 using FarmEconomics.Units;
 using Xunit;
@@ -98,6 +99,31 @@ public class LenderStatementTests
 
         Assert.Equal((35000m, 35000m), (sheet.AssetsAtCost, sheet.AssetsAtValue));
         Assert.Equal((35000m, 38000m), (valued.AssetsAtCost, valued.AssetsAtValue));
+    }
+
+    /// <summary>
+    /// A class of several lines has its sum, a class of one is its own; the sides add the classes up. Common practice: totals of current
+    /// and longer-term assets and debts are what a lender's own form asks for.
+    /// </summary>
+    [Fact]
+    public void BalanceTable_ClassesOfSeveralLines_HaveTheirSums()
+    {
+        FundingWriteUp writeUp = WriteUp(Farm(6000m)
+            .Balance(Closing, "Stored beets", BalanceClass.CurrentAsset, 400m, BalanceItem.Inventory)
+            .Balance(Closing, "Land", BalanceClass.LongTermAsset, 20000m, BalanceItem.BesideAssets)
+            .Balance(Closing, "Feed store", BalanceClass.CurrentLiability, 150m, BalanceItem.Bills)
+            .Balance(Closing, "Card", BalanceClass.CurrentLiability, 50m, BalanceItem.Bills));
+
+        ReportTable table = MoneySheets.Balance(writeUp)!.Table;
+
+        Assert.Equal(
+            [
+                ("Total current assets", 6400m), ("Total assets", 26400m), ("Total current liabilities", 200m),
+                ("Total liabilities", 200m), ("Equity", 26200m),
+            ],
+            table.Rows.Index().Where(row => table.IsSum(row.Index))
+                .Select(row => ((string)row.Item[0].Value!, row.Item[5].Number!.Value)));
+        Assert.Equal("long-term asset", table.Rows.Single(row => Equals(row[0].Value, "Land"))[1].Value);
     }
 
     /// <summary>A truck of 10,000, six tenths of it the farm's: 4,000 of the payment were the household's.</summary>
