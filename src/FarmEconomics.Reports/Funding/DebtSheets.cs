@@ -149,12 +149,7 @@ public static class DebtSheets
         string salvage = Number(investment.Salvage);
         Add("With the grant", investment.NeededWithGrant);
         Add("Without the grant", investment.NeededWithoutGrant);
-        Notation notation = writeUp.Season.Notation;
-        string cost = investment.Salvage == 0m
-            ? "its cost x the capital recovery factor over the years it serves"
-            : $"its cost less the {notation.InWords(investment.Salvage, Look.Money)} it is worth at the end, x the capital recovery "
-                + "factor over the years it serves, and the cost of capital of what it is worth at the end";
-        table.Note($"No saving is assumed: {cost}. Without the grant there are no indirect charges.")
+        table.Note($"No saving is assumed: {CostText(investment, writeUp.Season.Notation)}. Without the grant there are no indirect charges.")
             .Note(investment.OwnOrHire is { } own ? OwnOrHireText(own, writeUp) : null);
         return sheet;
 
@@ -170,6 +165,11 @@ public static class DebtSheets
             }
         }
     }
+
+    private static string CostText(Investment investment, Notation notation) => investment.Salvage == 0m
+        ? "its cost x the capital recovery factor over the years it serves"
+        : $"its cost less the {notation.InWords(investment.Salvage, Look.Money)} it is worth at the end, x the capital recovery "
+            + "factor over the years it serves, and the cost of capital of what it is worth at the end";
 
     /// <summary>Owning against hiring in a sentence or two.</summary>
     private static string OwnOrHireText(OwnOrHire own, FundingWriteUp writeUp)

@@ -64,7 +64,9 @@ public sealed partial class FundingSheet
         {
             int at = row;
             sheet.Row([
-                .. Table.Rows[row].Select((cell, i) => CellOf(cell, Table.Columns[i], formulas.GetValueOrDefault((at, i)), Table.IsSum(at))),
+                .. Table.Rows[row].Select(
+                    (cell, i) => CellOf(cell, Table.Columns[i], formulas.GetValueOrDefault((at, i)), Table.IsSum(at))
+                ),
             ]);
         }
 

@@ -116,7 +116,8 @@ public static class ProjectSheets
         }
 
         ReportTable table = new ReportTable($"{grant.Project}: budget by object class", writeUp.Season.Notation).InOrder()
-            .Column("SF-424A line").Column("Object class").Column("Funder", Look.Money).Column("Match", Look.Money).Column("Total", Look.Money);
+            .Column("SF-424A line").Column("Object class")
+            .Column("Funder", Look.Money).Column("Match", Look.Money).Column("Total", Look.Money);
         FundingSheet sheet = new("Grant budget", table);
         foreach ((ObjectClass? kind, string line, string name) in Classes)
         {

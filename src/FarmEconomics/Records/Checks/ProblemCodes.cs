@@ -225,6 +225,9 @@ public static class ProblemCodes
     /// <summary>Weather that reads as in another unit.</summary>
     public const string WeatherUnit = "W205";
 
+    /// <summary>An asset's sale that seems to stand in income as well.</summary>
+    public const string SaleTwice = "W206";
+
     /// <summary>A control total the records miss.</summary>
     public const string TotalMissed = "W240";
 

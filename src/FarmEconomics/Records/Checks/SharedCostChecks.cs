@@ -52,6 +52,7 @@ internal static class SharedCostChecks
                 ),
                 ("money fits the asset", AssetMoney)
             ),
+            new TableCheck("a sale of an asset stands once", SalesStandOnce),
         ];
 
     public static IEnumerable<RecordCheck> OfLimits =>
@@ -88,6 +89,31 @@ internal static class SharedCostChecks
                 context.Notation.Text($"{fetched}")
             );
         }
+    }
+
+    /// <summary>A month is our own bound: the buyer may have paid before or after the asset went.</summary>
+    private const int DaysAround = 31;
+
+    private static void SalesStandOnce(CheckContext context)
+    {
+        foreach (AssetRow row in context.Tables.Assets)
+        {
+            if (row is { SoldFor: > 0m and { } fetched, Retired: { } sold }
+                && context.Tables.Income.Where(income => Twin(income, fetched, sold)).Take(1).ToList() is [var twin])
+            {
+                context.Report(
+                    ProblemCodes.SaleTwice,
+                    row,
+                    "sold_for",
+                    context.Notation.Text($"It fetched {fetched:#,##0.00}, and as much came in as other income on {twin.Date:yyyy-MM-dd}."),
+                    context.Notation.Text($"{fetched}")
+                );
+            }
+        }
+
+        bool Twin(IncomeRow income, decimal fetched, DateOnly sold) => income.Amount == fetched
+            && context.Channel(income.Channel) is { Kind: ChannelKind.Other }
+            && Math.Abs(income.Date.DayNumber - sold.DayNumber) <= DaysAround;
     }
 
     private static void StructuresAreThere(CheckContext context)
