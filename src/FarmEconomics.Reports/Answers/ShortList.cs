@@ -17,7 +17,9 @@ internal static class ShortList
         string said = things.Count > 0 ? string.Join("\n", things.Select(thing => "- " + Line(thing, notation)))
             : season.Resources.Count > 0 ? "Nothing, as far as the records tell."
             : "No record tells.";
-        string rest = things.Count > 0 && season.Resources.Count > things.Count ? "\n\nAll else recorded had room." : "";
+        string rest = things.Count == 0 ? ""
+            : $"\n\nShort: {Phrase.Percent(season.ShortAt)} or more in use."
+                + (season.Resources.Count > things.Count ? " All else recorded had room." : "");
         string notChecked =
             season.NotChecked.Count == 0
                 ? ""

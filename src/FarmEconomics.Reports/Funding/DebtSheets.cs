@@ -149,7 +149,8 @@ public static class DebtSheets
         string salvage = Number(investment.Salvage);
         Add("With the grant", investment.NeededWithGrant);
         Add("Without the grant", investment.NeededWithoutGrant);
-        table.Note($"No saving is assumed: {CostText(investment, writeUp.Season.Notation)}. Without the grant there are no indirect charges.")
+        table.Note($"No saving is assumed: {CostText(investment, writeUp.Season.Notation)}. "
+                + "Without the grant there are no indirect charges.")
             .Note(investment.OwnOrHire is { } own ? OwnOrHireText(own, writeUp) : null);
         return sheet;
 
