@@ -52,6 +52,13 @@ public class ReadingTextTests
         Assert.Equal(expected, NearestName.Find(name, ["lettuce", "kale", "beet", "market"]));
 
     [Theory]
+    [InlineData("Salad turnips, bunched", "Salad turnips")]
+    [InlineData("salad greens 1/2 lb", "Salad")]
+    [InlineData("turnips", "Salad turnips")]
+    public void NearestName_SeveralHoldTheOther_IsTheOneAlikeInMostLetters(string name, string expected) =>
+        Assert.Equal(expected, NearestName.Find(name, ["Salad", "White salad turnips", "Salad turnips"]));
+
+    [Theory]
     [InlineData("Capital Recovery", OwnershipMethod.CapitalRecovery)]
     [InlineData("depreciation_and_interest", OwnershipMethod.DepreciationAndInterest)]
     public void Words_TryParse_IgnoresCaseSpacesAndHyphens(string text, OwnershipMethod expected)

@@ -29,7 +29,8 @@ public static class NearestName
                 nearest = candidate;
             }
 
-            if (containing is null && Math.Min(wanted.Length, other.Length) >= 3
+            // Of names that hold the other or are held by it the one alike in most letters: "Salad turnips, bunched" is no "Salad".
+            if ((containing is null || Apart(other) < Apart(containing)) && Math.Min(wanted.Length, other.Length) >= 3
                 && (other.Contains(wanted, StringComparison.Ordinal) || wanted.Contains(other, StringComparison.Ordinal)))
             {
                 containing = candidate;
@@ -37,6 +38,8 @@ public static class NearestName
         }
 
         return nearest ?? containing;
+
+        int Apart(string other) => Math.Abs(other.Trim().Length - wanted.Length);
     }
 
     // Given up, with what it is at least, as soon as it can't be less than the limit.
