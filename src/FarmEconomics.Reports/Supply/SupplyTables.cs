@@ -101,6 +101,14 @@ public static class SupplyTables
                 + "picking and selling it takes all that it brings.");
         }
 
+        // Common practice, no source: what stands for years is watered after its picking as well.
+        string[] perennials = [.. supply.Crops.Where(crop => crop.Use.Crop.Perennial).Select(crop => crop.Use.Crop.Name)];
+        if (perennials.Length > 0)
+        {
+            table.Note($"No water is counted as needed after the last picking of {Phrase.List(perennials)}, though next year's crop "
+                + "grows then: water by eye.");
+        }
+
         if (supply.Crops.Count > 0 && supply.Season.Known.OwnerLabor is { } why)
         {
             table.Note($"Your own hours count for nothing in these amounts: {why}.");

@@ -56,6 +56,17 @@ public class WaterWordsTests
         Assert.Contains("More yield of Leaves would have added nothing", Note(farm), StringComparison.Ordinal);
     }
 
+    /// <summary>What stands for years grows next year's crop after its picking; the figures don't hold that, so it is said.</summary>
+    [Fact]
+    public void Perennial_AfterItsLastPicking_IsToldToBeWateredByEye()
+    {
+        const string Said = "No water is counted as needed after the last picking of Leaves";
+
+        Assert.Contains(
+            Said, Note(Farm(("crops.csv", "crop,unit,perennial,kc_ini,kc_mid,kc_end,ky\nLeaves,kg,yes,1,1,1,1\n"))), StringComparison.Ordinal);
+        Assert.DoesNotContain(Said, Note(Farm()), StringComparison.Ordinal);
+    }
+
     /// <summary>Without the books no crop's gain is known: no amount is told, least of all 0.</summary>
     [Fact]
     public void Drought_WithoutBudgets_CostsNobodyKnowsWhat()
