@@ -218,6 +218,11 @@ public sealed partial class PlanOutlook
         PlanSowing? near = model.Sowings.Where(sowing => sowing.Crop == crop).MinBy(sowing => Math.Abs(sowing.Week - week));
         double handling = crop < 0 ? 0.0 : model.Crops[crop].HandlingHours;
         int last = Math.Max(week, WeekOf(one.Out.AddDays(-1)));
+        for (int at = 0; at < PlanModel.Weeks; at++)
+        {
+            trays[at] += one.Sown is { } sown && at >= WeekOf(sown) && at < week && sown < one.In ? one.Trays : 0m;
+        }
+
         if (near is not null && one.CropYear > model.CropYear)
         {
             // Picked in the year after: only what it takes of this one.
@@ -243,7 +248,6 @@ public sealed partial class PlanOutlook
         for (int at = 0; at < PlanModel.Weeks; at++)
         {
             hours[at] += (double)one.Hours * pattern[at] / all;
-            trays[at] += one.Sown is { } sown && at >= WeekOf(sown) && at < week && sown < one.In ? one.Trays : 0m;
             crates[at] += yields > 0.0 && size > 0.0 ? (double)one.Yield * near!.Yield[at] / yields / size : 0.0;
         }
     }
