@@ -7,7 +7,7 @@ public static class PlanOnFile
 {
     /// <summary>
     /// The crop years a plan is on file for, in order. What a plan sets in fall for the year after, as it does garlic, is the end of that
-    /// plan and no plan for the year after: one has a sowing within its own year, or sales.
+    /// plan and no plan for the year after: one has a sowing of its own year, what has stood for years, or sales.
     /// </summary>
     /// <param name="records">The records.</param>
     /// <returns>The years.</returns>
@@ -15,7 +15,8 @@ public static class PlanOnFile
     {
         ArgumentNullException.ThrowIfNull(records);
         HashSet<int> sold = [.. records.Tables.PlanSales.Select(row => row.CropYear)];
-        bool IsPlan(PlanRow row) => row.InBed >= records.Settings.StartOf(row.CropYear) || sold.Contains(row.CropYear);
+        bool IsOfTheYearBefore(PlanRow row) => records.Settings.WindowOf(row.InBed) == row.CropYear - 1;
+        bool IsPlan(PlanRow row) => !IsOfTheYearBefore(row) || sold.Contains(row.CropYear);
         return [.. records.Tables.Plan.Where(IsPlan).Select(row => row.CropYear).Distinct().Order()];
     }
 

@@ -317,33 +317,6 @@ public class PlanByHandTests
         Assert.Equal(23m, outlook.Weeks.Sum(week => week.Hours));
     }
 
-    /// <summary>
-    /// Onions for the year after, set out on October 1, stand in 12 trays from the week of August 1 to that before, 30 to 38; 10 trays have
-    /// room.
-    /// </summary>
-    [Fact]
-    public void Trays_OfASowingForTheYearAfter_StandInThisYearsNursery()
-    {
-        DraftPlanting next = Draft().Plantings[0] with
-        {
-            CropYear = 2027,
-            Sown = new DateOnly(2026, 8, 1),
-            In = new DateOnly(2026, 10, 1),
-            Out = new DateOnly(2027, 5, 1),
-            Trays = 12m,
-        };
-        PlanModel model = Model with { Trays = SmallFarm.Weekly(10.0) };
-        PlanOutlook outlook = PlanOutlook.Of(Season, model, new PlanDraft(2026, [next], []));
-        Assert.Equal(
-            Enumerable.Range(30, 9),
-            outlook.Weeks.Select((week, i) => (week.Trays, i)).Where(week => week.Trays == 12m).Select(week => week.i)
-        );
-        Assert.Equal(
-            (new DateOnly(2026, 7, 30), 2m),
-            outlook.Problems.Where(one => one.Kind == PlanProblemKind.Trays).Select(one => (one.Day, one.Short)).Single()
-        );
-    }
-
     private PlanOutlook Outlook(PlanDraft? draft = null) => PlanOutlook.Of(Season, Model, draft ?? Draft());
 
     internal static PlanSowing[] SowingsOf(PlanModel model, string crop) =>
