@@ -14,8 +14,8 @@ public sealed class PlanWeeksTests(DemoRecount demo) : IClassFixture<DemoRecount
         "INSERT INTO crops (row, crop, unit) VALUES (1001, 'Okra', 'lb')",
         // Perennials; a row without hours; sowings far from any week the crop was sown in.
         """
-        INSERT INTO plan (row, crop_year, planting, crop, bed, bed_feet, in_bed, out_of_bed, yield, hours)
-        SELECT 9000 + row, '2025', planting, crop, bed, bed_feet, in_bed, '2026-01-01', '50', '21.5' FROM plantings
+        INSERT INTO plan (row, crop_year, planting, crop, bed, bed_feet, in_bed, out_of_bed, yield, hours, cost)
+        SELECT 9000 + row, '2025', planting, crop, bed, bed_feet, in_bed, '2026-01-01', '50', '21.5', '33.25' FROM plantings
         WHERE crop IN (SELECT crop FROM crops WHERE perennial = 'yes')
         """,
         "UPDATE plan SET hours = '0' WHERE crop = 'Kale'",

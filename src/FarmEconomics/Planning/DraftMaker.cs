@@ -133,8 +133,8 @@ public sealed class DraftMaker
     {
         PlanCrop crop = model.Crops[sowing.Crop];
         double units = sowing.Later is null ? sowing.Yield.Sum() * part : sowing.LaterUnits;
-        double hours = sowing.Hours.Sum() + (units * crop.HandlingHours);
-        double cost = sowing.Cost + (units * (crop.PickedCost + crop.SoldCost));
+        double hours = sowing.Hours.Sum() + sowing.HoursBeside + (units * crop.HandlingHours);
+        double cost = sowing.Cost + sowing.CostBefore + (units * (crop.PickedCost + crop.SoldCost));
         int year = sowing.Later is null ? model.CropYear : model.CropYear + 1;
         double trays = Math.Max(sowing.TraysAFoot, sowing.Trays.Max());
         DateOnly free = Day(sowing.Week + sowing.WeeksInBed);

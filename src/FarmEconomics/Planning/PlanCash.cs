@@ -128,7 +128,7 @@ internal static class PlanCashLimits
         for (int i = 0; i < plan.Sowings.Count; i++)
         {
             PlanSowing sowing = plan.Sowings[i];
-            if (sowing.Standing.Count == 0 && sowing.Week >= 0)
+            if (sowing.PaidIn is not null || (sowing.Standing.Count == 0 && sowing.Week >= 0))
             {
                 yield return (cash.MonthOfWeek[SownIn(sowing)], program.Lengths[i], -SuppliesOf(plan, sowing));
             }
@@ -143,9 +143,9 @@ internal static class PlanCashLimits
         }
     }
 
-    /// <summary>The week it is sown in, in the nursery or in place.</summary>
+    /// <summary>The week it is sown in, in the nursery or in place; that a perennial's cost of the year is paid in.</summary>
     internal static int SownIn(PlanSowing sowing) =>
-        Math.Clamp(sowing.Week - sowing.NurseryWeeks, 0, PlanModel.Weeks - 1);
+        sowing.PaidIn ?? Math.Clamp(sowing.Week - sowing.NurseryWeeks, 0, PlanModel.Weeks - 1);
 
     /// <summary>Seed, supplies and packaging of a bed-foot, all that is ripe picked.</summary>
     internal static double SuppliesOf(PlanModel plan, PlanSowing sowing)

@@ -40,6 +40,9 @@ public sealed partial class PlanFacts
                     Hours = Until(_ => (grow.Grow + grow.Nursery) / PlanModel.Weeks),
                     Trays = PerWeek(_ => 0.0),
                     Cost = CostOf(crop, Math.Min(left.Key, PlanModel.Weeks)),
+
+                    // Nothing is sown: what goes on the bed, and packaging, are there when picking begins.
+                    PaidIn = Math.Max(0, Array.FindIndex(yields, 0, left.Key, units => units > 0.0)),
                     Bounds = (feet, feet),
                     Today = feet,
                     Standing = [.. left.Select(BedOf)],
@@ -120,10 +123,13 @@ public sealed partial class PlanFacts
             // what is picked after it is bought in it all the same.
             Later = later ? earns.Added + cost + (earns.HourCost * hours.Sum()) : null,
             LaterUnits = later ? facts.YieldAt(sown.Week) : 0.0,
+            HoursBeside = later ? Beside(sown.Grow, hours) : 0.0,
             NurseryWeeks = facts.NurseryWeeks,
             TraysAFoot = facts.NurseryWeeks > 0 ? facts.Trays : 0.0,
         };
     }
+
+    private static double Beside(PlantingHours per, double[] hours) => Math.Max(0.0, per.Nursery + per.Grow - hours.Sum());
 
     // Weeks before a crop year; a crop year on record may lie more than a year after the planting came in.
     private static int WeekOfTheYear(int before) => ((before % PlanModel.Weeks) + PlanModel.Weeks) % PlanModel.Weeks;
@@ -155,12 +161,15 @@ public sealed partial class PlanFacts
                 }
             }
 
+            double[] hours = GrowHours(week, facts, grow);
             yield return new PlanSowing(at.Crop, at.Cover, week, Math.Max(WeeksUntilOut(one, first), facts.First + facts.Pattern.Length))
             {
                 Yield = yields,
-                Hours = GrowHours(week, facts, grow),
+                Hours = hours,
+                HoursBeside = Beside(grow, hours),
                 Trays = PerWeek(_ => 0.0),
                 Cost = 0.0,
+                CostBefore = CostOf(crop, facts.WeeksInBed),
                 Bounds = (feet, feet),
                 Today = 0.0,
                 Standing = [.. one.Stays.Select(BedOf)],
@@ -172,13 +181,14 @@ public sealed partial class PlanFacts
 
     /// <summary>
     /// Hours of a bed-foot: raising even over the nursery weeks, growing more in the first week in the bed, then even. What is raised
-    /// before the year begins is told so many weeks before its end, where the year after is raised: no hour is lost.
+    /// before the year begins is told so many weeks before its end, where the year after is raised: no hour is lost. What stands in its bed
+    /// before the year begins has been raised: the year after's is a sowing of its own.
     /// </summary>
     private double[] GrowHours(int week, SowingFacts facts, PlantingHours per)
     {
         double weights = work.FirstWeek + facts.WeeksInBed - 1;
         int nursery = Math.Max(1, facts.NurseryWeeks);
-        bool Raises(int one) => one >= week - nursery && one < week;
+        bool Raises(int one) => week >= 0 && one >= week - nursery && one < week;
         return PerWeek(one => (Raises(one) || Raises(one - PlanModel.Weeks) ? per.Nursery / nursery : 0.0)
             + (one >= week && one < week + facts.WeeksInBed ? per.Grow * (one == week ? work.FirstWeek : 1.0) / weights : 0.0));
     }

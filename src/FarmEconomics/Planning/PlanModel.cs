@@ -117,6 +117,17 @@ public sealed record PlanSowing(int Crop, int Cover, int Week, int WeeksInBed)
     /// <summary>Weeks in the nursery before; 0: sown in place.</summary>
     public int NurseryWeeks { get; init; }
 
+    /// <summary>
+    /// Hours of raising and growing a bed-foot in the year before or after the one planned: a planting's row holds them, its weeks don't.
+    /// </summary>
+    public double HoursBeside { get; init; }
+
+    /// <summary>What a bed-foot of what stands already cost when it was sown, in the year before, money.</summary>
+    public double CostBefore { get; init; }
+
+    /// <summary>The week a perennial's cost of the year is paid in; null: what it costs was paid when it was sown.</summary>
+    public int? PaidIn { get; init; }
+
     /// <summary>Trays of a bed-foot, those that stand before the year begins included.</summary>
     public double TraysAFoot { get; init; }
 

@@ -5,13 +5,19 @@ namespace FarmEconomics.Planning;
 /// <summary>Reads the plan that the tables <c>plan</c> and <c>plan_sales</c> hold.</summary>
 public static class PlanOnFile
 {
-    /// <summary>The crop years a plan is on file for, in order.</summary>
+    /// <summary>
+    /// The crop years a plan is on file for, in order. What a plan sets in fall for the year after, as it does garlic, is the end of that
+    /// plan and no plan for the year after: one has a sowing of its own year, what has stood for years, or sales.
+    /// </summary>
     /// <param name="records">The records.</param>
     /// <returns>The years.</returns>
     public static IReadOnlyList<int> Years(FarmRecords records)
     {
         ArgumentNullException.ThrowIfNull(records);
-        return [.. records.Tables.Plan.Select(row => row.CropYear).Distinct().Order()];
+        HashSet<int> sold = [.. records.Tables.PlanSales.Select(row => row.CropYear)];
+        bool IsOfTheYearBefore(PlanRow row) => records.Settings.WindowOf(row.InBed) == row.CropYear - 1;
+        bool IsPlan(PlanRow row) => !IsOfTheYearBefore(row) || sold.Contains(row.CropYear);
+        return [.. records.Tables.Plan.Where(IsPlan).Select(row => row.CropYear).Distinct().Order()];
     }
 
     /// <summary>
@@ -30,10 +36,15 @@ public static class PlanOnFile
     /// <summary>The plan for a crop year, with what comes into its beds in it for the year after.</summary>
     /// <param name="records">The records.</param>
     /// <param name="cropYear">The crop year.</param>
-    /// <returns>The plan; null where no row is for that year.</returns>
+    /// <returns>The plan; null where none is on file for that year.</returns>
     public static PlanDraft? Of(FarmRecords records, int cropYear)
     {
         ArgumentNullException.ThrowIfNull(records);
+        if (!Years(records).Contains(cropYear))
+        {
+            return null;
+        }
+
         List<DraftPlanting> plantings =
         [
             .. Rows(records, cropYear)
@@ -54,13 +65,11 @@ public static class PlanOnFile
                     Cost = row.Cost ?? 0m,
                 }),
         ];
-        return !plantings.Exists(one => one.CropYear == cropYear)
-            ? null
-            : new PlanDraft(
-                cropYear,
-                plantings,
-                [.. records.Tables.PlanSales.Where(row => row.CropYear == cropYear).Select(row => Sale(records, row))]
-            );
+        return new PlanDraft(
+            cropYear,
+            plantings,
+            [.. records.Tables.PlanSales.Where(row => row.CropYear == cropYear).Select(row => Sale(records, row))]
+        );
     }
 
     private static DraftSale Sale(FarmRecords records, PlanSaleRow row)

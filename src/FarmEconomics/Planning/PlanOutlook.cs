@@ -86,14 +86,14 @@ public sealed partial class PlanOutlook
         Supplies =
         [
             .. draft
-                .Plantings.Where(one => one.In >= start || one.Sown >= start)
+                .Plantings.Where(one => PaidOn(one) is not null || one.Sown >= start)
                 .GroupBy(one => one.Crop)
                 .Select(crop => new SupplyNeed(
                     crop.Key,
-                    crop.Select(one => one.Planting).Distinct().Count(),
+                    crop.Where(one => one.In >= start || !Stays(one)).Select(one => one.Planting).Distinct().Count(),
                     decimal.Round(crop.Sum(one => one.BedFeet * Width(one.Bed)), 2, MidpointRounding.AwayFromZero),
                     crop.Sum(one => one.Trays),
-                    crop.Min(one => one.Sown ?? one.In),
+                    crop.Min(one => PaidOn(one) ?? one.Sown ?? one.In),
                     crop.Sum(one => one.Cost)
                 ))
                 .OrderBy(one => one.First)
@@ -207,17 +207,38 @@ public sealed partial class PlanOutlook
         ];
     }
 
+    private int PlaceOf(DraftPlanting one) =>
+        Enumerable.Range(0, model.Crops.Count).FirstOrDefault(c => model.Crops[c].Name == one.Crop, -1);
+
+    private int WeekIn(DraftPlanting one) => (int)Math.Floor((one.In.DayNumber - start.DayNumber) / 7.0);
+
+    private PlanSowing? Nearest(DraftPlanting one)
+    {
+        int crop = PlaceOf(one), week = WeekIn(one);
+        return model.Sowings.Where(sowing => sowing.Crop == crop).MinBy(sowing => Math.Abs(sowing.Week - week));
+    }
+
+    // A perennial that stands already.
+    private bool Stays(DraftPlanting one) => one.In < start && season.Records.FindCrop(one.Crop) is { Perennial: true };
+
     /// <summary>
-    /// A planting's hours fall as those of its crop's sowing nearest in time, so many as the row says; a planting of a crop the model
-    /// doesn't know, or knows no hours of, spreads them over its stay.
+    /// The day a row's seed and supplies are needed: the day it is sown. A perennial that stands takes each year's when its picking begins;
+    /// null for all else that stands from before: it was paid for then.
+    /// </summary>
+    private DateOnly? PaidOn(DraftPlanting one) =>
+        Stays(one) ? start.AddDays(7 * (Nearest(one)?.PaidIn ?? 0))
+        : one.In >= start ? one.Sown ?? one.In
+        : null;
+
+    /// <summary>
+    /// A planting's hours fall as those of its crop's sowing nearest in time, so many as the row says, but those that fell before the year;
+    /// a planting of a crop the model doesn't know, or knows no hours of, spreads them over its stay.
     /// </summary>
     private void AddPlanting(DraftPlanting one, double[] hours, decimal[] trays, double[] crates)
     {
-        int week = (int)Math.Floor((one.In.DayNumber - start.DayNumber) / 7.0);
-        int crop = Enumerable.Range(0, model.Crops.Count).FirstOrDefault(c => model.Crops[c].Name == one.Crop, -1);
-        PlanSowing? near = model.Sowings.Where(sowing => sowing.Crop == crop).MinBy(sowing => Math.Abs(sowing.Week - week));
-        double handling = crop < 0 ? 0.0 : model.Crops[crop].HandlingHours;
-        int last = Math.Max(week, WeekOf(one.Out.AddDays(-1)));
+        int week = WeekIn(one), crop = PlaceOf(one);
+        PlanSowing? near = Nearest(one);
+        AddTrays(one, trays);
         if (near is not null && one.CropYear > model.CropYear)
         {
             // Picked in the year after: only what it takes of this one.
@@ -230,21 +251,31 @@ public sealed partial class PlanOutlook
             return;
         }
 
+        double handling = crop < 0 ? 0.0 : model.Crops[crop].HandlingHours;
+        double before = one.In < start && near is { Standing.Count: > 0 } ? near.HoursBeside : 0.0;
         double[] pattern = near is null ? [] : [.. near.Hours.Select((grow, at) => grow + (near.Yield[at] * handling))];
         if (pattern.Sum() <= 0.0)
         {
-            int first = Math.Clamp(week, 0, PlanModel.Weeks - 1);
+            int first = Math.Clamp(week, 0, PlanModel.Weeks - 1), last = Math.Max(week, WeekOf(one.Out.AddDays(-1)));
             pattern = [.. Enumerable.Range(0, PlanModel.Weeks).Select(at => at >= first && at <= last ? 1.0 : 0.0)];
+            before = 0.0;
         }
 
-        double all = pattern.Sum();
+        double all = pattern.Sum() + before;
         double yields = near?.Yield.Sum() ?? 0.0;
         double size = crop < 0 ? 0.0 : model.Crops[crop].UnitsPerCrate;
         for (int at = 0; at < PlanModel.Weeks; at++)
         {
             hours[at] += (double)one.Hours * pattern[at] / all;
-            trays[at] += one.Sown is { } sown && at >= WeekOf(sown) && at < week && sown < one.In ? one.Trays : 0m;
             crates[at] += yields > 0.0 && size > 0.0 ? (double)one.Yield * near!.Yield[at] / yields / size : 0.0;
+        }
+    }
+
+    private void AddTrays(DraftPlanting one, decimal[] trays)
+    {
+        for (int at = 0, week = WeekIn(one); at < week && at < PlanModel.Weeks; at++)
+        {
+            trays[at] += one.Sown is { } sown && at >= WeekOf(sown) && sown < one.In ? one.Trays : 0m;
         }
     }
 
@@ -309,9 +340,9 @@ public sealed partial class PlanOutlook
             lines[isShare ? 1 : 2][MonthOf(day.AddYears(1))] += money;
         }
 
-        foreach (DraftPlanting one in draft.Plantings.Where(one => one.In >= start))
+        foreach (DraftPlanting one in draft.Plantings.Where(one => PaidOn(one) is not null))
         {
-            lines[3][MonthOf(one.Sown ?? one.In)] += one.Cost;
+            lines[3][MonthOf(PaidOn(one)!.Value)] += one.Cost;
         }
 
         for (int week = 0; week < PlanModel.Weeks; week++)

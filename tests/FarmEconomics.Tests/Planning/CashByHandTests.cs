@@ -41,6 +41,26 @@ public class CashByHandTests
     }
 
     /// <summary>
+    /// 20 feet of a perennial B take 0.5 a foot of supplies in March, though nothing is sown: 10 of the 100 there are; 90 pay for 45 feet of
+    /// A.
+    /// </summary>
+    [Fact]
+    public void Perennial_IsPaidForEachYear()
+    {
+        PlanModel farm = SmallFarm.Of();
+        farm = farm with
+        {
+            Sowings =
+            [
+                farm.Sowings[0],
+                farm.Sowings[1] with { Week = -1, Bounds = (20.0, 20.0), Standing = [new("B", "bed", 20.0, farm.Start)], PaidIn = 10 },
+            ],
+            Cash = SmallFarm.Cash(100.0),
+        };
+        Programs.Near([45.0, 20.0], BestMix.Of(farm, Programs.Solver).Best!.Feet, 1e-6);
+    }
+
+    /// <summary>
     /// A foot of A gives 0.6 and 0.4 units, packaging 0.2 picked and 0.3 sold, bought with the seed: 2.5 a foot. 100 there, and 60 from
     /// members in March: sown in the nursery in February 100 count, 40 feet, with trays on record or without; sown in place in March 64
     /// feet.

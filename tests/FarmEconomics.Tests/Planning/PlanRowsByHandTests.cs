@@ -168,6 +168,46 @@ public class PlanRowsByHandTests
     }
 
     /// <summary>
+    /// A plan for 2026 sets garlic in October that is lifted in 2027. That is the end of the plan of 2026 and none for 2027, until a sowing
+    /// of 2027 or a sale of it is written; then the garlic is part of it.
+    /// </summary>
+    [Fact]
+    public void OnFile_WhatThePlanBeforeSetInFallAlone_IsNoPlan()
+    {
+        static FarmBuilder Written()
+        {
+            FarmBuilder farm = new FarmBuilder().Crop("Carrots").Crop("Garlic").Bed("A").Channel("Market", ChannelKind.Market);
+            Row(farm, 2026, "Carrots", "2026-05-01", "2026-07-31");
+            Row(farm, 2027, "Garlic", "2026-10-15", "2027-07-20");
+            return farm;
+        }
+
+        FarmRecords alone = Written().Link();
+        Assert.Equal([2026], PlanOnFile.Years(alone));
+        Assert.Null(PlanOnFile.Of(alone, 2027));
+
+        FarmBuilder sown = Written();
+        Row(sown, 2027, "Carrots", "2027-05-01", "2027-07-31");
+        Assert.Equal(["Garlic", "Carrots"], PlanOnFile.Of(sown.Link(), 2027)!.Plantings.Select(one => one.Crop));
+
+        FarmBuilder sold = Written();
+        sold.Add<PlanSaleRow>(
+            new RowValues
+            {
+                ["crop_year"] = 2027,
+                ["crop"] = "Garlic",
+                ["channel"] = "Market",
+                ["quantity"] = 40m,
+                ["price"] = 9m,
+                ["from"] = new DateOnly(2027, 8, 1),
+            }
+        );
+        FarmRecords records = sold.Link();
+        Assert.Equal([2026, 2027], PlanOnFile.Years(records));
+        Assert.Equal("Garlic", Assert.Single(PlanOnFile.Of(records, 2027)!.Plantings).Crop);
+    }
+
+    /// <summary>
     /// 1000 at the beginning; members' 300 in February, rent 500 in March, phone 120 and tax 70 in April, draws 33 in May, 45 in November;
     /// 2000 may be owed to June.
     /// </summary>

@@ -71,11 +71,23 @@ SET VARIABLE hired_hour = coalesce((
         * (1 + CAST(getvariable('burden') AS DOUBLE) / 100),
     CAST(getvariable('owner_wage') AS DOUBLE), 0);
 
+-- The day seed and supplies are needed: the day of sowing; of a perennial that stands from before the day its picking begins, of the
+-- nearest that stands; of all else that stands they were paid for.
+CREATE OR REPLACE TABLE paid AS
+WITH begins AS (
+    SELECT s.sowing, min(week_in(l.date, window_of(l.date))) AS week
+    FROM stands s JOIN known_sowings k ON k.crop = s.crop AND k.cover = s.cover
+    JOIN lots l ON l.planting = k.planting AND l.year = k.year AND CAST(l.quantity AS DOUBLE) > 0
+    WHERE week_in(l.date, window_of(l.date)) < s.weeks GROUP BY s.sowing)
+SELECT d.row, c.perennial AND d.in_bed < getvariable('start') AS stays, CASE WHEN d.in_bed >= getvariable('start') THEN coalesce(d.sown, d.in_bed)
+    WHEN c.perennial THEN CAST(getvariable('start') + CAST(7 * coalesce(b.week, 0) AS INTEGER) AS DATE) END AS day
+FROM draft d JOIN crops c ON c.crop = d.crop LEFT JOIN near n ON n.row = d.row LEFT JOIN begins b ON b.sowing = n.sowing;
+
 CREATE OR REPLACE VIEW outlook_months AS
 WITH lines AS (
     SELECT 'sales' AS line, month_of(day) AS month, net AS money FROM draft_sales
     UNION ALL SELECT CASE WHEN shares THEN 'shares' ELSE 'other income' END, month_of(day), money FROM came_in
-    UNION ALL SELECT 'supplies', month_of(coalesce(sown, in_bed)), CAST(cost AS DOUBLE) FROM draft WHERE in_bed >= getvariable('start')
+    UNION ALL SELECT 'supplies', month_of(p.day), CAST(d.cost AS DOUBLE) FROM draft d JOIN paid p ON p.row = d.row WHERE p.day IS NOT NULL
     UNION ALL SELECT 'wages', month_of(getvariable('start') + CAST(7 * h.week AS INTEGER)), greatest(0, h.hours - t.own) * getvariable('hired_hour') FROM week_hours h JOIN hours_there t ON t.week = h.week
         WHERE EXISTS (FROM hours_there WHERE own > 0 OR hired > 0) -- where nobody's hours are on record nothing tells what of them is hired
     UNION ALL SELECT 'bought in', month_of(day), money FROM bought_in
@@ -86,11 +98,13 @@ LEFT JOIN lines d ON d.line = l.line AND d.month = m.month GROUP BY l.line, m.mo
 CREATE OR REPLACE VIEW outlook_sums AS
 WITH y AS (SELECT sum(money) FILTER (line IN ('sales', 'shares')) AS came, sum(money) FILTER (line IN ('supplies', 'wages', 'bought in')) AS varies, sum(money) FILTER (line = 'running') AS running, sum(money) FILTER (line = 'other income') AS other FROM outlook_months)
 SELECT CASE WHEN came > varies THEN (running - other) / (came - varies) * came END AS break_even, greatest(0.01, came - varies) AS left_of_it,
-    coalesce((SELECT sum(hours) FROM fixed_hours), 0) + (SELECT sum(hours) FROM draft WHERE year = getvariable('before') + 1) AS hours
+    coalesce((SELECT sum(hours) FROM fixed_hours), 0)
+        + (SELECT sum(r.hours) FROM row_weeks r JOIN draft d ON d.row = r.row WHERE d.year = getvariable('before') + 1) AS hours
 FROM y;
 CREATE OR REPLACE VIEW outlook_weeks AS
 SELECT t.week, h.hours, t.own, t.hired, coalesce((SELECT sum(net) FROM draft_sales WHERE week_of(day) = t.week), 0) AS sales
 FROM hours_there t JOIN week_hours h ON h.week = t.week;
 CREATE OR REPLACE VIEW outlook_supplies AS
-SELECT crop, count(DISTINCT planting) AS sowings, sum(standard_feet) AS feet, sum(trays) AS trays, CAST(min(coalesce(sown, in_bed)) AS VARCHAR) AS first, CAST(sum(cost) AS DOUBLE) AS cost
-FROM draft WHERE in_bed >= getvariable('start') OR sown >= getvariable('start') GROUP BY crop;
+SELECT crop, count(DISTINCT planting) FILTER (NOT stays) AS sowings, sum(standard_feet) AS feet, sum(trays) AS trays,
+    CAST(min(coalesce(p.day, sown, in_bed)) AS VARCHAR) AS first, CAST(sum(cost) AS DOUBLE) AS cost
+FROM draft d JOIN paid p ON p.row = d.row WHERE p.day IS NOT NULL OR sown >= getvariable('start') GROUP BY crop;

@@ -170,11 +170,11 @@ FROM sowings s JOIN facts f ON f.crop = s.crop AND f.cover = s.cover
 LEFT JOIN known_sowings k ON k.crop = s.crop AND k.cover = s.cover AND abs(k.week - s.of_week) <= 2 GROUP BY s.sowing, s.later;
 
 -- Hours of a bed-foot by week, growing and raising apart from picking. Raising evenly over the weeks in the nursery (at least one),
--- before it comes into the bed, those before the year so many weeks before its end; growing first_week to 1.
+-- before it comes into the bed, those before the year so many weeks before its end, but of what stands by then; growing first_week to 1.
 CREATE OR REPLACE TABLE grow_weeks AS
 SELECT s.sowing, w.nth, CASE
     WHEN (w.nth >= s.week - greatest(1, f.nursery_weeks) AND w.nth < s.week)
-        OR (w.nth - 52 >= s.week - greatest(1, f.nursery_weeks) AND w.nth - 52 < s.week) THEN f.nursery / greatest(1, f.nursery_weeks)
+        OR (s.week >= 0 AND w.nth - 52 >= s.week - greatest(1, f.nursery_weeks) AND w.nth - 52 < s.week) THEN f.nursery / greatest(1, f.nursery_weeks)
     ELSE 0 END + CASE
     WHEN w.nth = s.week THEN f.grow * getvariable('first_week') / (getvariable('first_week') + f.weeks - 1)
     WHEN w.nth > s.week AND w.nth < s.week + f.weeks THEN f.grow / (getvariable('first_week') + f.weeks - 1) ELSE 0 END AS hours
@@ -210,15 +210,22 @@ LEFT JOIN handling h ON h.crop = s.crop WHERE week_in(l.date, window_of(l.date))
 GROUP BY s.sowing, week_in(l.date, window_of(l.date));
 
 -- A row's hours fall as those of its crop's sowing nearest in time, whatever the cover; of two as near the first. One for the year after
--- takes what growing it takes of this year. Without hours on record, evenly over its stay.
+-- takes what growing it takes of this year; of one that came in before the year, near one that stands, the hours before it are done.
+-- Without hours on record, evenly over its stay.
 CREATE OR REPLACE TABLE near AS
 SELECT d.row, arg_min(s.sowing, (abs(s.week - since_start(d.in_bed)), s.sowing)) AS sowing
 FROM draft d JOIN sowings s ON s.crop = d.crop GROUP BY d.row;
 CREATE OR REPLACE TABLE row_weeks AS
 WITH shapes AS (
     SELECT sowing, nth, sum(hours) AS hours FROM (FROM grow_weeks UNION ALL FROM pick_weeks) GROUP BY sowing, nth
+), done AS (
+    SELECT s.sowing, greatest(0, any_value(f.nursery + f.grow) - coalesce(sum(g.hours), 0)) AS hours
+    FROM sowings s JOIN facts f ON f.crop = s.crop AND f.cover = s.cover LEFT JOIN grow_weeks g ON g.sowing = s.sowing
+    WHERE s.part = 2 GROUP BY s.sowing
 ), shaped AS (
-    SELECT n.row, s.nth, s.hours / sum(s.hours) OVER (PARTITION BY n.row) AS part FROM near n JOIN shapes s ON s.sowing = n.sowing
+    SELECT n.row, s.nth, s.hours / (sum(s.hours) OVER (PARTITION BY n.row)
+        + CASE WHEN d.in_bed < getvariable('start') THEN coalesce(b.hours, 0) ELSE 0 END) AS part
+    FROM near n JOIN draft d ON d.row = n.row JOIN shapes s ON s.sowing = n.sowing LEFT JOIN done b ON b.sowing = n.sowing
     WHERE s.hours > 0
 ), even AS (
     SELECT row, unnest(range(since, until + 1)) AS nth, 1.0 / (until + 1 - since) AS part
