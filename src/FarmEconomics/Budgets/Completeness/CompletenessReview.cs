@@ -37,7 +37,7 @@ public static class CompletenessReview
             (known.Hours, "Hours are not known", "Margin per labor hour, labor cost and everything after them are not available."),
             (known.Hours is null ? known.LaborCost : null, "The cost of labor is not known",
                 "Margin after labor and net return are not available."),
-            (known.OwnerLabor, "Unpaid hours carry no value",
+            (known.OwnerLabor, known.Hours is null ? "Unpaid hours carry no value" : "What unpaid hours cost is not known",
                 "Labor and net return are not available; by gross margin alone crops that take much of the owner's time look better "
                     + "than they are."),
             (known.Ownership, "The cost of owning equipment and buildings is not known",
