@@ -237,8 +237,8 @@ public sealed class SeasonReview
             !hours && !wages && !none ? "no labor records and no wages in the books"
                 : book.YearsWithoutHiredWage.Contains(CropYear) ? "hired hours without a wage and no wages in the books" : null,
             book.YearsWithoutOwnerWage.Contains(CropYear) ? "no owner_wage among the settings"
-                // Wages tell what hired hours cost. What an owner worked without a log, nobody knows.
-                : !hours && wages && StandardHours.HasOwner(records) ? noLog : null,
+                // Wages tell what hired hours cost. What anybody worked unpaid without a log, nobody knows.
+                : !hours && wages && records.Settings.UnpaidHours != UnpaidHours.None ? noLog : null,
             unowned.Count > 0 ? "no interest_percent among the settings" : null);
         return known with { Overhead = known.Costs ?? UnknownIn(pool => pool.IsOverhead, known, hours) };
     }

@@ -111,10 +111,9 @@ internal sealed class StandardHours
     /// Whose hours they are that no log holds: where wages were paid, those wages paid for them; else an owner's, if the farm has one.
     /// </summary>
     private WorkerKind WhoWorked(int window) =>
-        !yearsWithWages.Value.Contains(window) && HasOwner(records) ? WorkerKind.Owner : WorkerKind.Hired;
+        !yearsWithWages.Value.Contains(window) && HasOwner ? WorkerKind.Owner : WorkerKind.Hired;
 
-    /// <summary>Whether somebody works unpaid: an owner is among the workers, or an unpaid hour has a value, and none isn't said.</summary>
-    internal static bool HasOwner(FarmRecords records) => records.Settings.UnpaidHours != UnpaidHours.None
+    private bool HasOwner => records.Settings.UnpaidHours != UnpaidHours.None
         && (records.Settings.OwnerWage is not null || records.Tables.Workers.Exists(worker => worker.Kind == WorkerKind.Owner));
 
     /// <summary>True for a year without wages on a farm where nobody works unpaid.</summary>

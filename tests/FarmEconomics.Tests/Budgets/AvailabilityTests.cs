@@ -52,19 +52,20 @@ public class AvailabilityTests
     }
 
     /// <summary>
-    /// Wages of 20 tell what hired hours cost, and nothing of what an owner worked whose hours nobody logged: 60 of beets less 10 of seed
-    /// and those wages is 30 before owner labor, and no verdict. Where nobody works unpaid, it is all there is.
+    /// Wages of 20 tell what hired hours cost, and nothing of what anybody worked unpaid whose hours nobody logged: 60 of beets less 10 of
+    /// seed and those wages is 30 before owner labor, and no verdict. Where nobody works unpaid, it is all there is.
     /// </summary>
     [Theory]
-    [InlineData(UnpaidHours.AsLogged, "no labor records", "net return before owner labor")]
-    [InlineData(UnpaidHours.None, null, "net return")]
-    public void WagesWithoutALog_LeaveTheOwnersHoursUnknown(UnpaidHours unpaid, string? why, string label)
+    [InlineData(UnpaidHours.AsLogged, 20, "no labor records", "net return before owner labor")]
+    [InlineData(UnpaidHours.AsLogged, null, "no labor records", "net return before owner labor")]
+    [InlineData(UnpaidHours.None, 20, null, "net return")]
+    [InlineData(UnpaidHours.None, null, null, "net return")]
+    public void WagesWithoutALog_LeaveUnpaidHoursUnknown(UnpaidHours unpaid, int? wage, string? why, string label)
     {
-        FarmReview review = FiveTables().With(settings => settings with { OwnerWage = 20m, UnpaidHours = unpaid })
+        FarmReview review = FiveTables().With(settings => settings with { OwnerWage = wage, UnpaidHours = unpaid })
             .Spend("2025-05-01", 10, "seed").Spend("2025-05-01", 20, "wages").Review();
         SeasonReview season = review.Season(2025);
-        EnterpriseBudget beets = season.CropNamed("beets");
-        Assert.Equal(30m, beets.NetReturn.Amount);
+        Assert.Equal(30m, season.CropNamed("beets").NetReturn.Amount);
         Assert.Equal((why, label), (season.Known.OwnerLabor, season.Known.NetReturnLabel));
         Assert.Equal(why, FarmStatement.Of(season).First(line => line.Item == FarmStatementItem.NetReturnOfFarm).Reason);
         Assert.Equal(why, Assert.Single(Verdicts.Of(review, SeasonCosts.Of(season)).Crops).WhyUnknown);
