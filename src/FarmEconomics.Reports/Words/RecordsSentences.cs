@@ -61,7 +61,7 @@ public static class RecordsSentences
             For(known.Costs, "costs aren't known"),
             For(known.Hours, "hours aren't known"),
             For(known.Hours is null ? known.LaborCost : null, "the cost of labor isn't known"),
-            For(known.OwnerLabor, "your own hours have no value"),
+            For(known.Hours is null ? known.OwnerLabor : null, "your own hours have no value"),
             For(known.Ownership, "what owning costs isn't known"),
             estimated > 0.1m ? $"{Phrase.Percent(estimated)} of the hours are estimated" : null,
             incomplete > 0 ? $"{notation.Count(incomplete, "crop has", "crops have")} produce without a price" : null,

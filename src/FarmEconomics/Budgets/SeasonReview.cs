@@ -227,15 +227,18 @@ public sealed class SeasonReview
         bool wages = book.YearsWithWages.Contains(CropYear);
         bool hours = book.Trace.LaborByWindow[CropYear].Count > 0;
         bool none = !hours && !wages && records.Settings.UnpaidHours == UnpaidHours.None;
+        string noLog = records.Has("labor") ? $"no labor records of {CropYear}" : "no labor records";
         bool costs =
             records.Expenses.Any(row => book.HomeYearOf(row) == CropYear)
             || book.ByYear[CropYear].Any(charge => charge.Enterprise?.CropYear == CropYear && charge.Origin is ExpenseRow);
         Availability known = new(
             costs ? null : records.Has("expenses") ? $"no expenses of {CropYear}" : "no expense records",
-            hours || none ? null : records.Has("labor") ? $"no labor records of {CropYear}" : "no labor records",
+            hours || none ? null : noLog,
             !hours && !wages && !none ? "no labor records and no wages in the books"
                 : book.YearsWithoutHiredWage.Contains(CropYear) ? "hired hours without a wage and no wages in the books" : null,
-            book.YearsWithoutOwnerWage.Contains(CropYear) ? "no owner_wage among the settings" : null,
+            book.YearsWithoutOwnerWage.Contains(CropYear) ? "no owner_wage among the settings"
+                // Wages tell what hired hours cost. What anybody worked unpaid without a log, nobody knows.
+                : !hours && wages && records.Settings.UnpaidHours != UnpaidHours.None ? noLog : null,
             unowned.Count > 0 ? "no interest_percent among the settings" : null);
         return known with { Overhead = known.Costs ?? UnknownIn(pool => pool.IsOverhead, known, hours) };
     }

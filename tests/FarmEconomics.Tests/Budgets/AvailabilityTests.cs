@@ -1,4 +1,5 @@
 using FarmEconomics.Budgets;
+using FarmEconomics.Decisions;
 using FarmEconomics.Records;
 using FarmEconomics.Tests.Building;
 using FarmEconomics.Units;
@@ -48,6 +49,27 @@ public class AvailabilityTests
         Assert.Equal(5m, beets.GrossMarginPerBedFoot.Value);
         Assert.Equal("not available (no labor records)", beets.GrossMarginPerLaborHour.ToString());
         Assert.Equal("not available (no labor records and no wages in the books)", beets.NetReturnPerBedFoot.ToString());
+    }
+
+    /// <summary>
+    /// Wages of 20 tell what hired hours cost, and nothing of what anybody worked unpaid whose hours nobody logged: 60 of beets less 10 of
+    /// seed and those wages is 30 before owner labor, and no verdict. Where nobody works unpaid, it is all there is.
+    /// </summary>
+    [Theory]
+    [InlineData(UnpaidHours.AsLogged, 20, "no labor records", "net return before owner labor")]
+    [InlineData(UnpaidHours.AsLogged, null, "no labor records", "net return before owner labor")]
+    [InlineData(UnpaidHours.None, 20, null, "net return")]
+    [InlineData(UnpaidHours.None, null, null, "net return")]
+    public void WagesWithoutALog_LeaveUnpaidHoursUnknown(UnpaidHours unpaid, int? wage, string? why, string label)
+    {
+        FarmReview review = FiveTables().With(settings => settings with { OwnerWage = wage, UnpaidHours = unpaid })
+            .Spend("2025-05-01", 10, "seed").Spend("2025-05-01", 20, "wages").Review();
+        SeasonReview season = review.Season(2025);
+        Assert.Equal(30m, season.CropNamed("beets").NetReturn.Amount);
+        Assert.Equal((why, label), (season.Known.OwnerLabor, season.Known.NetReturnLabel));
+        Assert.Equal(why, FarmStatement.Of(season).First(line => line.Item == FarmStatementItem.NetReturnOfFarm).Reason);
+        Assert.Equal(why, Assert.Single(Verdicts.Of(review, SeasonCosts.Of(season)).Crops).WhyUnknown);
+        season.AssertProven();
     }
 
     [Fact]

@@ -34,10 +34,11 @@ public static class CompletenessReview
         (string? Why, string What, string Meaning)[] gaps =
         [
             (known.Costs, "Costs are not known", "Every margin is not available, and nothing can be said of what a crop earned."),
-            (known.Hours, "Hours are not known", "Margin per labor hour, labor cost and everything after them are not available."),
+            (known.Hours, "Hours are not known", "Margin per labor hour, labor cost and everything after them are not available. "
+                + "Where nobody works unpaid, the setting unpaid_hours (none) says so, and wages in the books are all labor cost."),
             (known.Hours is null ? known.LaborCost : null, "The cost of labor is not known",
                 "Margin after labor and net return are not available."),
-            (known.OwnerLabor, "Unpaid hours carry no value",
+            (known.Hours is null ? known.OwnerLabor : null, "Unpaid hours carry no value",
                 "Labor and net return are not available; by gross margin alone crops that take much of the owner's time look better "
                     + "than they are."),
             (known.Ownership, "The cost of owning equipment and buildings is not known",

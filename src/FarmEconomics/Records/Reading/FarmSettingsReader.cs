@@ -44,7 +44,7 @@ public static class FarmSettingsReader
             "unpaid_hours",
             OneOf<UnpaidHours>(),
             "as-logged",
-            "With none, a season without wages and without logged hours took no labor: its labor is 0, not unknown.",
+            "With none, a season without logged hours took none unpaid: its labor is what the books paid, or 0, not unknown.",
             (s, v) => Words.TryParse(v, out UnpaidHours word) ? s with { UnpaidHours = word } : null
         ),
         new(
