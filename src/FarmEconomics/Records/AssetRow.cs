@@ -54,7 +54,7 @@ public readonly record struct AssetRow(RecordTable Home, int Index) : IRecordRow
         { Range = NumberRanges.AmountFromZero, Unit = ColumnUnits.Currency });
     internal static readonly NumberColumn SoldForColumn = Declared.Number(
         new("sold_for", ColumnType.Money,
-            "What it was sold for on the day in `retired`: money received, not to be entered in income again (W206); blank: not known.")
+            "What it was sold for on the day in `retired`: money received, not to be entered in income again (W207); blank: not known.")
         {
             Range = NumberRanges.AmountFromZero,
             Unit = ColumnUnits.Currency,

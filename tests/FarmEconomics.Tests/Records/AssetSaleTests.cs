@@ -27,6 +27,6 @@ public class AssetSaleTests
                 + "Tiller,general overhead,2018-05-01,2400.00,10,2025-09-12,650.00\n"),
             ("income.csv", $"date,channel,amount\n{date},{channel},{amount}\n"));
 
-        Assert.Equal(told, FarmEconomics.Files.FarmFolder.Open(folder).Problems.Any(problem => problem.Code == "W206"));
+        Assert.Equal(told, FarmEconomics.Files.FarmFolder.Open(folder).Problems.Any(problem => problem.Code == "W207"));
     }
 }

@@ -226,7 +226,7 @@ public static class ProblemCodes
     public const string WeatherUnit = "W205";
 
     /// <summary>An asset's sale that seems to stand in income as well.</summary>
-    public const string SaleTwice = "W206";
+    public const string SaleTwice = "W207";
 
     /// <summary>A control total the records miss.</summary>
     public const string TotalMissed = "W240";
