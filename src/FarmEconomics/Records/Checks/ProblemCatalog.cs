@@ -259,6 +259,10 @@ public static class ProblemCatalog
         new(ProblemCodes.WeatherUnit, "Weather in another unit",
             "The figures of a column of weather can't be in the unit its heading names: the need of water would be far off.",
             "Convert the column, or take it over in the unit the heading names; a farm in feet has inches and degrees F."),
+        new(ProblemCodes.NamesAlike, "Two names that read as one",
+            "Two names differ by an accent, a dash, a blank or the plural only, as Carrot and Carrots: if they are one, its figures are "
+                + "torn in two.",
+            "If they are one: keep one row, and put the other name in aliases.csv, as in crops,Carrot,Carrots. If they are two: leave it."),
         new(ProblemCodes.TotalMissed, "Control total missed",
             "What the records add up to is further from the control total than its tolerance.",
             "Look for rows that are missing, entered twice or dated wrongly; correct the total if it is wrong."),

@@ -225,6 +225,9 @@ public static class ProblemCodes
     /// <summary>Weather that reads as in another unit.</summary>
     public const string WeatherUnit = "W205";
 
+    /// <summary>Two names that read as one.</summary>
+    public const string NamesAlike = "W206";
+
     /// <summary>A control total the records miss.</summary>
     public const string TotalMissed = "W240";
 
