@@ -24,7 +24,7 @@ internal sealed partial class PageRoutes
                     ),
                     "/tables"
                 )
-                : NoSuchPage("There are no tables: the records have errors, or tell nothing of that crop year.")
+                : Page("No tables yet", TablesView.None(), "/tables")
         );
         app.MapGet("/tables/{name}", (HttpContext context, string name) =>
         {

@@ -77,7 +77,7 @@ internal static class ExplainCommand
             .CostLines.Cast<BudgetLine?>()
             .FirstOrDefault(each => string.Equals(each!.Value.Name(), line.Trim(), StringComparison.OrdinalIgnoreCase))
             ?? throw new WrongUseException(
-                $"There is no line {line}; the lines are {string.Join(", ", CropExplanation.CostLines.Select(each => each.Name()))}."
+                $"There is no line \"{line}\"; the lines are {string.Join(", ", CropExplanation.CostLines.Select(each => each.Name()))}."
             );
     }
 }

@@ -45,11 +45,11 @@ internal static class ImportText
             to.WriteLine($"    and {lines.Length - LinesShown} more lines there");
         }
 
-        int open = lines.Count(line => line.IsOpen);
-        to.WriteLine(open > 0
-            ? $"{open} of them only you know: open {map} in a spreadsheet, put the answer in place of each \"?\" (or keep one of two "
-                + $"forms), save, and type the same again."
-            : "Lines with ? are worth a look; change them in that file and type the same again.");
+        foreach (string sentence in draft.WhatToDo(map))
+        {
+            to.WriteLine(sentence);
+        }
+
         to.WriteLine();
     }
 

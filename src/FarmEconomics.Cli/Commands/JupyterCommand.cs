@@ -81,6 +81,10 @@ internal static class JupyterCommand
             Dictionary<string, object> parameters = Parameters(farm, target, year ?? 0, CommonOptions.Settings(set), skip);
             written = JupyterFolder.Write(target, project, [.. ShippedNotebooks.Find()], parameters);
         }
+        catch (UnauthorizedAccessException denied)
+        {
+            throw FolderPlace.Denied(output, denied);
+        }
         catch (NotebookException fault)
         {
             throw new WrongUseException($"The notebooks can't be made ready for Jupyter: {fault.Message}.");

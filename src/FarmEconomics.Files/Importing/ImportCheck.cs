@@ -104,17 +104,26 @@ internal sealed class ImportCheck(ImportPlan plan, TableSchema schema, ImportMap
             Source = new SourceLine(plan.Source, row.Unit.Cells.Line),
             Row = Clip(string.Join(" | ", row.Unit.Cells.Fields.Select(field => field.Trim()))),
             Message = row.Unit.Spread < 0 ? message : $"{message.TrimEnd('.')} (under \"{row.Unit.Segment.Headings[row.Unit.Spread]}\").",
-            Hint = why is not null ? "Correct the times in that row, or enter its hours yourself."
-                : problem.Code == ProblemCodes.BlankValue && mapping.RuledBy(problem.Column ?? "") is { } ruled
-                ? $"In the mapping, put a {problem.Column} under becomes in the line for \"{row.Unit.Text(ruled).Trim()}\" (or for what it "
-                    + "begins with); or add a line with that heading under source_column and no column: such rows are left out."
-                : problem.Code == ProblemCodes.BlankValue && mapping.SourceOf(problem.Column ?? "") is { } heading
-                ? $"Fill in \"{heading}\" there, or say in the mapping what blank ones are: above the line of {problem.Column} another "
-                    + "with the same column and source_column, blank under match, and what they are under becomes. Where a blank means "
-                    + "the same as above, as in merged cells: same-as-above under format."
-                : problem.Hint,
+            Hint = why is not null ? "Correct the times in that row, or enter its hours yourself." : HintOf(problem, row),
         };
     }
+
+    // What is wrong is fixed in the file, or in the mapping; farm.csv doesn't say how files of other programs are written.
+    private string HintOf(Problem problem, ImportCandidate row) => problem.Code switch
+    {
+        ProblemCodes.BlankValue when mapping.RuledBy(problem.Column ?? "") is { } ruled =>
+            $"In the mapping, put a {problem.Column} under becomes in the line for \"{row.Unit.Text(ruled).Trim()}\" (or for what it "
+                + "begins with); or add a line with that heading under source_column and no column: such rows are left out.",
+        ProblemCodes.BlankValue when mapping.SourceOf(problem.Column ?? "") is { } heading =>
+            $"Fill in \"{heading}\" there, or say in the mapping what blank ones are: above the line of {problem.Column} another "
+                + "with the same column and source_column, blank under match, and what they are under becomes. Where a blank means "
+                + "the same as above, as in merged cells: same-as-above under format.",
+        ProblemCodes.NotADate when mapping.DaysOf(problem.Column ?? "") is { } form =>
+            $"Write the day as 2025-06-30, or in the form the mapping reads, {form}.",
+        ProblemCodes.NotANumber when mapping.SourceOf(problem.Column ?? "") is not null =>
+            "Write digits there. Where the file writes 3,5 for three and a half: decimal-comma under format in the mapping.",
+        _ => problem.Hint,
+    };
 
     private static string Clip(string row) => row.Length <= LongestRow ? row : string.Concat(row.AsSpan(0, LongestRow), " ...");
 

@@ -47,6 +47,9 @@ internal sealed class ImportFilling
     /// <summary>The decimal mark of the source.</summary>
     public char Mark => ImportWords.Has(formats, ImportWords.DecimalComma) ? ',' : '.';
 
+    /// <summary>The form its days are written in; null where the mapping says none.</summary>
+    public string? DayForm => Array.Find(formats, DateForms.IsForm);
+
     /// <summary>True when it is filled by rules and nothing else.</summary>
     public bool IsRuled => main is null && rules.Count > 0;
 

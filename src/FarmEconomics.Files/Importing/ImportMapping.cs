@@ -61,6 +61,9 @@ internal sealed class ImportMapping
     /// <summary>The heading a column of the table is filled from; null without one.</summary>
     public string? SourceOf(string column) => fillings.Find(filling => filling.Column.Name == column)?.Source;
 
+    /// <summary>The form its days are read by, such as <c>M/D/YYYY</c>; null where the mapping says none.</summary>
+    public string? DaysOf(string column) => fillings.Find(filling => filling.Column.Name == column)?.DayForm;
+
     /// <summary>The heading whose values rules alone turn into a column of the table; null where it isn't filled so.</summary>
     public string? RuledBy(string column) =>
         fillings.Find(filling => filling.Column.Name == column) is { IsRuled: true, Headings: [var heading, ..] } ? heading : null;

@@ -67,16 +67,28 @@ internal sealed class HeadingCheck(
     /// <returns>True when a column that rows need has no heading.</returns>
     private bool Miss(ColumnSchema?[] columns)
     {
-        bool any = false;
-        foreach (ColumnSchema missing in schema.Columns.Where(column => column.Required && Array.IndexOf(columns, column) < 0))
+        (string Name, string? Nearest)[] missing =
+        [
+            .. schema
+                .Columns.Where(column => column.Required && Array.IndexOf(columns, column) < 0)
+                .Select(column => column.NameFor(unit))
+                .Select(name => (name, NearestName.Find(name, headings.Where(heading => schema.Find(heading, unit) is null)))),
+        ];
+        // Those that aren't there at all in one sentence: who adds the first is not sent back for the next.
+        string[] absent = [.. missing.Where(column => column.Nearest is null).Select(column => column.Name)];
+        if (absent.Length > 0)
         {
-            string name = missing.NameFor(unit);
-            string? nearest = NearestName.Find(name, headings.Where(heading => schema.Find(heading, unit) is null));
-            string lacks = $"{schema.Name} lacks the column {name}, so none of its rows can be read.";
-            Report(ProblemCodes.MissingColumn, null, lacks, null, nearest);
-            any = true;
+            string names = absent is [var one] ? $"column {one}" : $"columns {string.Join(", ", absent[..^1])} and {absent[^1]}";
+            Report(ProblemCodes.MissingColumn, null, $"{schema.Name} lacks the {names}, so none of its rows can be read.");
         }
 
+        foreach ((string name, string? nearest) in missing.Where(column => column.Nearest is not null))
+        {
+            string lacks = $"{schema.Name} lacks the column {name}, so none of its rows can be read.";
+            Report(ProblemCodes.MissingColumn, null, lacks, null, nearest);
+        }
+
+        bool any = missing.Length > 0;
         if (schema.OneOf.Count > 0 && !columns.Any(column => column is not null && schema.OneOf.Contains(column.Name)))
         {
             string oneOf = string.Join(" or ", schema.OneOf);

@@ -26,7 +26,7 @@ internal static class ColumnExamples
         ["aliases.table"] = "crops",
         ["aliases.alias"] = "Head lettce",
         ["aliases.name"] = "Head lettuce",
-        ["imports.import"] = "till",
+        ["imports.import"] = "register",
         ["imports.table"] = "sales",
         ["imports.column"] = "crop",
         ["imports.source_column"] = "Item",

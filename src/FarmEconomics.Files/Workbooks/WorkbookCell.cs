@@ -59,7 +59,7 @@ public readonly record struct WorkbookCell
 
     /// <summary>A live formula with a number as its present value.</summary>
     /// <param name="formula">The formula in the file format's own language (English names, commas), without <c>=</c>.</param>
-    /// <param name="value">What it comes to now, shown until the spreadsheet reckons again.</param>
+    /// <param name="value">What it comes to now, shown until the spreadsheet works it out again.</param>
     /// <param name="style">How it looks; null: <see cref="WorkbookStyle.Money"/>.</param>
     /// <returns>The cell.</returns>
     public static WorkbookCell Formula(string formula, decimal value, WorkbookStyle? style = null)

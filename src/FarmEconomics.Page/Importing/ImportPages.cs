@@ -197,7 +197,7 @@ internal static class ImportPages
 
     private static string Cause(ProblemCause cause, Notation notation)
     {
-        string money = cause.Money == 0m ? "" : notation.Text($", {cause.Money:#,0.00} of money in them");
+        string money = cause.Money == 0m ? "" : notation.Text($", {cause.Money:#,0.00} of money in {(cause.Count == 1 ? "it" : "them")}");
         string row = cause.First.Row is { Length: > 0 } written ? $"<br><span class=\"hint\">{Text(written)}</span>" : "";
         return $"<li>{Text(cause.First.Message)} {Text(notation.Count(cause.Count, "row"))}, "
             + $"first in line {cause.First.Source.Line}{Text(money)}.{row}</li>\n";

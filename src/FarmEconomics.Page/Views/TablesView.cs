@@ -8,6 +8,11 @@ namespace FarmEconomics.Page.Views;
 /// <summary>The page of what can be taken along as tables.</summary>
 internal static class TablesView
 {
+    /// <summary>What stands here while nothing can be worked out.</summary>
+    internal static string None() =>
+        "<h1>No tables yet</h1>\n<p>The records have errors, or tell nothing of that crop year. "
+            + "<a href=\"/records\">Records</a> says what to fix first.</p>\n";
+
     internal static string Render(int year, string query, Notation notation, IReadOnlyList<(string Name, string What, int Rows)> tables)
     {
         StringBuilder html = new();

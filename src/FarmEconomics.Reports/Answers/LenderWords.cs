@@ -96,6 +96,9 @@ internal sealed class LenderWords(FundingWriteUp books)
         }
     }
 
+    private IEnumerable<string> GrantMonth() => WriteUpReport.GrantLate(books).Length == 0 ? []
+        : [$"**The grant.** It is counted in {Looks.Month(books.GrantComes!.Value)}; for another month, give its number as grant_month."];
+
     /// <summary>What to look after before it is sent.</summary>
     internal Prose BeforeSending
     {
@@ -125,6 +128,7 @@ internal sealed class LenderWords(FundingWriteUp books)
                 points.Add($"**Loans.** {Prose.Text(unpaid)}");
             }
 
+            points.AddRange(GrantMonth());
             points.AddRange(WithoutClass());
             if (books.Grant is { } grant)
             {

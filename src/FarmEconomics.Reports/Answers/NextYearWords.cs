@@ -13,6 +13,9 @@ namespace FarmEconomics.Reports.Answers;
 internal sealed class NextYearWords(ShownPlan plan)
 {
     private const int Named = 3;
+
+    // Less is no more than rounding.
+    private const decimal Noticed = 0.5m;
     private readonly Notation notation = plan.Farm.Notation;
 
     private int Year => plan.Model.CropYear;
@@ -99,11 +102,12 @@ internal sealed class NextYearWords(ShownPlan plan)
         get
         {
             PlanWeek most = plan.Outlook.Weeks.MaxBy(week => week.Hours)!;
-            int tight = plan.Outlook.Weeks.Count(week => week.IsShort), full = plan.Outlook.Weeks.Count(week => week.Short > 0.5m) - tight;
+            int tight = plan.Outlook.Weeks.Count(week => week.IsShort);
+            int full = plan.Outlook.Weeks.Count(week => week.Short > Noticed) - tight;
             return notation.Text($"The fullest week is that of {most.From:MMMM d}, {most.Hours:0} hours of {most.Own + most.Hired:0}")
                 + (
                     tight > 0 ? $"; {notation.Count(tight, "week is", "weeks are")} short"
-                    : full > 0 ? $"; {notation.Count(full, "week is", "weeks are")} full to within a twentieth"
+                    : full > 0 ? $"; {notation.Count(full, "week is", "weeks are")} over by up to a twentieth"
                     : ""
                 );
         }
@@ -126,7 +130,8 @@ internal sealed class NextYearWords(ShownPlan plan)
                 points.Add(
                     plan.Outlook.HoursUnknown is { } why
                         ? $"No bed is taken twice; whether hours are short isn't known: {why}."
-                        : "No bed is taken twice, and no week is short of hours."
+                        : "No bed is taken twice, and no week is short of hours"
+                            + (plan.Outlook.Weeks.Any(week => week.Short > Noticed) ? " by more than a twentieth." : ".")
                 );
             }
 

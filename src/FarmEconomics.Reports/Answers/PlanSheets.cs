@@ -50,7 +50,7 @@ internal sealed class PlanSheets(ShownPlan plan)
             return null;
         }
 
-        ReportTable table = new ReportTable("Plans beside each other", notation)
+        ReportTable table = new ReportTable("Plans side by side", notation)
             .InOrder()
             .Column("Plan")
             .Wrapping()

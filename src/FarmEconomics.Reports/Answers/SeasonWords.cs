@@ -22,6 +22,10 @@ internal sealed class SeasonWords(ReviewedFarm farm)
 
     /// <summary>The finding.</summary>
     internal string Headline => season.Crops.Count == 0 ? $"There are no plantings of {season.CropYear} in the records"
+        : FarmNet.Amount is { } sofar && HasJustBegun(farm)
+            ? $"{season.CropYear} is not half over: through {Looks.LongDay(farm.Review.Records.AsOf)} it "
+                + (sofar >= 0m ? $"left {Money(sofar)} after every cost" : $"is {BlockNumber.Size(sofar, notation)} short of every cost")
+                + ", your own hours included"
         : FarmNet.Amount is { } net ? net >= 0m
             ? $"{season.CropYear} paid every cost, your own hours included, and left {Money(net)}"
             : $"{season.CropYear} fell {BlockNumber.Size(net, notation)} short of paying every cost, your own hours included"
@@ -51,11 +55,16 @@ internal sealed class SeasonWords(ReviewedFarm farm)
             .Sum(charge => charge.Hours);
         decimal byRule = hours - logged;
         int years = farm.Review.CropYears.Count(year => year <= season.CropYear);
-        string seasons = $"{Phrase.Spelled(years, "season")} {(years == 1 ? "is" : "are")} on record";
+        string seasons = $"{Phrase.Spelled(years, "season")} {(years == 1 ? "is" : "are")} on record"
+            + (HasJustBegun(farm) ? $"; what {season.CropYear} is still to bring and to cost isn't in it" : "");
         return farm.Season.Known.Hours is { } none ? $"How sure: {none}; {seasons}."
             : hours > 0m ? $"How sure: {BlockNumber.Percent(byRule / hours, farm.Notation)} of the hours were divided by rule; {seasons}."
             : $"How sure: {seasons}.";
     }
+
+    // By the rule that tells the season just ended: half of it is over at the closing date.
+    private static bool HasJustBegun(ReviewedFarm farm) =>
+        farm.Review.Records.Settings.StartOf(farm.Season.CropYear).AddMonths(6) > farm.Review.Records.AsOf;
 
     private string Money(decimal amount) => BlockNumber.Of(amount, Look.WholeMoney, notation);
 

@@ -85,7 +85,7 @@ public sealed class CropExplanation : IHtmlDisplay
         {
             string? nearest = NearestName.Find(crop.Trim(), season.Crops.Concat(season.Plantings).Select(candidate => candidate.Name));
             throw new ArgumentException(
-                $"There is no crop or planting {crop.Trim()} in {season.CropYear}. "
+                $"There is no crop or planting \"{crop.Trim()}\" in {season.CropYear}. "
                     + (
                         nearest is null
                             ? $"Its crops are {string.Join(", ", season.Crops.Select(candidate => candidate.Name))}."

@@ -1,10 +1,11 @@
 using System.Globalization;
 using System.Text;
+using FarmEconomics.Records.Reading;
 
 namespace FarmEconomics.Reports.Frame;
 
 /// <summary>
-/// Names of crops as addresses: decomposed (NFKD), ASCII letters and digits in small letters, all else a hyphen, 40 at most; empty or
+/// Names of crops as addresses: without accents, ASCII letters and digits in small letters, all else a hyphen, 40 at most; empty or
 /// reserved becomes <c>crop</c>; equal ones get -2, -3 in ordinal order of the names.
 /// </summary>
 public sealed class CropSlugs
@@ -54,13 +55,13 @@ public sealed class CropSlugs
     {
         ArgumentNullException.ThrowIfNull(name);
         StringBuilder built = new();
-        foreach (char c in name.Normalize(NormalizationForm.FormKD))
+        foreach (char c in PlainLetters.Of(name))
         {
             if (char.IsAsciiLetterOrDigit(c))
             {
-                built.Append(char.ToLowerInvariant(c));
+                built.Append(c);
             }
-            else if (CharUnicodeInfo.GetUnicodeCategory(c) != UnicodeCategory.NonSpacingMark && built.Length > 0 && built[^1] != '-')
+            else if (built.Length > 0 && built[^1] != '-')
             {
                 built.Append('-');
             }

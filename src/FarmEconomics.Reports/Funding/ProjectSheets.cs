@@ -185,7 +185,7 @@ public static class ProjectSheets
         foreach (GrantLine line in grant.Lines)
         {
             table.Row(
-                Classes.FirstOrDefault(kind => kind.Class == line.Class).Name ?? "Indirect Charges", line.Item, line.Reckoned, line.Funder,
+                Classes.FirstOrDefault(kind => kind.Class == line.Class).Name ?? "Indirect Charges", line.Item, line.WorkedOut, line.Funder,
                 line.Match, line.InKind ? "yes" : "", line.Source?.ToString() ?? "assumptions");
         }
 

@@ -193,7 +193,7 @@ public static class WriteUpReport
                     : "that is after the twelve months shown; "
             )
             + $"as long as its {notation.InWords(grant.Federal, Look.WholeMoney)} haven't come, "
-            + $"cash is lowest at {BlockNumber.Of(before.LowPoint, Look.WholeMoney, notation)} (grant_month says when it comes).";
+            + $"cash is lowest at {BlockNumber.Of(before.LowPoint, Look.WholeMoney, notation)}.";
     }
 
     /// <summary>What weakens the write-up, a sentence each.</summary>

@@ -267,7 +267,7 @@ public static class PriceTables
         Notation notation = book.Season.Notation;
         decimal elsewhere = ChannelComparison.LossWithoutChannel(book);
         IReadOnlyList<Crop> unpriced = ChannelComparison.LossesWithoutPrice(book);
-        return new ReportTable($"The channels of {book.Season.CropYear} beside each other", notation)
+        return new ReportTable($"The channels of {book.Season.CropYear} side by side", notation)
             .Note("Hours: growing, picking, packing and selling behind what was sold there. "
                 + "Thrown out, given away and unsold are at the price the crop brought on average; "
                 + "no record says which channel they were meant for, so they are laid on the channels that drew on the same "

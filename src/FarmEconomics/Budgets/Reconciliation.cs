@@ -6,7 +6,7 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Budgets;
 
 /// <summary>
-/// The proof of every season: books, hours, quantities and sales on the one side, reckoned from the raw rows; enterprises, household,
+/// The proof of every season: books, hours, quantities and sales on the one side, worked out from the raw rows; enterprises, household,
 /// unused capacity, not assigned, excluded, carried and brought on the other.
 /// </summary>
 internal sealed class Reconciliation

@@ -1,6 +1,6 @@
 namespace FarmEconomics.Budgets;
 
-/// <summary>One proof that nothing was lost: two sums reckoned by different ways.</summary>
+/// <summary>One proof that nothing was lost: two sums worked out by different ways.</summary>
 /// <param name="Check">What is compared.</param>
 /// <param name="Left">The records' side.</param>
 /// <param name="Right">The results' side.</param>

@@ -103,7 +103,7 @@ public readonly record struct Charge
     /// <summary>True when no row of the books stands behind the money.</summary>
     public bool Imputed { get; init; }
 
-    /// <summary>True for a channel's fee: reckoned from the sale, not taken from the books.</summary>
+    /// <summary>True for a channel's fee: worked out from the sale, not taken from the books.</summary>
     public bool IsFee { get; init; }
 
     /// <summary>The crop year it landed in.</summary>

@@ -4,7 +4,7 @@ using FarmEconomics.Units;
 
 namespace FarmEconomics.Costing;
 
-/// <summary>Reckons the weights of every pool for one crop year.</summary>
+/// <summary>Works out the weights of every pool for one crop year.</summary>
 internal sealed class PoolUserFinder
 {
     private readonly FarmRecords records;
@@ -141,7 +141,7 @@ internal sealed class PoolUserFinder
         && !Enterprises.Any(enterprise => enterprise.Planting == planting);
 
     /// <summary>
-    /// Adds measured use; on a reckoned basis a planting or crop named here replaces its computed weight. A name that a crop and a planting
+    /// Adds measured use; on a basis worked out a planting or crop named here replaces its weight. A name that a crop and a planting
     /// share is the crop's.
     /// </summary>
     private void AddUser(PoolUsers users, IRecordRow row, string user, decimal quantity, HashSet<int> replaced)

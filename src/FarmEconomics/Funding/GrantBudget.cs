@@ -6,7 +6,7 @@ namespace FarmEconomics.Funding;
 /// <summary>A line of the budget narrative: an amount and the row behind it.</summary>
 /// <param name="Class">The object class; null: indirect charges.</param>
 /// <param name="Item">What is paid.</param>
-/// <param name="Reckoned">How the amount comes about.</param>
+/// <param name="WorkedOut">How the amount comes about.</param>
 /// <param name="Funder">Asked of the funder.</param>
 /// <param name="Match">What the funder doesn't give; <see cref="MatchFrom"/> says who does.</param>
 /// <param name="InKind">True for work and goods given, not paid.</param>
@@ -14,7 +14,7 @@ namespace FarmEconomics.Funding;
 public sealed record GrantLine(
     ObjectClass? Class,
     string Item,
-    string Reckoned,
+    string WorkedOut,
     decimal Funder,
     decimal Match,
     bool InKind,

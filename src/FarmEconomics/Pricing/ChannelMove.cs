@@ -57,7 +57,7 @@ public sealed class ChannelMove
     /// <summary>Change in fees.</summary>
     public Result Fees { get; }
 
-    /// <summary>Change in sales less fees: what is gained while stall, driving and standing time stay as they are.</summary>
+    /// <summary>Change in sales less fees: what is gained while the stand, driving and hours there stay as they are.</summary>
     public Result ShortRun { get; }
 
     /// <summary>Change in the channels' own cost, if that followed the goods.</summary>

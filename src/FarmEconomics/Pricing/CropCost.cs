@@ -7,7 +7,7 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Pricing;
 
 /// <summary>
-/// What a crop sold through one channel, and what that channel's own pool (stall, driving, hours standing there) charged it.
+/// What a crop sold through one channel, and what that channel's own pool (the stand, driving, hours there) charged it.
 /// </summary>
 public sealed class CropChannel
 {

@@ -89,7 +89,7 @@ public sealed class CropPrice
     public decimal FeePercent { get; }
 
     /// <summary>
-    /// The channel's own cost (stall, driving, hours standing there) per unit: in full cost and target, not in the floor.
+    /// The channel's own cost (the stand, driving, hours there) per unit: in full cost and target, not in the floor.
     /// </summary>
     public UnitCost ChannelPart { get; }
 

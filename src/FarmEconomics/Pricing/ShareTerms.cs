@@ -3,7 +3,7 @@ namespace FarmEconomics.Pricing;
 /// <summary>What the records don't tell about a share: how many boxes, what for, what if. Immutable.</summary>
 public sealed record ShareTerms
 {
-    /// <summary>Members with a full box; null: reckoned from the income and <see cref="Price"/>, else not known.</summary>
+    /// <summary>Members with a full box; null: worked out from the income and <see cref="Price"/>, else not known.</summary>
     public decimal? Members { get; init; }
 
     /// <summary>Members with a half box, 0 or more.</summary>

@@ -17,6 +17,7 @@ public readonly record struct ChannelRow(RecordTable Home, int Index) : IRecordR
     {
         UnknownName = ProblemCodes.UnknownChannel,
         NamesOnce = true,
+        Checks = () => [NamesAlike.Of(Schema)],
         ComesNext = true,
         Without = "Without channels.csv the kind and the fee of a channel are not known, so shares, household use, donations and "
             + "waste can't be told from sales.",

@@ -18,6 +18,7 @@ public readonly record struct CropRow(RecordTable Home, int Index) : IRecordRow<
         Required = true,
         UnknownName = ProblemCodes.UnknownCrop,
         NamesOnce = true,
+        Checks = () => [NamesAlike.Of(Schema)],
     };
 
     internal static readonly TextColumn CropColumn = Declared.Text(new("crop", ColumnType.Name, "The crop's name.") { Required = true });

@@ -3,7 +3,7 @@ namespace FarmEconomics.Records;
 /// <summary>What kind of channel goods leave through.</summary>
 public enum ChannelKind
 {
-    /// <summary>A market stall.</summary>
+    /// <summary>A market stand for a day.</summary>
     Market,
 
     /// <summary>A stand on or near the farm.</summary>

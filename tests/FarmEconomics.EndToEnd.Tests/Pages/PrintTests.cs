@@ -31,6 +31,25 @@ public class PrintTests(BrowserOfClass chromium, ReviewedDemo reviewed) : IClass
         );
     }
 
+    // Headings that sort are buttons, which a browser left blank on the second sheet of a table, and a head stood alone at a sheet's foot.
+    [Theory]
+    [InlineData("letter")]
+    [InlineData("A4")]
+    public async Task Lender_TablesThatGoOn_CarryTheirHeadings(string paper)
+    {
+        PrintedPage lender = await PrintAsync("lender.html", paper);
+        string[] sheets = [.. Enumerable.Range(1, lender.Sheets).Select(lender.TextOf)];
+
+        Assert.All(
+            sheets.Where(sheet => sheet.Contains("Long tunnel 7,600", StringComparison.Ordinal)),
+            sheet => Assert.Contains("Class used", sheet, StringComparison.Ordinal)
+        );
+        Assert.All(
+            sheets.Where(sheet => sheet.Contains("The whole farm in crop year 2025, crops first", StringComparison.Ordinal)),
+            sheet => Assert.Contains("Gross margin", sheet, StringComparison.Ordinal)
+        );
+    }
+
     [Theory]
     [InlineData("letter")]
     [InlineData("A4")]

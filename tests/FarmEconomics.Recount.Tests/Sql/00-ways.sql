@@ -1,4 +1,4 @@
--- Ways of reckoning that every step uses (docs/methods.md, sections 1 and 9). Money is held in whole cents from the moment it is made.
+-- Ways of counting that every step uses (docs/methods.md, sections 1 and 9). Money is held in whole cents from the moment it is made.
 SET threads = 1; -- sums of floating weights in one order, so that every run gives the same digits
 
 -- Rounded to the cent, midpoint away from zero. Eight decimals first: a quotient that stands for x.xx5 must not lie a hair below it.

@@ -1,6 +1,6 @@
 -- docs/methods.md 4 and 9: what the hours cost. One row of work is rounded once; its cents then follow its hours.
 
--- Money of class labor in the books that names nothing, by crop year, with what is paid on top of wages. Wages rule out reckoning by wage; the latter doesn't.
+-- Money of class labor in the books that names nothing, by crop year, with what is paid on top of wages. Wages rule out counting by wage; the latter doesn't.
 CREATE TABLE labor_books AS
 SELECT home_year AS year, bool_or(NOT burden) AS wages,
     coalesce(sum(cents_of(amount * CAST(farm_percent * 10000 AS BIGINT), 100000000)) FILTER (crop IS NULL AND planting IS NULL AND channel IS NULL AND pool IS NULL), 0) AS total

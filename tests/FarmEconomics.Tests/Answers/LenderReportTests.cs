@@ -29,6 +29,17 @@ public class LenderReportTests
         Assert.All(blocks, block => Assert.NotEmpty(block.ToHtml()));
     }
 
+    // A lender reads the first page; what only the grower can type stands in the part that isn't printed.
+    [Fact]
+    public void FirstPage_NamesNoAssumptionByItsKey()
+    {
+        IReadOnlyList<Block> blocks = LenderReport.Of(Demo.Value.WriteUp);
+        IEnumerable<Block> printed = blocks.TakeWhile(block => block is not FoldBlock);
+
+        Assert.All(printed, block => Assert.DoesNotContain('_', block.ToPlainText()));
+        Assert.Contains("grant_month", blocks.Show(LenderBlock.BeforeSending).ToPlainText(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Figures_AreThoseOfTheWriteUp()
     {

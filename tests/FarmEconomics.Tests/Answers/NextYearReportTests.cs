@@ -45,6 +45,17 @@ public class NextYearReportTests
         Assert.Equal(bars.Bars.OrderByDescending(bar => bar.Value).Select(bar => bar.Label), bars.Bars.Select(bar => bar.Label));
     }
 
+    // 124 hours of 120 are short: that no week is was untrue below the heading that told them.
+    [Fact]
+    public void Page_WithWeeksALittleOver_SaysByHowMuchNoneIsShort()
+    {
+        decimal over = Best.Value.Table(NextYearBlock.Weeks).Rows.Max(row => row[1].Number - row[2].Number - row[3].Number)!.Value;
+        string toDo = Best.Value.Show(NextYearBlock.ToDo).ToPlainText();
+
+        Assert.Equal(over > 0.5m, toDo.Contains("no week is short of hours by more than a twentieth.", StringComparison.Ordinal));
+        Assert.Equal(over <= 0.5m, toDo.Contains("no week is short of hours.", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Page_WithoutASolver_RepeatsTheSeasonAndSaysWhy()
     {

@@ -122,7 +122,7 @@ public class PoolBasisTests
     }
 
     [Fact]
-    public void Use_BesideAReckonedBasis_ReplacesThatCropsWeightAndAddsOthers()
+    public void Use_BesideAWorkedOutBasis_ReplacesThatCropsWeightAndAddsOthers()
     {
         // bed-feet 10 and 30; beets measured 50 + 10 instead of 10; household 30 added.
         Assert.Equal([50m, 25m, 25m, 0m], Shared(Farm().Pool("shared", "bed-feet").Use("shared", "beets", 50).Use("shared", "beets", 10).Use("shared", "household", 30)));
@@ -179,7 +179,7 @@ public class PoolBasisTests
     public void Basis_OfOtherWords_IsRefused(string text) => Assert.False(Basis.TryParse(text, out _));
 
     [Fact]
-    public void Use_OfACropAndOfItsPlanting_AddsUpInPlaceOfTheReckonedWeight() =>
+    public void Use_OfACropAndOfItsPlanting_AddsUpInPlaceOfTheWorkedOutWeight() =>
         // Beets 6 by their crop and 2 by their planting; kale keeps its 30 bed-feet: 8 to 30.
         Assert.Equal([20m, 75m, 5m, 0m], Shared(Farm().Pool("shared", "bed-feet").Use("shared", "beets", 6m).Use("shared", "b", 2m).Use("shared", "household", 2m)));
 

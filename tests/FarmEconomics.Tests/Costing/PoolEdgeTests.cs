@@ -5,7 +5,7 @@ using Xunit;
 
 namespace FarmEconomics.Tests.Costing;
 
-/// <summary>docs/methods.md 7 at its edges: plantings over several beds, use beside a reckoned basis, pools nobody can empty.</summary>
+/// <summary>docs/methods.md 7 at its edges: plantings over several beds, use beside a basis worked out, pools nobody can empty.</summary>
 public class PoolEdgeTests
 {
     private static FarmBuilder Farm() => new FarmBuilder(new FarmSettings { InterestPercent = 0m, OwnerWage = 0m }).Crop("beets", perCrate: 10).Crop("kale", perCrate: 10).Bed("bed").Bed("other").Channel("stand", ChannelKind.Stand)

@@ -5,7 +5,7 @@ using Xunit;
 namespace FarmEconomics.Tests.Decisions;
 
 /// <summary>
-/// The distribution functions reckoned a second time by Python, an independent general-purpose tool: statistics.NormalDist, random.triangular, statistics.quantiles, and numpy.percentile where numpy is there
+/// The distribution functions worked out a second time by Python, an independent general-purpose tool: statistics.NormalDist, random.triangular, statistics.quantiles, and numpy.percentile where numpy is there
 /// (Debian package python3-numpy). Skipped where there is no python3; FARMECONOMICS_REQUIRE_NUMPY=1 makes a missing numpy a failure.
 /// </summary>
 public class IndependentDistributionTests
@@ -45,7 +45,7 @@ public class IndependentDistributionTests
         if (answer is null)
         {
             Assert.False(required, "FARMECONOMICS_REQUIRE_NUMPY is set, but there is no python3.");
-            Assert.Skip("No python3 here: the distribution functions were not reckoned a second time.");
+            Assert.Skip("No python3 here: the distribution functions were not worked out a second time.");
         }
 
         string[] lines = answer.Trim().Split('\n');

@@ -48,7 +48,7 @@ internal static class IndependentPython
         if (there?.Trim() != "yes")
         {
             Assert.False(required, "FARMECONOMICS_REQUIRE_NUMPY is set, but there is no python3 with numpy.");
-            Assert.Skip("No python3 with numpy here: the figures were not reckoned a second time.");
+            Assert.Skip("No python3 with numpy here: the figures were not worked out a second time.");
         }
 
         return Run(script, input)!;

@@ -12,7 +12,7 @@ public class RefillTiesTests
 {
     /// <summary>
     /// Both lots of kale sold at 4.10 and carry the same cost of selling; boxes of 9 without beets take 3 lb at 3, of the lot of July 1.
-    /// The cost of selling is a quotient without an end, so that it must not come off before a unit's money is reckoned.
+    /// The cost of selling is a quotient without an end, so that it must not come off before a unit's money is worked out.
     /// </summary>
     [Theory]
     [InlineData("10.00")]

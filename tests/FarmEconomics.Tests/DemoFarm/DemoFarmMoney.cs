@@ -1,6 +1,6 @@
 namespace FarmEconomics.Tests.DemoFarm;
 
-/// <summary>The farm's money by year, reckoned straight from the text: a rough check that knows nothing of the engine.</summary>
+/// <summary>The farm's money by year, worked out straight from the text: a rough check that knows nothing of the engine.</summary>
 internal static class DemoFarmMoney
 {
     private const string Share = "Harvest Share";

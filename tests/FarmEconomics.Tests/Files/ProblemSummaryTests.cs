@@ -28,6 +28,20 @@ public class ProblemSummaryTests
     }
 
     [Fact]
+    public void Lines_TwoColumnsMissing_NamesBoth()
+    {
+        string folder = TestFolders.MakeBad("sound");
+        File.WriteAllText(Path.Combine(folder, "income.csv"), "date\n2025-06-10\n");
+
+        string[] lines = [.. ProblemSummary.Lines(FarmFolder.Open(folder).Problems, folder, Notation.Default)];
+
+        Assert.Contains(
+            "error E103: income lacks the columns channel and amount, so none of its rows can be read: income.csv:1:1.",
+            lines
+        );
+    }
+
+    [Fact]
     public void Lines_OneRowToldSeveralTimes_IsOneRow()
     {
         Problem[] problems =

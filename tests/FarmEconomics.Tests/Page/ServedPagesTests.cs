@@ -33,6 +33,21 @@ public sealed class ServedPagesTests : IDisposable
         Assert.Contains("<h1>The records have 1 error</h1>", page, StringComparison.Ordinal);
     }
 
+    // A place of the bar on top is never "not found".
+    [Fact]
+    public async Task Tables_WhileTheRecordsHaveErrors_LeadToWhatToFix()
+    {
+        string folder = TestFolders.MakeBad("sound");
+        await using PageServer server = await ServeAsync(folder);
+        HttpClient client = await EnterAsync(server);
+        File.AppendAllText(Path.Combine(folder, "harvests.csv"), "2025-06-31,K1,10\n");
+
+        string page = await client.GetStringAsync(new Uri("/tables", UriKind.Relative), Cancel);
+
+        Assert.Contains("<h1>No tables yet</h1>", page, StringComparison.Ordinal);
+        Assert.Contains("href=\"/records\"", page, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Plan_WorkedOutFromOtherRecords_IsNotWritten()
     {

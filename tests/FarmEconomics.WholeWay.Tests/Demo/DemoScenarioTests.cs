@@ -33,7 +33,7 @@ public class DemoScenarioTests
         }
     }
 
-    /// <summary>The same money, reckoned row by row from the sales table.</summary>
+    /// <summary>The same money, worked out row by row from the sales table.</summary>
     [Fact]
     public void Price_OfACrop_MovesTheMoneyOfItsSalesRows()
     {

@@ -21,18 +21,18 @@ public class WriteUpWorkbookTests
     private static readonly FundingWriteUp Full = FundingWriteUp.Of(FundingWriteUpTests.Demo, 2025, "Larger cold room", FundingAssumptions.Parse(FundingWriteUpTests.Assumed, FundingWriteUpTests.Classes));
 
     [Fact]
-    public void Workbook_ReckonedByLibreOffice_ChangesNoCell()
+    public void Workbook_RecalculatedByLibreOffice_ChangesNoCell()
     {
         LibreOffice.SkipWithout();
         byte[] bytes = WorkbookWriter.ToBytes(WriteUpReport.Workbook(Full));
         Dictionary<(string Sheet, string Cell), object> written = LibreOffice.Cells(bytes);
 
-        Dictionary<(string Sheet, string Cell), object> reckoned = LibreOffice.Reckon(bytes);
+        Dictionary<(string Sheet, string Cell), object> recalculated = LibreOffice.Recalculate(bytes);
 
         List<string> changed = [];
         foreach (((string Sheet, string Cell) place, object value) in written)
         {
-            if (!reckoned.TryGetValue(place, out object? now) || !Same(value, now))
+            if (!recalculated.TryGetValue(place, out object? now) || !Same(value, now))
             {
                 changed.Add($"{place.Sheet}!{place.Cell}: {value} became {now ?? "nothing"}");
             }
@@ -43,7 +43,7 @@ public class WriteUpWorkbookTests
     }
 
     [Fact]
-    public void Workbook_PmtNpvAndIrr_AreReckonedByLibreOfficeAsHere()
+    public void Workbook_PmtNpvAndIrr_AreWorkedOutByLibreOfficeAsHere()
     {
         LibreOffice.SkipWithout();
         Workbook workbook = new();
@@ -63,8 +63,8 @@ public class WriteUpWorkbookTests
         }
 
         byte[] bytes = WorkbookWriter.ToBytes(workbook);
-        Dictionary<(string Sheet, string Cell), object> reckoned = LibreOffice.Reckon(bytes);
-        Assert.All(LibreOffice.Cells(bytes), cell => Assert.True(Same(cell.Value, reckoned[cell.Key]), $"{cell.Key}: {cell.Value} became {reckoned[cell.Key]}"));
+        Dictionary<(string Sheet, string Cell), object> recalculated = LibreOffice.Recalculate(bytes);
+        Assert.All(LibreOffice.Cells(bytes), cell => Assert.True(Same(cell.Value, recalculated[cell.Key]), $"{cell.Key}: {cell.Value} became {recalculated[cell.Key]}"));
     }
 
     [Fact]

@@ -3,6 +3,7 @@ using FarmEconomics.Files.Importing.Sources;
 using FarmEconomics.Files.Inputs;
 using FarmEconomics.Files.Workbooks.Reading;
 using FarmEconomics.Records;
+using FarmEconomics.Records.Checks;
 using FarmEconomics.Records.Schema;
 
 namespace FarmEconomics.Files.Importing.Drafts;
@@ -49,10 +50,11 @@ public sealed class ImportDraft
     private ImportDraft(SourceBlock block, string table, IReadOnlyList<DraftRow> rows, string name)
     {
         Table = table;
+        int count = block.Rows.Count();
         string headings = block.IsWithoutHeadings
             ? "no headings, so the columns are numbered"
             : $"headings in line {block.Segments[0].HeadingLine}";
-        Sees = $"{block.Grid.Name}: {block.Grid.Look}; {headings}; {block.Rows.Count()} rows.";
+        Sees = $"{block.Grid.Name}: {block.Grid.Look}; {headings}; {count} {(count == 1 ? "row" : "rows")}.";
         Headings = block.Headings;
         Sample = [.. block.Segments[0].Rows.Take(RowsShown)
             .Select(row => (IReadOnlyList<string>)[.. Enumerable.Range(0, block.Headings.Count).Select(row.At)])];
@@ -120,10 +122,16 @@ public sealed class ImportDraft
             SourceGrid grid = SourceFile.Read(request.Source, sheet);
             if (grid.Rows.Count == 0)
             {
-                throw new InputException(FarmEconomics.Records.Checks.ProblemCodes.EmptyFile, $"{grid.Name} is empty.");
+                throw new InputException(ProblemCodes.EmptyFile, $"{grid.Name} is empty.");
             }
 
             SourceBlock block = SourceBlock.Find(grid, headingsAt);
+            if (block.HeadingsAlone is { } alone)
+            {
+                throw new InputException(ProblemCodes.EmptyFile,
+                    $"{grid.Name} holds headings ({string.Join(", ", alone.Take(8))}) and no row below them.");
+            }
+
             var columns = new SourceColumns(block);
             string table = request.Table is { } said
                 ? RecordsImport.Table(said).Name
@@ -133,6 +141,30 @@ public sealed class ImportDraft
                 + (request.Sheet is null ? "" : "-" + request.Sheet));
             return new ImportDraft(block, table, maker.Rows(), name);
         });
+    }
+
+    /// <summary>What is to be done with it, in sentences; none where no line needs a look.</summary>
+    /// <param name="map">The file it is written to.</param>
+    internal IEnumerable<string> WhatToDo(string map)
+    {
+        int open = Lines.Count(line => line.IsOpen);
+        if (open > 0)
+        {
+            yield return $"{open} of them only you know: open {map} in a spreadsheet, put the answer in place of each \"?\" (or keep one "
+                + "of two forms), save, and type the same again.";
+        }
+        else if (Lines.Any(line => line.Note.StartsWith('?')))
+        {
+            yield return "Lines with ? are worth a look; change them in that file and type the same again.";
+        }
+
+        DraftQuestion[] columns = [.. Questions.Where(question => question.IsOpen && question.Columns.Count > 0)];
+        if (columns.Length > 0)
+        {
+            string asked = string.Join(", ", columns.Select(question => question.Column));
+            yield return $"Where a column of the file holds the answer ({asked}): "
+                + "leave constant blank and put the column's heading under source_column.";
+        }
     }
 
     private DraftQuestion Question(DraftRow row, int at) =>

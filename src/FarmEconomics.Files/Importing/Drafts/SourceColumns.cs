@@ -8,11 +8,15 @@ internal sealed class SourceColumns
     private const int FewestSpread = 3;
     private readonly List<SourceColumn> all;
 
+    /// <summary>True where no heading names them.</summary>
+    public bool AreNumbered { get; }
+
     public SourceColumns(SourceBlock block)
     {
         all = [.. Enumerable.Range(0, block.Segments[0].Headings.Length).Where(at => block.Segments[0].Headings[at].Length > 0)
             .Select(at => new SourceColumn(block, at))];
-        if (block.IsWithoutHeadings)
+        AreNumbered = block.IsWithoutHeadings;
+        if (AreNumbered)
         {
             Guess(block);
         }
@@ -197,8 +201,9 @@ internal static class TableGuess
 
     private static ArgumentException Untold(SourceColumns columns)
     {
-        string headings = $"What the file holds can't be told from its headings "
-            + $"({string.Join(", ", columns.All.Take(8).Select(column => column.Heading))}); ";
+        string headings = columns.AreNumbered ? "The file has no headings that tell what it holds; "
+            : $"What the file holds can't be told from its headings "
+                + $"({string.Join(", ", columns.All.Take(8).Select(column => column.Heading))}); ";
         string[] days = [.. columns.All.Select(column => column.Heading).Where(DateForms.LacksAYear)];
         return days is [var first, _, ..]
             ? new ArgumentException($"{headings}\"{first}\" is no whole day: write such headings as days with their year, 6/2/2025, "

@@ -49,6 +49,18 @@ internal sealed class SourceBlock
     /// <summary>True when the file names no columns: they are numbered.</summary>
     public bool IsWithoutHeadings => Segments[0].HeadingLine == 0;
 
+    /// <summary>The headings of a file that holds nothing else; null where there are rows.</summary>
+    public IReadOnlyList<string>? HeadingsAlone
+    {
+        get
+        {
+            string[] fullest = Trimmed(Grid.Rows.MaxBy(row => row.Filled)?.Fields ?? []);
+            bool known = fullest.Length > 1
+                && (Grid.Rows.Count == 1 || Array.FindAll(fullest, word => HeadingWords.RoleOf(word) is not null).Length > 1);
+            return IsWithoutHeadings && known && Grid.Rows.All(row => Array.TrueForAll(row.Fields, IsWords)) ? fullest : null;
+        }
+    }
+
     public IEnumerable<SourceCells> Rows => Segments.SelectMany(segment => segment.Rows);
 
     /// <summary>The table a mapping speaks of.</summary>
@@ -138,6 +150,9 @@ internal sealed class SourceBlock
 
     // Only a text can have rows longer than its heading row: a comma within a number makes two values of one.
     private static int WidthOf(SourceGrid grid, int fields) => grid.IsText ? fields : int.MaxValue;
+
+    private static bool IsWords(string field) =>
+        CellKinds.Of(field) is not (CellKind.Number or CellKind.Money or CellKind.Quantity or CellKind.Time or CellKind.Day);
 
     // The same headings again to the right, behind an empty column: a table beside another.
     private static IEnumerable<SourceSegment> Beside(SourceSegment whole)

@@ -69,6 +69,14 @@ internal static class SourceFile
         Encoding encoding = TextEncodings.Of(bytes);
         string text = encoding.GetString(bytes.AsSpan(encoding.Preamble.Length)).Replace("\r\n", "\n",
             StringComparison.Ordinal).Replace('\r', '\n');
+        // No spreadsheet writes this letter into a text; pictures and programs' own files are full of it.
+        if (text.Contains('\0', StringComparison.Ordinal))
+        {
+            throw new InputException(ProblemCodes.FileUnreadable,
+                $"{name} is no table: it holds no text. Of a picture, type the rows into a spreadsheet and save it as CSV; "
+                    + "of a program's own file, ask the program for a CSV download.");
+        }
+
         char separator = SeparatorOf(ref text, out int skipped);
         Dictionary<int, List<CellFault>> faults = [];
         return new SourceGrid(name, Rows(Encoding.UTF8.GetBytes(text), separator, line => line + skipped, faults))

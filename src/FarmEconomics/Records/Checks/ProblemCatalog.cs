@@ -259,6 +259,10 @@ public static class ProblemCatalog
         new(ProblemCodes.WeatherUnit, "Weather in another unit",
             "The figures of a column of weather can't be in the unit its heading names: the need of water would be far off.",
             "Convert the column, or take it over in the unit the heading names; a farm in feet has inches and degrees F."),
+        new(ProblemCodes.NamesAlike, "Two names that read as one",
+            "Two names differ by an accent, a dash, a blank or the plural only, as Carrot and Carrots: if they are one, its figures are "
+                + "torn in two.",
+            "If they are one: keep one row, and put the other name in aliases.csv, as in crops,Carrot,Carrots. If they are two: leave it."),
         new(ProblemCodes.SaleTwice, "Sale of an asset that stands in income too",
             "Income of the same amount as sold_for came in within a month of the day in retired: cash would count the sale twice.",
             "Remove the row from income if it is that sale; leave it if it is other money."),

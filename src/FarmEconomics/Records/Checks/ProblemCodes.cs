@@ -225,6 +225,9 @@ public static class ProblemCodes
     /// <summary>Weather that reads as in another unit.</summary>
     public const string WeatherUnit = "W205";
 
+    /// <summary>Two names that read as one.</summary>
+    public const string NamesAlike = "W206";
+
     /// <summary>An asset's sale that seems to stand in income as well.</summary>
     public const string SaleTwice = "W207";
 

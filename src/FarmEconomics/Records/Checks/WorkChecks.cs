@@ -5,7 +5,7 @@ internal static class WorkChecks
 {
     public static IEnumerable<RecordCheck> OfWorkers =>
         [NamesOnce.Of<WorkerRow>("worker", row => row.From is { } from ? $"{row.Worker.Trim()} from {from:yyyy-MM-dd}"
-            : row.Worker.Trim())];
+            : row.Worker.Trim()), NamesAlike.Of(WorkerRow.Schema)];
 
     public static IEnumerable<RecordCheck> OfLabor =>
         [

@@ -4,6 +4,7 @@ namespace FarmEconomics.Records.Reading;
 public static class NearestName
 {
     private const int LongestCompared = 200;
+    private const int ShortestSingular = 4;
 
     /// <summary>The nearest known name, when one is near enough to be meant.</summary>
     /// <param name="name">The name as written.</param>
@@ -37,9 +38,18 @@ public static class NearestName
             }
         }
 
-        return nearest ?? containing;
+        return nearest ?? OfSingulars(wanted, known) ?? containing;
 
         int Apart(string other) => Math.Abs(other.Trim().Length - wanted.Length);
+    }
+
+    // "carot" is two letters off Carrots, one off a carrot.
+    private static string? OfSingulars(string wanted, IEnumerable<string> known)
+    {
+        string one = wanted.TrimEnd('s');
+        return one.Length < ShortestSingular ? null : known.FirstOrDefault(candidate =>
+            candidate.Trim().ToLowerInvariant().TrimEnd('s') is { Length: >= ShortestSingular } other
+                && Math.Abs(other.Length - one.Length) < 2 && Distance(one, other, 2) < 2);
     }
 
     // Given up, with what it is at least, as soon as it can't be less than the limit.

@@ -6,7 +6,7 @@ using Xunit;
 
 namespace FarmEconomics.Tests.Decisions.Scenarios;
 
-/// <summary>Each answer is reckoned by hand from the small farm's few rows.</summary>
+/// <summary>Each answer is worked out by hand from the small farm's few rows.</summary>
 public class ScenarioComparisonTests
 {
     // Sales 400 + 600, fee 5 %, own hours 5 + 4 + 6 + 9 at 20, seed 42, rent 100.
@@ -45,7 +45,7 @@ public class ScenarioComparisonTests
     [InlineData("expenses=+10%", -14.2)]
     [InlineData("yield of Kale=+10%", 60 - 3)]
     [InlineData("yields=-10%", -100 + 5)]
-    public void Change_OfASmallFarm_MovesTheFarmsNetByHandReckonedMoney(string changes, double expected) =>
+    public void Change_OfASmallFarm_MovesTheFarmsNetByMoneyWorkedOutByHand(string changes, double expected) =>
         Assert.Equal((decimal)expected, Of(SmallFarm(), changes).FarmNet.Difference.Value);
 
     [Fact]

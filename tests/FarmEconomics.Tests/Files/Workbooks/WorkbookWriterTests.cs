@@ -35,19 +35,19 @@ public class WorkbookWriterTests
     }
 
     [Fact]
-    public void Reckon_ByLibreOffice_ChangesNoCell()
+    public void Recalculate_ByLibreOffice_ChangesNoCell()
     {
         LibreOffice.SkipWithout();
         byte[] bytes = WorkbookWriter.ToBytes(Sample());
 
-        Dictionary<(string Sheet, string Cell), object> reckoned = LibreOffice.Reckon(bytes);
+        Dictionary<(string Sheet, string Cell), object> recalculated = LibreOffice.Recalculate(bytes);
 
-        Assert.Equal(6.5m, reckoned[("Figures", "B5")]);
-        Assert.Equal("two", reckoned[("Figures", "C5")]);
+        Assert.Equal(6.5m, recalculated[("Figures", "B5")]);
+        Assert.Equal("two", recalculated[("Figures", "C5")]);
         for (int i = 0; i < Nasty.Length; i++)
         {
             string expected = Nasty[i].Replace('\u0007', '\uFFFD').Replace("\uD800", "\uFFFD", StringComparison.Ordinal);
-            Assert.Equal(expected, Unescape((string)reckoned[("Words & such", $"A{i + 1}")]));
+            Assert.Equal(expected, Unescape((string)recalculated[("Words & such", $"A{i + 1}")]));
         }
     }
 
