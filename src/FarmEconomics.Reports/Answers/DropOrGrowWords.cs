@@ -1,4 +1,5 @@
 using FarmEconomics.Decisions;
+using FarmEconomics.Decisions.Changes;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Decisions;
@@ -115,10 +116,18 @@ internal sealed class DropOrGrowWords(ReviewedFarm farm, Verdicts verdicts)
         {
             List<Verdict> clear = MeansPlot.Nearest(verdicts, verdicts.Crops.Count)
                 .FindAll(verdict => verdict.Mean.Amount < -verdict.Noise.Amount);
+            List<Verdict> inCash = clear.FindAll(verdict => LosesWithoutIdleHours(verdict.Mean, verdict.Without));
             return clear.Count == 0 ? "No crop clearly lowers what the farm earns"
-                : $"{(clear.Count <= 2 ? NamesOrCount(clear) : Phrase.Sentence(NamesOrCount(clear)))} clearly lowered what the farm kept";
+                : inCash.Count > 0 ? $"{Names(inCash)} clearly lowered what the farm kept"
+                : $"{Names(clear)} lowered what the farm kept only at what the hours in {(clear.Count == 1 ? "it" : "them")} are worth";
         }
     }
+
+    /// <summary>A loss, too, with hours at nothing that no money is saved on: else going without the crop lowers cash.</summary>
+    private static bool LosesWithoutIdleHours(Units.Money mean, MeansChange without) =>
+        (mean + without.OwnHoursValue + without.PaidAnyway).Amount < 0m;
+
+    private static string Names(List<Verdict> crops) => crops.Count <= 2 ? NamesOrCount(crops) : Phrase.Sentence(NamesOrCount(crops));
 
     internal string MeansCaption => $"What the farm would lose without the crop, {notation.Sign} a year at today's prices. "
         + $"Rings: seasons on record. Diamond: their mean. Band: smaller than your records can tell."

@@ -113,17 +113,23 @@ public static class ChangeSentences
     {
         if (answer.BestMix is not { } mix)
         {
-            return "Nothing that fits its beds and dates under the same cover adds to the farm.";
+            // What fits is told by what it adds at lower prices, too: the mix alone stops where today's price does.
+            const string Nothing = "othing that fits its beds and dates under the same cover adds to the farm";
+            return answer.Fits.FirstOrDefault(fit => fit.Swap.NetChange.Amount > answer.AvoidableChange.Amount) is not { } best
+                ? $"N{Nothing}."
+                : notation.Text($"At today's price n{Nothing}. Sold below it, {notation.Number(best.BedFeet, Look.Quantity)} bed-feet of ")
+                    + $"{best.Crop} would: the farm would be {Size(best.Swap.NetChange.Amount, notation)} off than now.";
         }
 
         string crops = Phrase.List([
             .. mix.Crops.Select(one => notation.Text($"{one.Crop} ({notation.Number(one.BedFeet, Look.Quantity)} bed-feet)")),
         ]);
-        decimal change = mix.Change.Amount;
         return $"The best that fits in its place, as far as channels take it: {crops}; "
-            + $"the farm would be {notation.InWords(Math.Abs(change), Look.WholeMoney)} {(change >= 0m ? "better" : "worse")} "
-            + $"off than now.";
+            + $"the farm would be {Size(mix.Change.Amount, notation)} off than now.";
     }
+
+    private static string Size(decimal change, Notation notation) =>
+        $"{notation.InWords(Math.Abs(change), Look.WholeMoney)} {(change >= 0m ? "better" : "worse")}";
 
     private static IEnumerable<string> Cautions(ChangeAnswer answer)
     {

@@ -221,6 +221,17 @@ public static class DecisionSentences
 
         return ways.Count == 0 ? "No price, yield or hours alone would change this."
             : up ? $"It needs {string.Join(", or ", ways)}."
-            : $"It would take {string.Join(", or ", ways)} to change this.";
+            : Turning(verdict, string.Join(", or ", ways));
     }
+
+    /// <summary>
+    /// Where less turns it. More of a crop that fell a cent short of its full cost pays as before, and one too close to call stays so on
+    /// either side of nothing: there the figures don't turn the verdict, and it says what they turn.
+    /// </summary>
+    private static string Turning(Verdict verdict, string ways) => verdict.Direction switch
+    {
+        Direction.Grow => $"At {ways}, it would no longer earn its {verdict.Budget.Known.FullCostLabel}.",
+        Direction.TooClose => $"At {ways}, it would bring no more than the costs that go with it.",
+        _ => $"It would take {ways} to change this.",
+    };
 }

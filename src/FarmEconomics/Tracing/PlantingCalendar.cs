@@ -186,12 +186,16 @@ internal sealed class PlantingCalendar
                     continue;
                 }
 
-                // A perennial without out_of_bed still stands there: its last harvest frees nothing.
-                DateOnly end = planting.Crop.Perennial
-                    ? records.AsOf
-                    : lastPick?.AddDays(1) ?? bed.In.AddDays(times.LongestStay(planting.Crop));
+                if (planting.Crop.Perennial)
+                {
+                    // It still stands there: neither its last harvest nor the last row of the season, whatever that is of, frees its bed.
+                    bed.Out = Later(records.CostsUntil.AddDays(1), bed.In);
+                    continue;
+                }
+
+                DateOnly end = lastPick?.AddDays(1) ?? bed.In.AddDays(times.LongestStay(planting.Crop));
                 bed.Out = Later(lastPick is null && end > records.AsOf ? records.AsOf : end, bed.In);
-                cut = !planting.Crop.Perennial && lastPick is null && end < records.AsOf ? end : cut;
+                cut = lastPick is null && end < records.AsOf ? end : cut;
             }
 
             if (cut is { } day)

@@ -74,10 +74,10 @@ FROM planting_rows p LEFT JOIN (SELECT planting, min(date) AS first, max(date) A
 GROUP BY planting;
 
 -- Days in bed = out - in, at least 1. No last day: the day after the last harvest since it came into a bed, else its longest stay, at most to the closing date;
--- a perennial still stands.
+-- a perennial still stands on that day.
 CREATE TABLE stays AS
 SELECT p.* EXCLUDE (out_of_bed, crop_year), y.year,
-    CASE WHEN out_of_bed IS NOT NULL THEN out_of_bed WHEN p.perennial THEN getvariable('as_of')
+    CASE WHEN out_of_bed IS NOT NULL THEN out_of_bed WHEN p.perennial THEN getvariable('as_of') + 1
         WHEN last_harvest IS NULL THEN least(in_bed + longest, getvariable('as_of')) ELSE last_harvest + 1 END AS out_of_bed
 FROM planting_rows p JOIN planting_years y USING (planting) JOIN crop_times t ON t.crop = p.crop;
 

@@ -68,6 +68,28 @@ public class EdgeFarmTests
         Assert.Equal("short of full cost, but the farm is better off with it", VerdictCards.Said(Direction.Fix, []).Words);
     }
 
+    /// <summary>
+    /// 100 of sales less 10 or 150 of seed, and 10 own hours at 20: without the crop the farm has 90 less cash, or 50 more. Only in cash did
+    /// it clearly lower what the farm kept.
+    /// </summary>
+    [Theory]
+    [InlineData(10, "Kale lowered what the farm kept only at what the hours in it are worth")]
+    [InlineData(150, "Kale clearly lowered what the farm kept")]
+    public void CropThatPaysInCash_IsNotSaidToLowerClearlyWhatTheFarmKept(int seed, string heading)
+    {
+        ReviewedFarm farm = AnswerFarms.Of(
+            ("crops.csv", "crop,unit\nKale,bunch\n"), ("beds.csv", "bed,length_ft\nA,50\n"),
+            ("plantings.csv", "planting,crop,bed,bed_feet,in_bed,out_of_bed\nK,Kale,A,50,2025-05-01,2025-08-01\n"),
+            ("harvests.csv", "date,planting,quantity\n2025-07-01,K,50\n"),
+            ("sales.csv", "date,crop,channel,quantity,unit_price\n2025-07-02,Kale,Stall,50,2\n"),
+            ("expenses.csv", $"date,amount,category,planting\n2025-06-01,{seed},seed,K\n"),
+            ("labor.csv", "date,worker,hours,task,planting\n2025-06-01,Ann,10,weeding,K\n"), ("workers.csv", "worker,kind,wage\nAnn,owner,20\n"),
+            ("farm.csv", "setting,value\nas_of,2025-12-31\ninterest_percent,5\n"));
+        Verdict kale = Assert.Single(farm.Verdicts.Crops);
+        Assert.Equal((decimal)(seed - 100), kale.Without.Cash.Amount);
+        Assert.Equal(heading, new DropOrGrowWords(farm, farm.Verdicts).MeansHeading);
+    }
+
     /// <summary>Sold at prices no record tells: neither worth 0, nor unsold, nor a reason to grow nothing.</summary>
     [Fact]
     public void NothingPriced_IsToldAsUnknownOnEveryPage()

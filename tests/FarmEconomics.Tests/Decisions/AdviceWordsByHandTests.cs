@@ -105,6 +105,69 @@ public class AdviceWordsByHandTests
         Assert.DoesNotContain("alone would change this", words, StringComparison.Ordinal);
     }
 
+    /// <summary>
+    /// The same chard with rent of 60 left over: at the price or yield told next it would be at 0, and to grow it pays all the same, since
+    /// rent is paid either way. So that is not what would change the advice.
+    /// </summary>
+    [Fact]
+    public void Grow_IsNotSaidToTurnWhereFullCostDoes()
+    {
+        FarmBuilder farm = Farm().Crop("Chard").Price("Chard", 1m, "stall").Spend("2025-03-01", 60m, "rent");
+        foreach ((int year, decimal feet) in new[] { (2024, 200m), (2025, 100m) })
+        {
+            farm.Planting($"C{year}", "Chard", "Two", feet, $"{year}-06-01", $"{year}-09-01").Pick($"{year}-08-01", $"C{year}", feet)
+                .Sell($"{year}-08-01", "Chard", "stall", feet, price: 1m).Spend($"{year}-06-01", 0.3m * feet, "seed", planting: $"C{year}")
+                .Work($"{year}-06-01", "Bo", 0.001m * feet, "grow", planting: $"C{year}");
+        }
+
+        FarmReview review = farm.Review();
+        Verdict chard = Verdicts.Of(review, SeasonCosts.Of(review.Season(2025))).Crops.Single();
+        Assert.Equal((Direction.Grow, 8m), (chard.Direction, chard.Budget.NetReturn.Amount));
+        Assert.Equal(
+            "At $0.08 less a lb, or 8% less yield, it would no longer earn its full cost.",
+            DecisionSentences.Needs(chard, Notation.Default));
+    }
+
+    /// <summary>
+    /// 100 lb of chard at 1 for 100 of seed, within the noise of 0: 8 more or less leaves it there, so no price would "change this".
+    /// </summary>
+    [Fact]
+    public void TooClose_SaysWhatThePriceTurns()
+    {
+        FarmBuilder farm = Farm().Crop("Chard").Price("Chard", 1m, "stall")
+            .Planting("C", "Chard", "Two", 200m, "2025-06-01", "2025-09-01").Pick("2025-08-01", "C", 100m)
+            .Sell("2025-08-01", "Chard", "stall", 100m, price: 1m).Spend("2025-06-01", 12m, "seed", planting: "C")
+            .Spend("2025-06-01", 80m, "wages").Work("2025-06-01", "Bo", 4m, "grow");
+        FarmReview review = farm.Review();
+        Verdict chard = Verdicts.Of(review, SeasonCosts.Of(review.Season(2025))).Crops.Single();
+        Assert.Equal((Direction.TooClose, 8m, 16m), (chard.Direction, chard.Mean.Amount, chard.Noise.Amount));
+        Assert.Equal(
+            "At $0.08 less a lb, or 8% less yield, it would bring no more than the costs that go with it.",
+            DecisionSentences.Needs(chard, Notation.Default));
+    }
+
+    /// <summary>
+    /// Beets lose 50. Spinach sold all it grew at list: twice of it brings nothing more at today's price, and 720 x (2^0.5 - 1) = 298.23 at
+    /// a lower one, for 100 of seed. The table of what fits says so, and the sentence doesn't say that nothing does. At 400 of seed nothing
+    /// does.
+    /// </summary>
+    [Theory]
+    [InlineData(100, "At today's price nothing that fits its beds and dates under the same cover adds to the farm. "
+        + "Sold below it, 100 bed-feet of Spinach would: the farm would be $248 better off than now.")]
+    [InlineData(400, "Nothing that fits its beds and dates under the same cover adds to the farm.")]
+    public void Drop_SaysWhatFitsAtALowerPrice(int seed, string told)
+    {
+        FarmBuilder farm = Farm().Crop("Beets").Crop("Spinach").Price("Spinach", 8m, "stall")
+            .Planting("B", "Beets", "One", 100m, "2025-05-01", "2025-09-01").Pick("2025-08-01", "B", 10m)
+            .Sell("2025-08-01", "Beets", "stall", 10m, price: 1m).Spend("2025-05-01", 60m, "seed", planting: "B")
+            .Planting("S", "Spinach", "Two", 100m, "2025-05-05", "2025-06-05").Pick("2025-06-01", "S", 90m)
+            .Sell("2025-06-01", "Spinach", "stall", 90m, price: 8m).Spend("2025-05-01", seed, "seed", planting: "S")
+            .Work("2025-06-01", "Bo", 0.1m, "office");
+        ChangeAnswer answer = Judge(farm, new Change(ChangeKind.Drop, "Beets"));
+        Assert.Equal((50m, seed < 300), (answer.AvoidableChange.Amount, answer.Fits.Single().Swap.NetChange.Amount > 50m));
+        Assert.EndsWith(told, Rest(answer), StringComparison.Ordinal);
+    }
+
     /// <summary>A price is told "more each", not "more a each".</summary>
     [Fact]
     public void Needs_OfWhatIsSoldByThePiece_ReadAsPeopleSpeak()

@@ -87,6 +87,24 @@ public class CropYearTests
         Assert.All([2023, 2024, 2025], year => review.Season(year).AssertProven());
     }
 
+    /// <summary>
+    /// It stands in its bed all year, and takes its part of a year's rent: 40 bed-feet x 365 days, whether the season's last row is of June
+    /// (yearly costs then count to the end of the year) or the closing date is its last day; 181 days where that is June 30.
+    /// </summary>
+    [Theory]
+    [InlineData(null, 365)]
+    [InlineData("2025-12-31", 365)]
+    [InlineData("2026-02-28", 365)]
+    [InlineData("2025-06-30", 181)]
+    public void Perennial_StandsToTheDayYearlyCostsAreChargedTo(string? asOf, int days)
+    {
+        FarmBuilder farm = new FarmBuilder().Crop("asparagus", perennial: true).Bed("bed").Channel("market", ChannelKind.Market)
+            .Planting("a", "asparagus", "bed", 40, "2023-07-01").Pick("2025-06-01", "a", 10).Sell("2025-06-01", "asparagus", "market", 10, 5);
+        FarmReview review = (asOf is null ? farm : farm.AsOf(asOf)).Review();
+        Assert.Equal(40m * days, review.Season(2025).CropNamed("asparagus").BedFootWeeks.Value * 7m, 6);
+        review.Season(2025).AssertProven();
+    }
+
     [Fact]
     public void CropHarvest_TwoPlantingsInBed_IsSplitByBedFeetExactly()
     {

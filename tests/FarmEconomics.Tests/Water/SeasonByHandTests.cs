@@ -29,7 +29,7 @@ public class SeasonByHandTests
         WaterSeason.Of(DryFarm.Farm(farm ?? TriageByHandTests.Builder(1)), 2025, limit, Worth);
 
     /// <summary>
-    /// Taken up and missed day by day with so much put on each day, and money lost of 1000, each mm missed 1 / (174 x 6.35) of it.
+    /// Taken up and missed day by day with so much put on each day, and money lost of 1000, each mm missed 1 / (175 x 6.35) of it.
     /// </summary>
     private static (double Used, double Missed, double Lost)[] Days(Func<int, double> put, int days = 22)
     {
@@ -39,7 +39,7 @@ public class SeasonByHandTests
         {
             double used = Math.Min(dry <= 9.0 ? Need : Need * (30.0 - dry) / 21.0, 30.0 - dry + put(day));
             dry = Math.Max(0.0, dry + used - put(day));
-            all.Add((used, Need - used, 1000 * (Need - used) / (174 * Need)));
+            all.Add((used, Need - used, 1000 * (Need - used) / (175 * Need)));
         }
 
         return [.. all];
@@ -196,7 +196,7 @@ public class SeasonByHandTests
     /// <summary>
     /// A second bed of 50 feet in the block, planted two days later: its need is half of the first's, its 200 gallons of July 12 (with the
     /// first 10.87 mm on 34.84 m2) find a full soil and drain but for the day's 6.35 mm. On July 31 the yield lost is that of both by area:
-    /// the first's 22nd day of 174, the second's 20th of 172.
+    /// the first's 22nd day of 175, the second's 20th of 173.
     /// </summary>
     [Fact]
     public void BlockDays_OfTwoSowings_AreTheirSumByArea()
@@ -234,8 +234,8 @@ public class SeasonByHandTests
         Assert.Equal((put - Need) * late, told[2].Drained, 6);
         Assert.Equal((put - first[2].Used) * Area, told[2].Stored, 6);
         Assert.Equal((first[21].Missed * Area) + (second[19].Missed * late), told[21].Missed, 6);
-        double lostFirst = first[21].Missed / (174 * Need),
-            lostSecond = second[19].Missed / (172 * Need);
+        double lostFirst = first[21].Missed / (175 * Need),
+            lostSecond = second[19].Missed / (173 * Need);
         Assert.Equal(((lostFirst * Area) + (lostSecond * late)) / (Area + late), told[21].YieldLost!.Value, 9);
         Assert.Equal(1000 * (lostFirst + lostSecond), told[21].MoneyLost, 6);
     }

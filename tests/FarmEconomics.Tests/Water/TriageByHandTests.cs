@@ -9,7 +9,7 @@ namespace FarmEconomics.Tests.Water;
 /// <summary>
 /// The list for the field on a farm whose losses are worked out here by themselves: a perennial that needs 6.35 mm (0.25 inches) every day
 /// of a dry summer, whose grown roots (0.30 m, as small vegetables of FAO-56) hold 30 mm in a soil of 100 mm a meter, 9 of them without
-/// stress; Ky 1. It came in on the morning of the list, its soil full, and stands the 174 days to the closing date.
+/// stress; Ky 1. It came in on the morning of the list, its soil full, and stands the 175 days to the closing date, that day included.
 /// </summary>
 public class TriageByHandTests
 {
@@ -23,7 +23,7 @@ public class TriageByHandTests
     private static readonly DateOnly Morning = new(2025, 7, 10);
 
     /// <summary>
-    /// The part of the yield lost in the days of watering and the six after, of 174 x 6.35 mm in all (Eq. 84 to 86 of FAO-56).
+    /// The part of the yield lost in the days of watering and the six after, of 175 x 6.35 mm in all (Eq. 84 to 86 of FAO-56).
     /// </summary>
     private static double Lost(double mm, int days = 1)
     {
@@ -36,7 +36,7 @@ public class TriageByHandTests
             dry = Math.Max(0.0, dry + used - put);
         }
 
-        return missed / (174 * Need);
+        return missed / (175 * Need);
     }
 
     private static double Worth(SowingWater sowing) => 1000.0 * (1 + (sowing.Block.Index * 3 % 7));
@@ -44,11 +44,11 @@ public class TriageByHandTests
     private static WaterTriage List(FarmWater farm, double amount, int days = 1, bool hours = false) =>
         WaterTriage.Of(farm, new WaterAtHand(Morning, days, amount, hours), (sowing, _) => Worth(sowing));
 
-    /// <summary>On paper, without water: 0, 0, 1.119, 2.701, 3.804, 4.574, 5.111 mm missed of 1104.9.</summary>
+    /// <summary>On paper, without water: 0, 0, 1.119, 2.701, 3.804, 4.574, 5.111 mm missed of 1111.25.</summary>
     [Fact]
     public void Unwatered_Week_LosesWhatItsStressedDaysMiss()
     {
-        Assert.Equal((1.119 + 2.701 + 3.804 + 4.574 + 5.111) / 1104.9, Lost(0), 5);
+        Assert.Equal((1.119 + 2.701 + 3.804 + 4.574 + 5.111) / 1111.25, Lost(0), 5);
         WaterTriage list = List(Farm(2), 0);
         Assert.Equal(["Block 1", "Block 0"], list.Lines.Select(line => line.Block.Name));
         Assert.Equal(4000 * Lost(0), list.Lines[0].Unwatered, 6);
