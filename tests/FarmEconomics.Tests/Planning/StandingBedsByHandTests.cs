@@ -2,6 +2,7 @@ using FarmEconomics.Budgets;
 using FarmEconomics.Decisions;
 using FarmEconomics.Planning;
 using FarmEconomics.Records;
+using FarmEconomics.Reports.Planning;
 using FarmEconomics.Tests.Building;
 using Xunit;
 
@@ -242,6 +243,9 @@ public class StandingBedsByHandTests
         );
         PlanProblem told = Assert.Single(outlook.Problems, one => one.Kind == PlanProblemKind.Trays);
         Assert.Equal((Day("2026-07-30"), 2m), (told.Day, told.Short));
+        Notation notation = farm.Season(2025).Notation;
+        Assert.Equal("From the week of Jul 30: up to 2 trays more than there is room for.", PlanWords.Problem(told, notation));
+        Assert.Contains(" up to 1 tray more ", PlanWords.Problem(told with { Short = 0.67m }, notation), StringComparison.Ordinal);
     }
 
     private static PlanOutlook Outlook(FarmBuilder farm, PlanDraft draft)
