@@ -116,6 +116,30 @@ public class StandingBedsByHandTests
     }
 
     /// <summary>
+    /// Stored carrots of 2026, 100 lb at 2 over ten weeks from December 10: four of them begin in the year, the last on the 31st, a day left over
+    /// that counts in the last week. They bring 80, and the rest isn't heaped on that week. What is dated before the year brings nothing.
+    /// </summary>
+    [Fact]
+    public void Outlook_OfSalesPastTheYear_CountsThoseWithin()
+    {
+        PlanDraft draft = new(
+            2026,
+            [],
+            [
+                new DraftSale(2026, "Carrots", "Market", 100m, 2m, Day("2026-12-10"), 10),
+                new DraftSale(2026, "Leeks", "Market", 10m, 2m, Day("2025-12-25"), 1),
+            ]
+        );
+        PlanOutlook outlook = Outlook(Farm(), draft);
+        Assert.Equal([(49, 20m), (50, 20m), (51, 40m)], outlook.Weeks.Select((week, i) => (i, week.Sales)).Where(week => week.Sales != 0m));
+        Assert.Equal(80m, outlook.Months.Sum(month => month.Sales));
+        Assert.Equal(
+            [("Leeks", Day("2025-12-25")), ("Carrots", Day("2027-01-07"))],
+            outlook.Problems.Where(one => one.Kind == PlanProblemKind.Outside).Select(one => (one.Where, one.Day))
+        );
+    }
+
+    /// <summary>
     /// Rhubarb is to leave bed R on April 16, day 106: it holds weeks 0 to 14. Of its 30 lb a year those of week 13 come, not those of 20.
     /// </summary>
     [Fact]
