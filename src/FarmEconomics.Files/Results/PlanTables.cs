@@ -45,19 +45,21 @@ public static class PlanTables
 
     private static void WriteWeeks(PlanOutlook outlook, string path)
     {
+        // What isn't known stays blank.
+        decimal? Hours(decimal hours) => outlook.HoursUnknown is null ? hours : null;
         using CsvTable table = new(path, null, "from", "hours", "own_hours_there", "hired_hours_there", "hours_short", "trays",
             "crates_picked", "sales_after_fees");
         foreach (PlanWeek week in outlook.Weeks)
         {
             table
                 .Text(Day(week.From))
-                .Number(week.Hours)
-                .Number(week.Own)
-                .Number(week.Hired)
-                .Number(week.Short)
+                .Number(Hours(week.Hours))
+                .Number(Hours(week.Own))
+                .Number(Hours(week.Hired))
+                .Number(Hours(week.Short))
                 .Number(week.Trays)
                 .Number(week.Crates)
-                .Money(week.Sales);
+                .Money(outlook.SalesUnknown is null ? week.Sales : null);
             table.End();
         }
     }
@@ -96,7 +98,8 @@ public static class PlanTables
         using CsvTable table = new(path, null, "first_needed", "crop", "sowings", farm.LengthUnit.Label("bed_feet"), "trays", "cost");
         foreach (SupplyNeed need in outlook.Supplies)
         {
-            table.Text(Day(need.First)).Text(need.Crop).Whole(need.Sowings).Number(need.BedFeet).Number(need.Trays).Money(need.Cost);
+            table.Text(Day(need.First)).Text(need.Crop).Whole(need.Sowings).Number(need.BedFeet).Number(need.Trays);
+            table.Money(outlook.CostsUnknown is null ? need.Cost : null);
             table.End();
         }
     }

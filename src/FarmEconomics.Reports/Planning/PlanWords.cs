@@ -302,10 +302,13 @@ public static class PlanWords
             ),
             PlanProblemKind.NotPlanned => $"{plantingsAlone} stands in {problem.Where} and isn't in the plan: "
                 + "neither its harvest nor its hours are counted.",
-            PlanProblemKind.Outside => notation.Text($"{problem.Where}, {problem.Day:MMM d, yyyy}: outside the year planned{plantings}."),
-            PlanProblemKind.Trays => notation.Text(
-                $"From the week of {problem.Day:MMM d}: up to {problem.Short:#,0} trays more than there is room for."
+            PlanProblemKind.Outside when plantingsAlone.Length == 0 => notation.Text(
+                $"{problem.Where}: sales of the week of {problem.Day:MMM d, yyyy} lie outside the year planned; "
+                    + $"what lies outside it isn't in its cash."
             ),
+            PlanProblemKind.Outside => notation.Text($"{problem.Where}, {problem.Day:MMM d, yyyy}: outside the year planned{plantings}."),
+            PlanProblemKind.Trays => notation.Text($"From the week of {problem.Day:MMM d}: ")
+                + $"up to {notation.Count((int)Math.Ceiling(problem.Short), "tray")} more than there is room for.",
             PlanProblemKind.Credit => notation.Text($"End of {problem.Day:MMMM}: ")
                 + $"{notation.InWords(problem.Short, Look.WholeMoney)} more must be borrowed "
                 + "than the line of credit in limits.csv lets be.",

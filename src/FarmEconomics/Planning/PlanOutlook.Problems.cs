@@ -94,9 +94,10 @@ public sealed partial class PlanOutlook
             .Plantings.Where(one => one.CropYear == model.CropYear && (one.In >= end || one.Out <= start))
             .Select(one => new PlanProblem(PlanProblemKind.Outside, one.In, one.Crop, 0m, [one.Planting]));
         return plantings.Concat(draft
-            .Sales.Where(one => one.CropYear == model.CropYear && (one.From < start || one.From >= end))
+            .Sales.Where(one => one.CropYear == model.CropYear)
+            .SelectMany(one => DaysOf(one).Where(day => !IsInYear(day)).Select(day => (one.Crop, Day: day)))
             .GroupBy(one => one.Crop)
-            .Select(crop => new PlanProblem(PlanProblemKind.Outside, crop.Min(sale => sale.From), crop.Key, 0m, [])));
+            .Select(crop => new PlanProblem(PlanProblemKind.Outside, crop.Min(one => one.Day), crop.Key, 0m, [])));
     }
 
     /// <summary>Weeks on end in which more trays stand than there is room for, with the most that are short.</summary>

@@ -281,6 +281,11 @@ public sealed partial class PlanOutlook
 
     private bool HasSize(DraftPlanting one) => model.Crops.Any(crop => Same(crop.Name, one.Crop) && crop.UnitsPerCrate > 0.0);
 
+    private static IEnumerable<DateOnly> DaysOf(DraftSale sale) => Enumerable.Range(0, sale.Weeks).Select(week => sale.From.AddDays(7 * week));
+
+    // What is sold of a store in the year after brings its money then.
+    private bool IsInYear(DateOnly day) => day >= start && day < season.Settings.EndOf(model.CropYear);
+
     private IEnumerable<(DateOnly Day, decimal Money)> SalesByWeek()
     {
         foreach (
@@ -290,9 +295,9 @@ public sealed partial class PlanOutlook
         )
         {
             decimal net = sale.Quantity * sale.Price * (1m - ((season.Records.Channel(sale.Channel).Row.FeePercent ?? 0m) / 100m));
-            for (int week = 0; week < sale.Weeks; week++)
+            foreach (DateOnly day in DaysOf(sale).Where(IsInYear))
             {
-                yield return (sale.From.AddDays(7 * week), net / sale.Weeks);
+                yield return (day, net / sale.Weeks);
             }
         }
     }
@@ -314,9 +319,9 @@ public sealed partial class PlanOutlook
         decimal[] value = new decimal[PlanModel.Weeks];
         foreach (DraftSale sale in draft.Sales.Where(sale => sale.CropYear == model.CropYear && IsShare(sale)))
         {
-            for (int week = 0; week < sale.Weeks; week++)
+            foreach (DateOnly day in DaysOf(sale).Where(IsInYear))
             {
-                value[WeekOf(sale.From.AddDays(7 * week))] += sale.Quantity * sale.Price / sale.Weeks;
+                value[WeekOf(day)] += sale.Quantity * sale.Price / sale.Weeks;
             }
         }
 

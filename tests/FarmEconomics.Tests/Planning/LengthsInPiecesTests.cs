@@ -44,6 +44,28 @@ public class LengthsInPiecesTests
         Programs.Near([100.0, 100.0, 100.0, 100.0], Rounded(full, 10.0, 93.0, 100.0, 100.0, 100.0), 1e-9);
     }
 
+    /// <summary>
+    /// 36 of A take 0.25 trays a foot in week 9: 9 of the 9 there are, so 40 don't fit. A family that 46 free feet are left for takes no
+    /// 50, and of a crop of which at most 38 are wanted no 40 are sown; of one of which at least 32 are, not 30.
+    /// </summary>
+    [Fact]
+    public void Rounded_Up_KeepsTheNurseryRotationAndWishes()
+    {
+        PlanModel farm = SmallFarm.Of(aFamily: "brassica");
+        PlanSowing raised = farm.Sowings[0] with { Trays = SmallFarm.At((9, 0.25)), NurseryWeeks = 1, TraysAFoot = 0.25 };
+        PlanModel nursery = farm with { Sowings = [raised, farm.Sowings[1]], Trays = SmallFarm.Weekly(9.0) };
+        Programs.Near([30.0, 40.0], Rounded(nursery, 10.0, 36.0, 36.0), 1e-9);
+        Programs.Near([40.0, 40.0], Rounded(nursery with { Trays = SmallFarm.Weekly(10.0) }, 10.0, 36.0, 36.0), 1e-9);
+
+        PlanModel rotation = farm with { Rotation = [new PlanRotation("brassica", 0, new HashSet<string> { "bed" }, 46.0)] };
+        Programs.Near([40.0, 40.0], Rounded(rotation, 10.0, 46.0, 36.0), 1e-9);
+
+        PlanModel Wished(double least, double most) =>
+            farm with { Crops = [farm.Crops[0] with { Wish = (least, most) }, farm.Crops[1]] };
+        Programs.Near([30.0, 40.0], Rounded(Wished(0.0, 38.0), 10.0, 36.0, 36.0), 1e-9);
+        Programs.Near([40.0, 40.0], Rounded(Wished(32.0, 100.0), 10.0, 32.0, 36.0), 1e-9);
+    }
+
     /// <summary>What stands isn't in pieces: 25 feet stay 25, beside 75 of which 70 are whole.</summary>
     [Fact]
     public void Rounded_LeavesWhatStandsAsItIs()

@@ -2,6 +2,7 @@ using FarmEconomics.Budgets;
 using FarmEconomics.Decisions;
 using FarmEconomics.Planning;
 using FarmEconomics.Records;
+using FarmEconomics.Reports.Planning;
 using FarmEconomics.Tests.Building;
 using Xunit;
 
@@ -111,6 +112,30 @@ public class StandingBedsByHandTests
         Assert.Equal(
             [Day("2025-05-01"), Day("2027-05-01"), Day("2027-07-10")],
             Outlook(Farm(), draft).Problems.Where(one => one.Kind == PlanProblemKind.Outside).Select(one => one.Day)
+        );
+    }
+
+    /// <summary>
+    /// Stored carrots of 2026, 100 lb at 2 over ten weeks from December 10: four of them begin in the year, the last on the 31st, a day left over
+    /// that counts in the last week. They bring 80, and the rest isn't heaped on that week. What is dated before the year brings nothing.
+    /// </summary>
+    [Fact]
+    public void Outlook_OfSalesPastTheYear_CountsThoseWithin()
+    {
+        PlanDraft draft = new(
+            2026,
+            [],
+            [
+                new DraftSale(2026, "Carrots", "Market", 100m, 2m, Day("2026-12-10"), 10),
+                new DraftSale(2026, "Leeks", "Market", 10m, 2m, Day("2025-12-25"), 1),
+            ]
+        );
+        PlanOutlook outlook = Outlook(Farm(), draft);
+        Assert.Equal([(49, 20m), (50, 20m), (51, 40m)], outlook.Weeks.Select((week, i) => (i, week.Sales)).Where(week => week.Sales != 0m));
+        Assert.Equal(80m, outlook.Months.Sum(month => month.Sales));
+        Assert.Equal(
+            [("Leeks", Day("2025-12-25")), ("Carrots", Day("2027-01-07"))],
+            outlook.Problems.Where(one => one.Kind == PlanProblemKind.Outside).Select(one => (one.Where, one.Day))
         );
     }
 
@@ -242,6 +267,9 @@ public class StandingBedsByHandTests
         );
         PlanProblem told = Assert.Single(outlook.Problems, one => one.Kind == PlanProblemKind.Trays);
         Assert.Equal((Day("2026-07-30"), 2m), (told.Day, told.Short));
+        Notation notation = farm.Season(2025).Notation;
+        Assert.Equal("From the week of Jul 30: up to 2 trays more than there is room for.", PlanWords.Problem(told, notation));
+        Assert.Contains(" up to 1 tray more ", PlanWords.Problem(told with { Short = 0.67m }, notation), StringComparison.Ordinal);
     }
 
     private static PlanOutlook Outlook(FarmBuilder farm, PlanDraft draft)

@@ -6,8 +6,9 @@ CREATE OR REPLACE MACRO month_of(day) AS least(11, greatest(0, month_number(day)
 CREATE OR REPLACE TABLE draft_sales AS
 WITH rows AS (
     SELECT CAST("from" AS DATE) AS day, CAST(coalesce(weeks, '1') AS INTEGER) AS weeks, CAST(quantity AS DOUBLE) * CAST(price AS DOUBLE) * (1 - fee_percent / 100) AS net
-    FROM file_of('plan_sales') s JOIN channels h ON h.channel = s.channel WHERE kind <> 'share' AND crop_year = (SELECT year FROM outlook))
-SELECT CAST(day + CAST(7 * unnest(range(weeks)) AS INTEGER) AS DATE) AS day, net / weeks AS net FROM rows;
+    FROM file_of('plan_sales') s JOIN channels h ON h.channel = s.channel WHERE kind <> 'share' AND crop_year = (SELECT year FROM outlook)
+), weekly AS (SELECT CAST(day + CAST(7 * unnest(range(weeks)) AS INTEGER) AS DATE) AS day, net / weeks AS net FROM rows)
+FROM weekly WHERE window_of(day) = getvariable('before') + 1;
 
 -- What boxes lack of what they must hold, bought in: by week the smaller of the season's list value and of payments over its weeks with
 -- boxes; half a percent is what rounding leaves.
@@ -26,7 +27,8 @@ WITH delivered AS (
     FROM file_of('plan_sales') s JOIN channels h ON h.channel = s.channel WHERE kind = 'share' AND crop_year = (SELECT year FROM outlook)
 ), packed AS (
     SELECT week_of(day) AS week, sum(value) AS value
-    FROM (SELECT CAST(day + CAST(7 * unnest(range(weeks)) AS INTEGER) AS DATE) AS day, value / weeks AS value FROM planned) GROUP BY ALL)
+    FROM (SELECT CAST(day + CAST(7 * unnest(range(weeks)) AS INTEGER) AS DATE) AS day, value / weeks AS value FROM planned)
+    WHERE window_of(day) = getvariable('before') + 1 GROUP BY ALL)
 SELECT CAST(getvariable('start') + CAST(7 * o.week AS INTEGER) AS DATE) AS day, (o.value - coalesce(p.value, 0)) * getvariable('buy_in') / 100 AS money
 FROM owed o LEFT JOIN packed p ON p.week = o.week WHERE o.value - coalesce(p.value, 0) > 0.005 * o.value;
 
