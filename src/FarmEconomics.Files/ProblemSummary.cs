@@ -59,8 +59,8 @@ public static class ProblemSummary
         string severity = first.Severity == Severity.Error ? "error" : "warning";
         string message = first.Message.ReplaceLineEndings("\u21B5");
         bool saysAll = cause.Count == 1 || cause.IsOfName;
-        yield return $"{severity} {first.Code}: {(saysAll ? message.TrimEnd('.') : ProblemCatalog.Get(first.Code).Title)}: "
-            + $"{Where(cause, notation)}{Money(cause, notation)}.";
+        yield return $"{severity} {first.Code}: {(saysAll ? message.TrimEnd('.') : ProblemCatalog.Get(first.Code).Title)}"
+            + $"{(first.Source == Defaults.Place ? "" : $": {Where(cause, notation)}")}{Money(cause, notation)}.";
         if (!saysAll)
         {
             yield return Indent + message;

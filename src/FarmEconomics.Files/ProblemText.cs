@@ -27,8 +27,9 @@ public static class ProblemText
         string path = isOption || before.Length == 0 ? problem.Source.File : Path.Combine(before, problem.Source.File);
         string place = path + PositionIn(problem);
         var text = new StringBuilder();
-        text.Append(place)
-            .Append(problem.Severity == Severity.Error ? ": error " : ": warning ")
+        // No row of the farm's holds it: a place would send the reader to a file that isn't there.
+        text.Append(problem.Source == Defaults.Place ? "" : $"{place}: ")
+            .Append(problem.Severity == Severity.Error ? "error " : "warning ")
             .Append(problem.Code)
             .Append(": ")
             .Append(OneLine(problem.Message));

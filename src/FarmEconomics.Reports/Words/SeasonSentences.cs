@@ -92,10 +92,11 @@ public static class SeasonSentences
     private static string ValueUnknown(SeasonReview season)
     {
         Notation notation = season.Notation;
-        List<EnterpriseBudget> valued = Valued(season).ToList();
+        // What brought nothing in needed no price; that it has one isn't known.
+        List<EnterpriseBudget> valued = Valued(season).Where(crop => crop.Output.Amount != 0m).ToList();
         List<EnterpriseBudget> unknown = season.Crops.Where(crop => crop.Known.Value is not null).ToList();
         string text = $"In **{season.CropYear}** {Phrase.Bold(season.Farm.Name)} grew **{notation.Count(season.Crops.Count, "crop")}, "
-            + $"with prices for {valued.Count}**. ";
+            + (valued.Count == 0 ? "none of them with a price**. " : $"with prices for {valued.Count}**. ");
         text += valued.Count == 0 ? "What they brought in is not available."
             : $"Those {valued.Count} brought in {notation.InWords(valued.Sum(crop => crop.Output.Amount), Look.WholeMoney)}; "
                 + $"what the whole farm brought in is not available.";
@@ -108,7 +109,7 @@ public static class SeasonSentences
     private static string Leading(SeasonReview season, string per, Func<EnterpriseBudget, Result> rate)
     {
         List<EnterpriseBudget> best = season
-            .Crops.Where(crop => rate(crop).IsAvailable)
+            .Crops.Where(crop => rate(crop).Value > 0m)
             .OrderByDescending(crop => rate(crop).Value)
             .Take(Leaders)
             .ToList();

@@ -16,7 +16,8 @@ public static class Defaults
     private const string Packaging = "packaging";
     private const string SellingGeneral = "selling general";
 
-    private static readonly SourceLine Place = new("built-in", 0);
+    /// <summary>Where what is shipped with the program stands: in no file of the farm.</summary>
+    internal static readonly SourceLine Place = new("built-in", 0);
     private static readonly RecordTables BuiltIn = new();
 
     /// <summary>Tasks: the six stages by name, and the usual words for the work in them.</summary>
