@@ -196,7 +196,7 @@ internal static class PlanCommand
         PrintMix(mix, chosen, season, asked, terminal);
         PlanDraft draft = DraftMaker.Of(season.Records, model, chosen.Feet, quantities);
         // Of a year that is on record its own plantings, sales and stores stand in the way.
-        PlanProof? proof = season.Records.AsOf >= season.Settings.EndOf(model.CropYear)
+        PlanProof? proof = season.Records.AsOf >= season.Settings.EndOf(model.CropYear).AddDays(-1)
             ? null
             : PlanProof.Of(season.Records, model, draft, quantities, chosen.Feet);
         Console.Out.WriteLine(Proof(season, proof, model.CropYear));

@@ -81,9 +81,12 @@ internal static class BedsTaken
         return taken;
     }
 
-    /// <summary>The last day of which it is known what came in: the closing date where it lies in the year planned.</summary>
+    /// <summary>
+    /// The last day of which it is known what came in: the closing date where it lies in the year planned. A year that is over is planned
+    /// as from its beginning.
+    /// </summary>
     internal static DateOnly LastDayKnown(SeasonReview season) =>
-        season.Records.AsOf < season.Settings.EndOf(season.CropYear + 1)
+        season.Records.AsOf < season.Settings.EndOf(season.CropYear + 1).AddDays(-1)
             ? season.Records.AsOf
             : season.Settings.EndOf(season.CropYear).AddDays(-1);
 

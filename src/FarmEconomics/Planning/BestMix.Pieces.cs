@@ -9,8 +9,8 @@ public sealed partial class BestMix
     private const int MostRounds = 3;
 
     /// <summary>
-    /// The lengths in pieces of bed, without another program: each rounded down, then those that lost most rounded up as far as beds, trays,
-    /// rotation and the grower's most have room, and further where they fall short of his least.
+    /// The lengths in pieces of bed, without another program: each rounded down, then those that lost most rounded up as far as beds,
+    /// trays, rotation and the grower's most have room, and further where they fall short of his least.
     /// </summary>
     /// <param name="lengths">The lengths.</param>
     /// <param name="piece">Bed-feet of a piece, above 0.</param>

@@ -71,7 +71,7 @@ public sealed partial class PlanFacts
             PlantingHours grow = work.PerFoot(over);
             Dictionary<int, double> today = cover.Where(one => one.CropYear == season.CropYear)
                 .GroupBy(one => InWeek(one, facts)).ToDictionary(week => week.Key, week => week.Sum(one => (double)one.BedFeet.Value));
-            foreach (int week in facts.Weeks)
+            foreach (int week in facts.Weeks.Where(week => YearWeekOf(week) > lastWeekIn))
             {
                 yield return SowingAt(crop, (place, CoverPlace(cover.Key)), facts, (week, grow, today.GetValueOrDefault(week)));
             }
@@ -96,7 +96,7 @@ public sealed partial class PlanFacts
     private PlanSowing SowingAt(Crop crop, (int Crop, int Cover) at, SowingFacts facts, (int Week, PlantingHours Grow, double Today) sown)
     {
         bool next = sown.Week < 0;
-        int week = next ? WeekOfTheYear(sown.Week) : Math.Min(sown.Week, PlanModel.Weeks - 1);
+        int week = YearWeekOf(sown.Week);
         bool later = next || week + facts.First >= PlanModel.Weeks;
         double cost = CostOf(crop, facts.WeeksInBed);
         double[] hours = GrowHours(week, facts, sown.Grow);
@@ -132,7 +132,19 @@ public sealed partial class PlanFacts
     private static double Beside(PlantingHours per, double[] hours) => Math.Max(0.0, per.Nursery + per.Grow - hours.Sum());
 
     // Weeks before a crop year; a crop year on record may lie more than a year after the planting came in.
-    private static int WeekOfTheYear(int before) => ((before % PlanModel.Weeks) + PlanModel.Weeks) % PlanModel.Weeks;
+    private static int YearWeekOf(int week) =>
+        week < 0 ? ((week % PlanModel.Weeks) + PlanModel.Weeks) % PlanModel.Weeks : Math.Min(week, PlanModel.Weeks - 1);
+
+    /// <summary>
+    /// The week of the year planned in which the last planting on record came in: what was to be sown up to then has been, or hasn't, and
+    /// stands as it is. Below 0 where none of the year's is on record.
+    /// </summary>
+    private static int LastWeekIn(FarmReview review, SeasonReview season, DateOnly start)
+    {
+        DateOnly last = BedsTaken.LastDayKnown(season);
+        return review.Trace.Enterprises.SelectMany(one => one.Stays).Where(stay => stay.In >= start && stay.In <= last)
+            .Select(stay => Math.Min((stay.In.DayNumber - start.DayNumber) / 7, PlanModel.Weeks - 1)).DefaultIfEmpty(-1).Max();
+    }
 
     /// <summary>
     /// What stands at the end of the season and is picked in the year planned, as it is, with its expected harvest; in the year planned

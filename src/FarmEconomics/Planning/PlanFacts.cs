@@ -23,6 +23,7 @@ public sealed partial class PlanFacts
     private readonly WorkFacts work;
     private readonly WrittenLimits limits;
     private readonly DateOnly start;
+    private readonly int lastWeekIn;
     private readonly List<string> covers;
     private readonly List<string> notChecked = [];
     private readonly Dictionary<Crop, CostFacts> costFacts = [];
@@ -42,6 +43,7 @@ public sealed partial class PlanFacts
         work = new WorkFacts(seasons);
         limits = new WrittenLimits(records);
         start = season.Settings.StartOf(season.CropYear + 1);
+        lastWeekIn = LastWeekIn(review, season, start);
         covers = [.. records.Tables.Beds.Select(CoverOf).Distinct(StringComparer.OrdinalIgnoreCase)];
     }
 

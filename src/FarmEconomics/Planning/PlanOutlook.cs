@@ -281,7 +281,8 @@ public sealed partial class PlanOutlook
 
     private bool HasSize(DraftPlanting one) => model.Crops.Any(crop => Same(crop.Name, one.Crop) && crop.UnitsPerCrate > 0.0);
 
-    private static IEnumerable<DateOnly> DaysOf(DraftSale sale) => Enumerable.Range(0, sale.Weeks).Select(week => sale.From.AddDays(7 * week));
+    private static IEnumerable<DateOnly> DaysOf(DraftSale sale) =>
+        Enumerable.Range(0, sale.Weeks).Select(week => sale.From.AddDays(7 * week));
 
     // What is sold of a store in the year after brings its money then.
     private bool IsInYear(DateOnly day) => day >= start && day < season.Settings.EndOf(model.CropYear);

@@ -53,7 +53,13 @@ public class CashByHandTests
             Sowings =
             [
                 farm.Sowings[0],
-                farm.Sowings[1] with { Week = -1, Bounds = (20.0, 20.0), Standing = [new("B", "bed", 20.0, farm.Start)], PaidIn = 10 },
+                farm.Sowings[1] with
+                {
+                    Week = -1,
+                    Bounds = (20.0, 20.0),
+                    Standing = [new("B", "bed", 20.0, farm.Start)],
+                    PaidIn = 10,
+                },
             ],
             Cash = SmallFarm.Cash(100.0),
         };

@@ -131,7 +131,10 @@ public class StandingBedsByHandTests
             ]
         );
         PlanOutlook outlook = Outlook(Farm(), draft);
-        Assert.Equal([(49, 20m), (50, 20m), (51, 40m)], outlook.Weeks.Select((week, i) => (i, week.Sales)).Where(week => week.Sales != 0m));
+        Assert.Equal(
+            [(49, 20m), (50, 20m), (51, 40m)],
+            outlook.Weeks.Select((week, i) => (i, week.Sales)).Where(week => week.Sales != 0m)
+        );
         Assert.Equal(80m, outlook.Months.Sum(month => month.Sales));
         Assert.Equal(
             [("Leeks", Day("2025-12-25")), ("Carrots", Day("2027-01-07"))],
@@ -288,6 +291,38 @@ public class StandingBedsByHandTests
         };
 
     private static DateOnly Day(string iso) => FarmBuilder.Day(iso);
+
+    /// <summary>
+    /// In June of the year planned the carrots of May are in A: last year's are not sown beside them. What comes after them still is.
+    /// </summary>
+    [Fact]
+    public void Draft_DuringTheYear_SowsNothingThatHasComeIn()
+    {
+        FarmBuilder farm = Farm()
+            .AsOf("2026-06-01")
+            .Planting("Carrots 26", "Carrots", "A", 100m, "2026-05-04", "2026-08-03", cropYear: 2026)
+            .Without<PlantingRow>(row => row.Planting is "Garlic 26");
+        PlanDraft draft = LikeLastYear.Of(farm.Season(2025), PlanByHandTests.ModelOf(farm));
+        Assert.Equal(["Carrots 26"], draft.Plantings.Where(one => one.Crop == "Carrots").Select(one => one.Planting));
+        Assert.Contains(draft.Plantings, one => one.Crop == "Leeks" && one.In == Day("2026-07-30"));
+        Assert.DoesNotContain(Outlook(farm, draft).Problems, one => one.Kind == PlanProblemKind.Bed);
+    }
+
+    /// <summary>
+    /// 2025 is over on its last day. Planned once more from 2024, its own carrots, on record, are not added to those sown again.
+    /// </summary>
+    [Fact]
+    public void Draft_OfAYearThatIsOver_StartsFromItsBeginning()
+    {
+        FarmBuilder farm = Farm()
+            .Planting("Carrots 24", "Carrots", "A", 100m, "2024-05-02", "2024-08-01")
+            .Pick("2024-07-11", "Carrots 24", 200m)
+            .Sell("2024-07-13", "Carrots", "Market", 200m, price: 2m);
+        FarmReview review = farm.Review();
+        SeasonReview season = review.Season(2024);
+        PlanModel model = PlanFacts.Of(review, SeasonCosts.Of(season));
+        Assert.Equal(["Carrots 2025-1"], LikeLastYear.Of(season, model).Plantings.Select(one => one.Planting));
+    }
 
     private static FarmBuilder Onions() =>
         Farm()

@@ -143,9 +143,11 @@ UNION ALL SELECT crop, cover, 0, 1 FROM facts f WHERE NOT EXISTS (FROM parts p W
 
 -- Sowings: every week from the earliest to the latest, in a gap of over six weeks between two plantings only within two weeks of either;
 -- one before its year began comes in at the end of the year planned. One picked
--- after the year gives nothing in it. Beside them what stands from before (in the year planned itself: up to the closing date), as it is.
-SET VARIABLE stands_until = CASE WHEN getvariable('as_of') < window_start(getvariable('before') + 2) THEN getvariable('as_of')
+-- after the year gives nothing in it. None comes in up to the week in which the last on record of the year planned did. Beside them what stands from before (in the year planned itself: up to the closing date), as it is.
+SET VARIABLE stands_until = CASE WHEN getvariable('as_of') < window_start(getvariable('before') + 2) - 1 THEN getvariable('as_of')
     ELSE getvariable('start') - 1 END;
+SET VARIABLE last_week_in = coalesce((SELECT max(least(51, (in_bed - getvariable('start')) // 7)) FROM stays
+    WHERE in_bed >= getvariable('start') AND in_bed <= getvariable('stands_until')), -1);
 CREATE OR REPLACE TABLE sowings AS
 WITH every_week AS (SELECT *, CAST(unnest(range(since, until + 1)) AS INTEGER) AS of_week FROM facts),
 told AS (
@@ -158,6 +160,7 @@ told AS (
     SELECT *, CASE WHEN of_week < 0 THEN (of_week % 52 + 52) % 52 ELSE least(51, of_week) END AS week, of_week < 0 AS next FROM weekly),
 listed AS (
     SELECT crop, cover, place, 1 AS part, of_week AS turn, of_week, week, next OR week + first >= 52 AS later FROM moved
+    WHERE week > getvariable('last_week_in')
     UNION ALL
     SELECT f.crop, f.cover, f.place, 2, s.place, since_start(s.in_bed), since_start(s.in_bed), false
     FROM seen s JOIN facts f ON f.crop = s.crop AND f.cover = s.cover
