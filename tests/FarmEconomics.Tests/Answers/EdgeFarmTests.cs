@@ -69,8 +69,8 @@ public class EdgeFarmTests
     }
 
     /// <summary>
-    /// 100 of sales less 10 or 150 of seed, and 10 own hours at 20: without the crop the farm has 90 less cash, or 50 more. Only in cash did
-    /// it clearly lower what the farm kept.
+    /// 100 of sales less 10 or 150 of seed, and 10 own hours at 20: without the crop the farm has 90 less cash, or 50 more. Only the second
+    /// clearly lowered what the farm kept.
     /// </summary>
     [Theory]
     [InlineData(10, "Kale lowered what the farm kept only at what the hours in it are worth")]
@@ -83,7 +83,8 @@ public class EdgeFarmTests
             ("harvests.csv", "date,planting,quantity\n2025-07-01,K,50\n"),
             ("sales.csv", "date,crop,channel,quantity,unit_price\n2025-07-02,Kale,Stall,50,2\n"),
             ("expenses.csv", $"date,amount,category,planting\n2025-06-01,{seed},seed,K\n"),
-            ("labor.csv", "date,worker,hours,task,planting\n2025-06-01,Ann,10,weeding,K\n"), ("workers.csv", "worker,kind,wage\nAnn,owner,20\n"),
+            ("labor.csv", "date,worker,hours,task,planting\n2025-06-01,Ann,10,weeding,K\n"),
+            ("workers.csv", "worker,kind,wage\nAnn,owner,20\n"),
             ("farm.csv", "setting,value\nas_of,2025-12-31\ninterest_percent,5\n"));
         Verdict kale = Assert.Single(farm.Verdicts.Crops);
         Assert.Equal((decimal)(seed - 100), kale.Without.Cash.Amount);

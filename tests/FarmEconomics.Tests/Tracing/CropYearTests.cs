@@ -99,7 +99,8 @@ public class CropYearTests
     public void Perennial_StandsToTheDayYearlyCostsAreChargedTo(string? asOf, int days)
     {
         FarmBuilder farm = new FarmBuilder().Crop("asparagus", perennial: true).Bed("bed").Channel("market", ChannelKind.Market)
-            .Planting("a", "asparagus", "bed", 40, "2023-07-01").Pick("2025-06-01", "a", 10).Sell("2025-06-01", "asparagus", "market", 10, 5);
+            .Planting("a", "asparagus", "bed", 40, "2023-07-01")
+            .Pick("2025-06-01", "a", 10).Sell("2025-06-01", "asparagus", "market", 10, 5);
         FarmReview review = (asOf is null ? farm : farm.AsOf(asOf)).Review();
         Assert.Equal(40m * days, review.Season(2025).CropNamed("asparagus").BedFootWeeks.Value * 7m, 6);
         review.Season(2025).AssertProven();
