@@ -350,8 +350,18 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
         ? only.ToString() ?? ""
         : "";
 
-    private static string Stay(Sowing sowing) => sowing.Budget.Enterprises[0].Stays is { Count: > 0 } stays
-        ? $"{Looks.ShortDay(stays.Min(stay => stay.In))} to {Looks.ShortDay(stays.Max(stay => stay.Out))}" : Looks.ShortDay(sowing.Sown);
+    // What stands yet has no last day: the closing date frees no bed.
+    private static string Stay(Sowing sowing)
+    {
+        if (sowing.Budget.Enterprises[0].Stays is not { Count: > 0 } stays)
+        {
+            return Looks.ShortDay(sowing.Sown);
+        }
+
+        DateOnly first = stays.Min(stay => stay.In);
+        return stays.Any(stay => stay.Row.OutOfBed is null && stay.Planting.Crop.Perennial) ? $"since {Looks.LongDay(first)}"
+            : $"{Looks.ShortDay(first)} to {Looks.ShortDay(stays.Max(stay => stay.Out))}";
+    }
 
     private string Rate(decimal value) => BlockNumber.Of(value, Look.Rate, notation);
 

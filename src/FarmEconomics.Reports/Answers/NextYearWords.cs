@@ -181,7 +181,8 @@ internal sealed class NextYearWords(ShownPlan plan)
 
             string hours = notation.Text($"{Math.Abs(plan.MoreOwnHours):#,0}");
             return $"{Size(plan.MoreCash)} {more} " + (Math.Abs(plan.MoreOwnHours) < 0.5m ? "for the same hours of your own"
-                : plan.MoreOwnHours > 0m ? $"for {hours} more hours of your own" : $"and {hours} fewer hours of your own");
+                : $"{(plan.MoreOwnHours > 0m ? "for" : "and")} {hours} {(plan.MoreOwnHours > 0m ? "more" : "fewer")} "
+                    + $"{Phrase.Noun(hours, "hour")} of your own");
         }
     }
 
@@ -225,8 +226,10 @@ internal sealed class NextYearWords(ShownPlan plan)
 
     private KeyFigure MoreCash()
     {
-        string worth = plan.Gain is { } gain && plan.Outlook.HoursUnknown is null
-            ? $"; {Signed(gain)} after your own hours at {notation.InWords((decimal)plan.Model.Hours.OwnCost, Look.Rate)}"
+        // Of the two figures beside it, so that they agree: the mix's own gain counts hours there aren't dearer.
+        decimal hour = (decimal)plan.Model.Hours.OwnCost;
+        string worth = plan.Chosen is not null && plan.Outlook.HoursUnknown is null
+            ? $"; {Signed(plan.MoreCash - (plan.MoreOwnHours * hour))} after your own hours at {notation.InWords(hour, Look.Rate)}"
             : "";
         string what = plan.Outlook.CostsUnknown is { } why ? $"sales in the year (no cash is told: {why})" : "cash in the year";
         return new(

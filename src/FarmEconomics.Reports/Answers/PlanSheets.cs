@@ -1,5 +1,6 @@
 using FarmEconomics.Planning;
 using FarmEconomics.Records;
+using FarmEconomics.Reports.Planning;
 using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Reports.Answers;
@@ -62,7 +63,7 @@ internal sealed class PlanSheets(ShownPlan plan)
         table.Row("Best mix, lengths as they come", Length(best), Sowings(best), Cell(mix.Gain(best)));
         table.Row("Nearly as good, on the least length: the plan of this page", Length(chosen), Sowings(chosen), Cell(mix.Gain(chosen)));
         return table.Note(notation.Text($"More a year than this year's plantings, "
-            + $"your own hours at {notation.InWords((decimal)plan.Model.Hours.OwnCost, Look.Rate)}. "
+            + $"{PlanWords.HoursAt(mix, notation)}. "
             + $"The plan of this page uses the best mix's sowings only, "
             + $"as little of them as still earns {PlanSettings.NearlyAsGood * 100:0}% of its gain, in pieces you can measure off."));
 

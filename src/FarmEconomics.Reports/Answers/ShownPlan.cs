@@ -85,7 +85,7 @@ internal sealed class ShownPlan
     /// <summary>Hired hours it takes beyond them.</summary>
     internal decimal MoreHiredHours => Outlook.Weeks.Sum(week => week.Hours) - Before.Weeks.Sum(week => week.Hours) - MoreOwnHours;
 
-    /// <summary>What it brings beyond them with own hours at their value; null where that can't be told.</summary>
+    /// <summary>What it brings beyond them by the mix's own score; null where that can't be told.</summary>
     internal decimal? Gain => Chosen is { } chosen ? Mix!.Gain(chosen) : null;
 
     /// <summary>Cash at the end of each month, without a line of credit.</summary>

@@ -75,10 +75,15 @@ public static class PlanWords
         string worth = string.Join("; ", worths.Take(Told).Select(one => one.Say(notation)));
         string rest = worths.Length > Told ? $"{worths.Length - Told} more are worth less" : "everything else: nothing";
         return $"The {(isSteady ? "steady plan" : "best mix")} {what}, "
-            + $"with your own hours at {notation.InWords((decimal)mix.Model.Hours.OwnCost, Look.Rate)}."
+            + $"with {HoursAt(mix, notation)}."
             + (worth.Length > 0 ? $" One more of what is short is worth: {worth}; {rest}." : " Nothing is short.")
             + Cash(mix, notation, null);
     }
+
+    /// <summary>What an hour counts where plans are held against each other.</summary>
+    internal static string HoursAt(BestMix mix, Notation notation) =>
+        $"your own hours at {notation.InWords((decimal)mix.Model.Hours.OwnCost, Look.Rate)} "
+            + $"(hours there aren't count {Phrase.Spelled((int)PlanSettings.MissingHours)} times)";
 
     /// <summary>What one more of what is short is worth, the dearest in a sentence.</summary>
     /// <param name="mix">The mix.</param>

@@ -207,7 +207,7 @@ internal sealed class PlanProgram
             Model.Set(hours, places.Hired[week] = Part(places, -there.HiredCost, there.Hired[week]), -1.0);
             if (beyond)
             {
-                Model.Set(hours, Part(places, -3.0 * Math.Max(there.HiredCost, there.OwnCost)), -1.0);
+                Model.Set(hours, Part(places, -PlanSettings.MissingHours * Math.Max(there.HiredCost, there.OwnCost)), -1.0);
             }
 
             for (int i = 0; i < Lengths.Length; i++)

@@ -42,6 +42,9 @@ public sealed record PlanSettings
     /// <summary>The part of the best plan's gain another plan must still earn, 0 to 1.</summary>
     public static double NearlyAsGood => 0.98;
 
+    /// <summary>How many times the dearer of an own and a hired hour one costs that nobody has, where given lengths are scored.</summary>
+    public static double MissingHours => 3.0;
+
     /// <summary>The worst part of the seasons a robust plan looks at, 0 to 1.</summary>
     public static double WorstPart => 0.2;
 

@@ -91,6 +91,21 @@ public class EdgeFarmTests
         Assert.Equal(heading, new DropOrGrowWords(farm, farm.Verdicts).MeansHeading);
     }
 
+    /// <summary>What stands yet is told since when, not as gone on the closing date or the day after.</summary>
+    [Fact]
+    public void StandOfAsparagus_IsToldSinceWhenItStands()
+    {
+        ReviewedFarm farm = AnswerFarms.Of(
+            ("crops.csv", "crop,unit,perennial\nAsparagus,lb,yes\n"), ("beds.csv", "bed,length_ft\nA,50\n"),
+            ("plantings.csv", "planting,crop,bed,bed_feet,in_bed,out_of_bed\nG,Asparagus,A,50,2023-05-06,\n"),
+            ("harvests.csv", "date,planting,quantity\n2025-05-20,G,10\n"),
+            ("sales.csv", "date,crop,channel,quantity,unit_price\n2025-05-21,Asparagus,Stall,10,6\n"),
+            ("farm.csv", "setting,value\nas_of,2025-12-31\n"));
+        TableBlock sowings = new CropReport().Make(farm, new CropParameters { Crop = "Asparagus" }, Token).OfType<TableBlock>()
+            .Single(block => block.Key == BlockKey.Of(CropBlock.SowingTable));
+        Assert.EndsWith(", since May 6, 2023", (string)sowings.Table.Rows[0][0].Value!, StringComparison.Ordinal);
+    }
+
     /// <summary>Sold at prices no record tells: neither worth 0, nor unsold, nor a reason to grow nothing.</summary>
     [Fact]
     public void NothingPriced_IsToldAsUnknownOnEveryPage()
