@@ -1,12 +1,9 @@
 using FarmEconomics.Budgets;
-using FarmEconomics.Files.Results;
 using FarmEconomics.Planning;
 using FarmEconomics.Planning.Variances;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Storage;
-using FarmEconomics.Reports.Planning;
 using FarmEconomics.Tests.Building;
-using FarmEconomics.Tests.Files;
 using Xunit;
 
 namespace FarmEconomics.Tests.Planning;
@@ -45,25 +42,6 @@ public class UnknownInPlansByHandTests
         PlanDraft priced = new(2026, [], [new DraftSale(2026, "Carrots", "Market", 5m, 2m, Day("2026-07-10"))]);
         Assert.Null(PlanOutlook.Of(season, model, priced).SalesUnknown);
         Assert.Null(PlanOutlook.NoPrices(PlanByHandTests.Farm().Season(2025)));
-    }
-
-    /// <summary>
-    /// A farm of the five tables alone: neither hours nor costs are on record. The tables that a plan writes leave them blank, as its page
-    /// says that they aren't known; 100 carrots at 2 are known.
-    /// </summary>
-    [Fact]
-    public void Tables_OfAPlan_LeaveBlankWhatIsNotKnown()
-    {
-        FarmBuilder farm = Bare().Planting("C25", "Carrots", "A", 100m, "2025-05-01", "2025-07-31").Pick("2025-07-10", "C25", 100m)
-            .Sell("2025-07-12", "Carrots", "Market", 100m, price: 2m);
-        SeasonReview season = farm.Season(2025);
-        PlanModel model = PlanByHandTests.ModelOf(farm);
-        PlanDraft draft = LikeLastYear.Of(season, model);
-        PlanOutlook outlook = PlanOutlook.Of(season, model, draft);
-        string written = TestFolders.Make();
-        PlanTables.Write(season.Settings, draft, outlook, PlanWords.Credit(outlook, season.Settings), written);
-        Assert.Contains("2026-07-09,,,,,0.0000,,200.00", File.ReadAllLines(Path.Combine(written, "weeks.csv")));
-        Assert.Equal("2026-04-30,Carrots,1,100.0000,0.0000,", File.ReadAllLines(Path.Combine(written, "supplies.csv"))[1]);
     }
 
     /// <summary>
