@@ -89,7 +89,10 @@ internal static class Report
     {
         Side[] sides = [.. new[] { 10, 100, 1000 }.Where(count => count <= most).Select(count => new Side($"{count:N0} farm-years", "dotnet", Own, "farm-years", $"{count}"))];
         Side.Measure(times, sides);
-        Heading("Many farm-years in one go", "Ten invented farms of 5,000 sales a year in turn, each read, checked and worked out, one after another. Time should grow with their number and memory should not.");
+        Heading(
+            "Many farm-years in one go",
+            "Ten invented farms of 5,000 sales a year in turn, each read, checked and worked out, one after another. "
+                + "Time should grow with their number and memory should not.");
         Line("| | seconds | for one, ms | peak memory, MB |");
         Line("|---|--:|--:|--:|");
         if (sides[^1] is { } longest)

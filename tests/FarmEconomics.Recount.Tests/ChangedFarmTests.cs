@@ -25,14 +25,16 @@ public sealed class OtherChangedFarmTests
 
     [Theory]
     [MemberData(nameof(Seeds))]
-    public void FarmWithEveryChange_EveryCropYear_IsTheSameByBothWays(int seed) => ChangedFarm.AssertSame(seed, ChangedFarms.Together, _ => []);
+    public void FarmWithEveryChange_EveryCropYear_IsTheSameByBothWays(int seed) =>
+        ChangedFarm.AssertSame(seed, ChangedFarms.Together, _ => []);
 }
 
 /// <summary>Changed records worked out by both ways.</summary>
 internal static class ChangedFarm
 {
     /// <summary>One change, by both ways; the recount of it must reach the rules the change is there for.</summary>
-    internal static void AssertSame(string change) => AssertSame(7, ChangedFarms.Changes[change], recount => CoverageTests.Missed(change, recount));
+    internal static void AssertSame(string change) =>
+        AssertSame(7, ChangedFarms.Changes[change], recount => CoverageTests.Missed(change, recount));
 
     internal static void AssertSame(int seed, IEnumerable<string> changes, Func<Recount, IEnumerable<string>> missed)
     {

@@ -117,10 +117,12 @@ public sealed class CoverageTests
     };
 
     /// <summary>Rules that a change is there for and that the recount of the farm changed so doesn't reach.</summary>
-    internal static IEnumerable<string> Missed(string change, Recount recount) => ReachedAlone.GetValueOrDefault(change, []).Where(rule => recount.Count(rule) == 0);
+    internal static IEnumerable<string> Missed(string change, Recount recount) =>
+        ReachedAlone.GetValueOrDefault(change, []).Where(rule => recount.Count(rule) == 0);
 
     [Fact]
-    public void RulesOfAChange_AreThoseOfOneThatIsMade() => Assert.Subset(ChangedFarms.Changes.Keys.ToHashSet(), ReachedAlone.Keys.ToHashSet());
+    public void RulesOfAChange_AreThoseOfOneThatIsMade() =>
+        Assert.Subset(ChangedFarms.Changes.Keys.ToHashSet(), ReachedAlone.Keys.ToHashSet());
 
     [Fact]
     public void ChangedFarm_ReachesTheRules()

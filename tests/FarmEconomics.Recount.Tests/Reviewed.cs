@@ -32,7 +32,8 @@ internal sealed class Reviewed
             ResultTables.Write(farm.Review!.Season(year), [], folder);
             return names.ToDictionary(
                 name => name,
-                name => reader.Rows($"FROM read_csv({Database.Quoted(Path.Combine(folder, name + ".csv"))}, header = true, all_varchar = true, delim = ',', quote = '\"', escape = '\"')"));
+                name => reader.Rows($"FROM read_csv({Database.Quoted(Path.Combine(folder, name + ".csv"))}, "
+                    + "header = true, all_varchar = true, delim = ',', quote = '\"', escape = '\"')"));
         }
         finally
         {

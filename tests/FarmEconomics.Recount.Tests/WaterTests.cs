@@ -43,7 +43,8 @@ public sealed class WaterTests
         using Recount recount = new(copy.Folder, ToStays);
         recount.RunApart("water");
         recount.RunApart("power");
-        Dictionary<string, List<Dictionary<string, object?>>> tables = new Reviewed(copy.Folder).Tables(2025, ["water_days", "power_months"]);
+        Dictionary<string, List<Dictionary<string, object?>>> tables =
+            new Reviewed(copy.Folder).Tables(2025, ["water_days", "power_months"]);
 
         Comparison days = new(),
             months = new();

@@ -15,6 +15,7 @@ public static class EntryPoint
     public static Task<int> Main(string[] args) =>
         args is [EditingChild.Verb, var folder] ? Task.FromResult(EditingChild.Run(folder))
         : args is [CommandLines.Verb] ? CommandLines.AnswerAsync()
-        : args is [RunVerb, var program] ? Task.FromResult((int)Assembly.LoadFrom(program).EntryPoint!.Invoke(null, [Array.Empty<string>()])!)
+        : args is [RunVerb, var program]
+            ? Task.FromResult((int)Assembly.LoadFrom(program).EntryPoint!.Invoke(null, [Array.Empty<string>()])!)
         : Xunit.Runner.InProc.SystemConsole.ConsoleRunner.Run(args);
 }

@@ -63,7 +63,9 @@ public class WaterWordsTests
         const string Said = "No water is counted as needed after the last picking of Leaves";
 
         Assert.Contains(
-            Said, Note(Farm(("crops.csv", "crop,unit,perennial,kc_ini,kc_mid,kc_end,ky\nLeaves,kg,yes,1,1,1,1\n"))), StringComparison.Ordinal);
+            Said,
+            Note(Farm(("crops.csv", "crop,unit,perennial,kc_ini,kc_mid,kc_end,ky\nLeaves,kg,yes,1,1,1,1\n"))),
+            StringComparison.Ordinal);
         Assert.DoesNotContain(Said, Note(Farm()), StringComparison.Ordinal);
     }
 

@@ -18,7 +18,8 @@ public class BreakEvenResidueTests
     private static SeasonReview UnitThatEarnsWhatItCosts() => Farm().Channel("market", ChannelKind.Market, 33.33m).Pick("2025-07-14", "b", 1).Sell("2025-07-14", "beets", "market", 1, 3)
         .Spend("2025-05-01", 2, "packaging", crop: "beets").Season(2025);
 
-    // One pool holds 1 h of picking and 2 h of packing: 30.00 in all, worked out as 30 x 1/3 + 30 x 2/3, which is a little off the 30.00 of sales.
+    // One pool holds 1 h of picking and 2 h of packing: 30.00 in all, worked out as 30 x 1/3 + 30 x 2/3, which is a little off the 30.00
+    // of sales.
     private static SeasonReview SellingThatTakesAll() => Farm().Channel("market", ChannelKind.Market).Pick("2025-07-14", "b", 10).Sell("2025-07-14", "beets", "market", 10, 3)
         .Pool("packing shed", "bed-feet").Work("2025-07-14", "Al", 1, "harvest", pool: "packing shed").Work("2025-07-14", "Al", 2, "pack", pool: "packing shed")
         .Spend("2025-05-01", 5, "seed", crop: "beets").Season(2025);

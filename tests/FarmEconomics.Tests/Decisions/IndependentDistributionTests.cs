@@ -5,7 +5,8 @@ using Xunit;
 namespace FarmEconomics.Tests.Decisions;
 
 /// <summary>
-/// The distribution functions worked out a second time by Python, an independent general-purpose tool: statistics.NormalDist, random.triangular, statistics.quantiles, and numpy.percentile where numpy is there
+/// The distribution functions worked out a second time by Python, an independent general-purpose tool: statistics.NormalDist,
+/// random.triangular, statistics.quantiles, and numpy.percentile where numpy is there
 /// (Debian package python3-numpy). Skipped where there is no python3; FARMECONOMICS_REQUIRE_NUMPY=1 makes a missing numpy a failure.
 /// </summary>
 public class IndependentDistributionTests

@@ -92,7 +92,8 @@ public class SeasonChanceTests
         """;
 
     /// <summary>
-    /// The components of a hundred sets of unequal groups worked out a second time with numpy, by total less within rather than group means.
+    /// The components of a hundred sets of unequal groups worked out a second time with numpy, by total less within rather than group
+    /// means.
     /// </summary>
     [Fact]
     public void VarianceComponents_RandomGroups_AgreeWithNumpy()

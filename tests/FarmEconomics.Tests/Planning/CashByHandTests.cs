@@ -41,8 +41,8 @@ public class CashByHandTests
     }
 
     /// <summary>
-    /// 20 feet of a perennial B take 0.5 a foot of supplies in March, though nothing is sown: 10 of the 100 there are; 90 pay for 45 feet of
-    /// A.
+    /// 20 feet of a perennial B take 0.5 a foot of supplies in March, though nothing is sown: 10 of the 100 there are; 90 pay for 45 feet
+    /// of A.
     /// </summary>
     [Fact]
     public void Perennial_IsPaidForEachYear()

@@ -7,7 +7,8 @@ using Xunit;
 namespace FarmEconomics.Tests.Support;
 
 /// <summary>
-/// LibreOffice Calc without a screen, as an independent spreadsheet: it reads a workbook whose formulas carry no values and works them out itself.
+/// LibreOffice Calc without a screen, as an independent spreadsheet: it reads a workbook whose formulas carry no values and works them out
+/// itself.
 /// Where it isn't installed (Debian: libreoffice-calc) the test is skipped, unless FARMECONOMICS_REQUIRE_LIBREOFFICE=1 asks for it.
 /// </summary>
 internal static class LibreOffice
@@ -25,7 +26,10 @@ internal static class LibreOffice
         }
     }
 
-    /// <summary>Takes the values of all formulas out, lets LibreOffice work them out again, and gives every cell that holds something, by sheet and cell.</summary>
+    /// <summary>
+    /// Takes the values of all formulas out, lets LibreOffice work them out again, and gives every cell that holds something, by sheet and
+    /// cell.
+    /// </summary>
     public static Dictionary<(string Sheet, string Cell), object> Recalculate(byte[] workbook)
     {
         string folder = Directory.CreateTempSubdirectory("farm-calc-").FullName;
@@ -108,7 +112,8 @@ internal static class LibreOffice
 
     private static void Convert(string folder, string source)
     {
-        // A profile of its own: no settings of whoever runs the tests, several runs beside each other, and formulas always worked out on loading.
+        // A profile of its own: no settings of whoever runs the tests, several runs beside each other, and formulas always worked out on
+        // loading.
         string profile = Path.Combine(folder, "profile");
         Directory.CreateDirectory(Path.Combine(profile, "user"));
         File.WriteAllText(

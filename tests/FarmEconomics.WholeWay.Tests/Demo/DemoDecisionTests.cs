@@ -110,8 +110,13 @@ public class DemoDecisionTests
             string words = DecisionSentences.Of(verdict, first.Season.Settings);
             Assert.Contains("own hours", words, StringComparison.Ordinal);
             // What would turn it, what it needs, or, of a crop to grow all the same, how far it fell short.
-            string turns = verdict is { Direction: Direction.Grow, Budget.NetReturn.Amount: < 0m } ? "It still fell"
-                : words.Contains("It needs", StringComparison.Ordinal) ? "It needs" : "change this";
+            string turns = verdict switch
+            {
+                { Direction: Direction.Grow, Budget.NetReturn.Amount: < 0m } => "It still fell",
+                { Direction: Direction.Grow } => "it would no longer earn its",
+                { Direction: Direction.TooClose } => "it would bring no more than",
+                _ => words.Contains("It needs", StringComparison.Ordinal) ? "It needs" : "change this",
+            };
             Assert.Contains(turns, words, StringComparison.Ordinal);
             Assert.Equal(verdict.LowersCash, words.StartsWith("Less cash: ", StringComparison.Ordinal));
             Assert.Equal(verdict.Budget.Name == "Raspberries" ? [2025] : [2023, 2024, 2025], verdict.Seasons.Select(one => one.CropYear)); // first picked in 2025

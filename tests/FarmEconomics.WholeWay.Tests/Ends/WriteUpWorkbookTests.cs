@@ -64,7 +64,9 @@ public class WriteUpWorkbookTests
 
         byte[] bytes = WorkbookWriter.ToBytes(workbook);
         Dictionary<(string Sheet, string Cell), object> recalculated = LibreOffice.Recalculate(bytes);
-        Assert.All(LibreOffice.Cells(bytes), cell => Assert.True(Same(cell.Value, recalculated[cell.Key]), $"{cell.Key}: {cell.Value} became {recalculated[cell.Key]}"));
+        Assert.All(
+            LibreOffice.Cells(bytes),
+            cell => Assert.True(Same(cell.Value, recalculated[cell.Key]), $"{cell.Key}: {cell.Value} became {recalculated[cell.Key]}"));
     }
 
     [Fact]

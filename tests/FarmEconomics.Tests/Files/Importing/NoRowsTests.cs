@@ -15,7 +15,8 @@ public class NoRowsTests
     {
         foreach (string? table in new[] { null, "sales" })
         {
-            IOException told = Assert.ThrowsAny<IOException>(() => ImportDraft.Of(new ImportRequest(Source("book.csv", text)) { Table = table }));
+            IOException told = Assert.ThrowsAny<IOException>(
+                () => ImportDraft.Of(new ImportRequest(Source("book.csv", text)) { Table = table }));
 
             Assert.Equal($"book.csv holds headings ({headings}) and no row below them.", told.Message);
         }
@@ -35,7 +36,9 @@ public class NoRowsTests
 
     [Fact]
     public void Draft_OfOneRow_CountsOneRow() =>
-        Assert.EndsWith("; 1 row.", ImportDraft.Of(new ImportRequest(Source("book.csv", "Date,Item,Qty,Sales\n2025-06-03,Kale,3,9.00\n"))).Sees,
+        Assert.EndsWith(
+            "; 1 row.",
+            ImportDraft.Of(new ImportRequest(Source("book.csv", "Date,Item,Qty,Sales\n2025-06-03,Kale,3,9.00\n"))).Sees,
             StringComparison.Ordinal);
 
     [Fact]
@@ -45,7 +48,8 @@ public class NoRowsTests
         ImportDraft asks = ImportDraft.Of(new ImportRequest(Source("sold.csv", "Date,Item,Qty,Sales\n2025-06-03,Kale,3,9.00\n")));
 
         Assert.Empty(sure.WhatToDo("picked.map.csv"));
-        Assert.StartsWith("1 of them only you know: open sold.map.csv", Assert.Single(asks.WhatToDo("sold.map.csv")), StringComparison.Ordinal);
+        string todo = Assert.Single(asks.WhatToDo("sold.map.csv"));
+        Assert.StartsWith("1 of them only you know: open sold.map.csv", todo, StringComparison.Ordinal);
     }
 
     [Fact]
