@@ -63,8 +63,7 @@ internal sealed class SeasonWords(ReviewedFarm farm)
     }
 
     // By the rule that tells the season just ended: half of it is over at the closing date.
-    private static bool HasJustBegun(ReviewedFarm farm) =>
-        farm.Review.Records.Settings.StartOf(farm.Season.CropYear).AddMonths(6) > farm.Review.Records.AsOf;
+    private static bool HasJustBegun(ReviewedFarm farm) => !farm.Review.IsHalfOver(farm.Season.CropYear);
 
     private string Money(decimal amount) => BlockNumber.Of(amount, Look.WholeMoney, notation);
 

@@ -114,10 +114,10 @@ public static class ChangeSentences
         if (answer.BestMix is not { } mix)
         {
             // What fits is told by what it adds at lower prices, too: the mix alone stops where today's price does.
-            const string Nothing = "othing that fits its beds and dates under the same cover adds to the farm";
+            const string Nothing = "nothing that fits its beds and dates under the same cover adds to the farm";
             return answer.Fits.FirstOrDefault(fit => fit.Swap.NetChange.Amount > answer.AvoidableChange.Amount) is not { } best
-                ? $"N{Nothing}."
-                : notation.Text($"At today's price n{Nothing}. Sold below it, {notation.Number(best.BedFeet, Look.Quantity)} bed-feet of ")
+                ? $"{Phrase.Sentence(Nothing)}."
+                : notation.Text($"At today's price {Nothing}. Sold below it, {notation.Number(best.BedFeet, Look.Quantity)} bed-feet of ")
                     + $"{best.Crop} would: the farm would be {Size(best.Swap.NetChange.Amount, notation)} off than now.";
         }
 

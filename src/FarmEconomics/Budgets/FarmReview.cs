@@ -46,13 +46,16 @@ public sealed class FarmReview
             List<int> sold = CropYears
                 .Where(year => Trace.Enterprises.Any(enterprise => enterprise.CropYear == year && enterprise.Sold > 0m))
                 .ToList();
-            int past = sold.FindLastIndex(year => Records.Settings.StartOf(year).AddMonths(6) <= Records.AsOf);
+            int past = sold.FindLastIndex(IsHalfOver);
             return past >= 0 ? sold[past]
                 : sold.Count > 0 ? sold[^1]
                 : CropYears.Count > 0 ? CropYears[^1]
                 : Records.Settings.WindowOf(Records.AsOf);
         }
     }
+
+    /// <summary>True when half of a crop year is over at the closing date: before that its season has begun, no more.</summary>
+    internal bool IsHalfOver(int cropYear) => Records.Settings.StartOf(cropYear).AddMonths(6) <= Records.AsOf;
 
     /// <summary>Reviews linked records.</summary>
     /// <param name="records">The records.</param>

@@ -1,29 +1,37 @@
 -- docs/methods.md 2: whatever leaves draws on the crop's lots first in, first out: on those at hand that keep, then on those up to 7 days past keeping,
 -- then on those picked up to 3 days later. A row naming a planting draws on all of that planting's first, in this order, and only then on others' (docs/decisions.md).
 
--- Days on which some lot of a crop can be drawn, one after another without a gap: nothing that leaves in one stretch reaches a lot of another.
+-- Days on which some lot of a crop can be drawn, one after another without a gap: nothing that leaves in one stretch reaches a lot of
+-- another.
 CREATE TABLE stretched AS
 SELECT * EXCLUDE (opens), count_if(opens) OVER (PARTITION BY crop ORDER BY date, lot) AS stretch
 FROM (
-    SELECT *, coalesce(date - 3 > 7 + max(kept_until) OVER (PARTITION BY crop ORDER BY date, lot ROWS BETWEEN UNBOUNDED PRECEDING AND 1 PRECEDING), true) AS opens
+    SELECT *, coalesce(date - 3 > 7 + max(kept_until) OVER (
+        PARTITION BY crop ORDER BY date, lot ROWS BETWEEN UNBOUNDED PRECEDING AND 1 PRECEDING), true) AS opens
     FROM lots);
 
 CREATE TABLE queue AS
-SELECT row AS leaving, x.crop, x.date, planting, quantity, stretch, row_number() OVER (PARTITION BY x.crop, stretch ORDER BY x.date, row) AS turn
-FROM leavings x LEFT JOIN (SELECT crop, stretch, min(date) - 3 AS first, max(kept_until) + 7 AS last FROM stretched GROUP BY crop, stretch) s
+SELECT row AS leaving, x.crop, x.date, planting, quantity, stretch,
+    row_number() OVER (PARTITION BY x.crop, stretch ORDER BY x.date, row) AS turn
+FROM leavings x
+LEFT JOIN (SELECT crop, stretch, min(date) - 3 AS first, max(kept_until) + 7 AS last FROM stretched GROUP BY crop, stretch) s
     ON s.crop = x.crop AND x.date BETWEEN first AND last
 WHERE quantity > 0;
 
 -- One turn of the recursion is one leaving of every crop's every stretch; the state is what is left of each lot.
 CREATE TABLE draws AS
 WITH RECURSIVE stock AS (
-    SELECT crop, stretch, CAST(0 AS BIGINT) AS turn, lot, date, kept_until, planting, quantity AS held, CAST(0 AS DECIMAL(24, 8)) AS drawn, CAST(NULL AS BIGINT) AS leaving FROM stretched
+    SELECT crop, stretch, CAST(0 AS BIGINT) AS turn, lot, date, kept_until, planting, quantity AS held, CAST(0 AS DECIMAL(24, 8)) AS drawn,
+        CAST(NULL AS BIGINT) AS leaving
+    FROM stretched
     UNION ALL
-    SELECT crop, stretch, turn, lot, date, kept_until, planting, CAST(held - drawn AS DECIMAL(24, 8)), CAST(drawn AS DECIMAL(24, 8)), leaving
+    SELECT crop, stretch, turn, lot, date, kept_until, planting, CAST(held - drawn AS DECIMAL(24, 8)), CAST(drawn AS DECIMAL(24, 8)),
+        leaving
     FROM (
         SELECT *, CASE WHEN allowed THEN greatest(0, least(held, wanted - (before - held))) ELSE 0 END AS drawn
         FROM (
-            SELECT *, sum(CASE WHEN allowed THEN held ELSE 0 END) OVER (PARTITION BY crop, stretch ORDER BY stranger, age, date, lot ROWS UNBOUNDED PRECEDING) AS before
+            SELECT *, sum(CASE WHEN allowed THEN held ELSE 0 END) OVER (
+                PARTITION BY crop, stretch ORDER BY stranger, age, date, lot ROWS UNBOUNDED PRECEDING) AS before
             FROM (
                 SELECT s.crop, s.stretch, q.turn, s.lot, s.date, s.kept_until, s.planting, s.held, q.leaving, q.quantity AS wanted,
                     s.date <= q.date + 3 AND q.date <= s.kept_until + 7 AS allowed, q.planting IS NOT NULL AND q.planting <> s.planting AS stranger,

@@ -89,16 +89,8 @@ public class AdviceWordsByHandTests
     [Fact]
     public void GrowBelowFullCost_SaysWhatItFellShort()
     {
-        FarmBuilder farm = Farm().Crop("Chard").Price("Chard", 1m, "stall").Spend("2025-03-01", 400m, "rent");
-        foreach ((int year, decimal feet) in new[] { (2024, 200m), (2025, 100m) })
-        {
-            farm.Planting($"C{year}", "Chard", "Two", feet, $"{year}-06-01", $"{year}-09-01").Pick($"{year}-08-01", $"C{year}", feet)
-                .Sell($"{year}-08-01", "Chard", "stall", feet, price: 1m).Spend($"{year}-06-01", 0.3m * feet, "seed", planting: $"C{year}")
-                .Work($"{year}-06-01", "Bo", 0.001m * feet, "grow", planting: $"C{year}");
-        }
-
-        FarmReview review = farm.Review();
-        Verdict chard = Verdicts.Of(review, SeasonCosts.Of(review.Season(2025))).Crops.Single();
+        FarmReview review = Chard(rent: 400m);
+        Verdict chard = Only(review);
         Assert.Equal((Direction.Grow, -332m), (chard.Direction, chard.Budget.NetReturn.Amount));
         string words = DecisionSentences.Of(chard, review.Records.Settings);
         Assert.Contains("It still fell $332 short of its full cost.", words, StringComparison.Ordinal);
@@ -112,7 +104,17 @@ public class AdviceWordsByHandTests
     [Fact]
     public void Grow_IsNotSaidToTurnWhereFullCostDoes()
     {
-        FarmBuilder farm = Farm().Crop("Chard").Price("Chard", 1m, "stall").Spend("2025-03-01", 60m, "rent");
+        Verdict chard = Only(Chard(rent: 60m));
+        Assert.Equal((Direction.Grow, 8m), (chard.Direction, chard.Budget.NetReturn.Amount));
+        Assert.Equal(
+            "At $0.08 less a lb, or 8% less yield, it would no longer earn its full cost.",
+            DecisionSentences.Needs(chard, Notation.Default));
+    }
+
+    /// <summary>The chard of two seasons that the two examples above go by, with a rent.</summary>
+    private static FarmReview Chard(decimal rent)
+    {
+        FarmBuilder farm = Farm().Crop("Chard").Price("Chard", 1m, "stall").Spend("2025-03-01", rent, "rent");
         foreach ((int year, decimal feet) in new[] { (2024, 200m), (2025, 100m) })
         {
             farm.Planting($"C{year}", "Chard", "Two", feet, $"{year}-06-01", $"{year}-09-01").Pick($"{year}-08-01", $"C{year}", feet)
@@ -120,13 +122,10 @@ public class AdviceWordsByHandTests
                 .Work($"{year}-06-01", "Bo", 0.001m * feet, "grow", planting: $"C{year}");
         }
 
-        FarmReview review = farm.Review();
-        Verdict chard = Verdicts.Of(review, SeasonCosts.Of(review.Season(2025))).Crops.Single();
-        Assert.Equal((Direction.Grow, 8m), (chard.Direction, chard.Budget.NetReturn.Amount));
-        Assert.Equal(
-            "At $0.08 less a lb, or 8% less yield, it would no longer earn its full cost.",
-            DecisionSentences.Needs(chard, Notation.Default));
+        return farm.Review();
     }
+
+    private static Verdict Only(FarmReview review) => Verdicts.Of(review, SeasonCosts.Of(review.Season(2025))).Crops.Single();
 
     /// <summary>
     /// 100 lb of chard at 1 for 100 of seed, within the noise of 0: 8 more or less leaves it there, so no price would "change this".
@@ -139,7 +138,7 @@ public class AdviceWordsByHandTests
             .Sell("2025-08-01", "Chard", "stall", 100m, price: 1m).Spend("2025-06-01", 12m, "seed", planting: "C")
             .Spend("2025-06-01", 80m, "wages").Work("2025-06-01", "Bo", 4m, "grow");
         FarmReview review = farm.Review();
-        Verdict chard = Verdicts.Of(review, SeasonCosts.Of(review.Season(2025))).Crops.Single();
+        Verdict chard = Only(review);
         Assert.Equal((Direction.TooClose, 8m, 16m), (chard.Direction, chard.Mean.Amount, chard.Noise.Amount));
         Assert.Equal(
             "At $0.08 less a lb, or 8% less yield, it would bring no more than the costs that go with it.",
@@ -176,7 +175,7 @@ public class AdviceWordsByHandTests
             .Pick("2025-08-01", "M", 30m).Sell("2025-08-01", "Melons", "stall", 30m, price: 2m)
             .Spend("2025-06-01", 75m, "seed", planting: "M").Work("2025-06-01", "Bo", 0.75m, "grow", planting: "M");
         FarmReview review = farm.Review();
-        Verdict melons = Verdicts.Of(review, SeasonCosts.Of(review.Season(2025))).Crops.Single();
+        Verdict melons = Only(review);
         Assert.Contains("$1.00 more each", DecisionSentences.Of(melons, review.Records.Settings), StringComparison.Ordinal);
     }
 
@@ -208,7 +207,7 @@ public class AdviceWordsByHandTests
             .Sell("2025-07-04", "Basil", "boxes", 50m).Work("2025-06-03", "Bo", 1m, "grow", planting: "B")
             .Spend("2025-06-01", 5m, "seed", planting: "B");
         FarmReview review = farm.Review();
-        Verdict basil = Verdicts.Of(review, SeasonCosts.Of(review.Season(2025))).Crops.Single();
+        Verdict basil = Only(review);
         Assert.Equal(Direction.Keep, basil.Direction);
         string words = DecisionSentences.Of(basil, review.Records.Settings);
         Assert.Contains("Boxes and your household take no more of it, and nobody else bought any.", words, StringComparison.Ordinal);

@@ -116,8 +116,9 @@ public class StandingBedsByHandTests
     }
 
     /// <summary>
-    /// Stored carrots of 2026, 100 lb at 2 over ten weeks from December 10: four of them begin in the year, the last on the 31st, a day over
-    /// that counts in the last week. They bring 80, and the rest isn't heaped on that week. What is dated before the year brings nothing.
+    /// Stored carrots of 2026, 100 lb at 2 over ten weeks from December 10: four of them begin in the year, the last on the 31st,
+    /// a day over that counts in the last week. They bring 80, and the rest isn't heaped on that week. What is dated before the year brings
+    /// nothing.
     /// </summary>
     [Fact]
     public void Outlook_OfSalesPastTheYear_CountsThoseWithin()
