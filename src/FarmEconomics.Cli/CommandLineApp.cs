@@ -26,7 +26,7 @@ internal static class CommandLineApp
         try
         {
             Task<int> work = Task.Run(() => CarryOutAsync(args, interruption));
-            if (await Task.WhenAny(work, interruption.PatienceEnds).ConfigureAwait(false) == work)
+            if (interruption.WaitFor(work))
             {
                 return await work.ConfigureAwait(false);
             }

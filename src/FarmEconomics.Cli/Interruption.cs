@@ -12,7 +12,7 @@ internal sealed class Interruption : IDisposable
 
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(3);
     private readonly CancellationTokenSource source = new();
-    private readonly TaskCompletionSource patienceEnds = new(TaskCreationOptions.RunContinuationsAsynchronously);
+    private readonly TaskCompletionSource asked = new(), askedAgain = new();
     private readonly PosixSignalRegistration[] heard;
     private int exitCode;
 
@@ -22,14 +22,27 @@ internal sealed class Interruption : IDisposable
     /// <summary>Told when the program is to stop.</summary>
     internal CancellationToken Token => source.Token;
 
-    /// <summary>Comes when the program was to stop and the work hasn't in time, or when it is asked a second time.</summary>
-    internal Task PatienceEnds => patienceEnds.Task;
-
     /// <summary>
     /// What the program returns when it was stopped, by the custom of shells: 130 for Ctrl+C, 143 for a request to end; 0 while nobody
     /// asked.
     /// </summary>
     internal int ExitCode => Volatile.Read(ref exitCode);
+
+    /// <summary>
+    /// Waits for the work until it is done, or the program was to stop and the work hasn't in time, or it is asked a second time. The
+    /// thread waits itself: what computes without listening leaves none of the shared ones for it.
+    /// </summary>
+    /// <param name="work">What is waited for.</param>
+    /// <returns>True when the work is done.</returns>
+    internal bool WaitFor(Task work)
+    {
+        if (Task.WaitAny(work, asked.Task) != 0)
+        {
+            Task.WaitAny([work, askedAgain.Task], Patience);
+        }
+
+        return work.IsCompleted;
+    }
 
     public void Dispose()
     {
@@ -50,11 +63,11 @@ internal sealed class Interruption : IDisposable
             ) != 0
         )
         {
-            patienceEnds.TrySetResult();
+            askedAgain.TrySetResult();
             return;
         }
 
+        asked.TrySetResult();
         _ = Task.Run(source.Cancel);
-        _ = Task.Delay(Patience).ContinueWith(_ => patienceEnds.TrySetResult(), TaskScheduler.Default);
     }
 }
