@@ -12,7 +12,7 @@ dotnet tool restore
 
 if [ "${1:-}" != "--no-format" ]; then
   echo "== format (rules of style and analyzers fail the build itself)"
-  dotnet format whitespace FarmEconomics.sln --no-restore --verify-no-changes
+  dotnet format whitespace . --folder --verify-no-changes
 fi
 
 echo "== build"
