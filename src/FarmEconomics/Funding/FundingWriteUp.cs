@@ -26,8 +26,9 @@ public sealed class FundingWriteUp
         Review = review;
         Season = season;
         FarmRecords records = review.Records;
-        assumptions = assumptions with { Project = assumptions.Project.With(ProjectAssumptions.RowOf(records, project)) };
-        Assumptions = assumptions;
+        Grant = project is null ? null : GrantBudget.Of(records, project, assumptions);
+        Investment = Grant is null ? null : Investment.Of(season, Grant, assumptions, power);
+        Assumptions = assumptions with { Project = Investment?.Project ?? assumptions.Project.For(records, project) };
         Period = FiscalYear.Of(records.Settings, season.CropYear);
         Cash = CashBook.Of(review, Period);
         Tax = TaxStatement.Of(Cash, DepreciationClasses.Of(records, assumptions));
@@ -39,8 +40,6 @@ public sealed class FundingWriteUp
         Accrual = bothEnds ? AccrualStatement.Of(Cash, Opening!, Closing!) : null;
         Equity = bothEnds ? OwnerEquity.Of(Cash, Opening!, Closing!) : null;
         Loans = [.. records.Tables.Loans.Select(row => LoanSchedule.Of(LoanTerms.Of(row)))];
-        Grant = project is null ? null : GrantBudget.Of(records, project, assumptions);
-        Investment = Grant is null ? null : Investment.Of(season, Grant, assumptions, power);
         NewLoan = LoanAskedFor(records);
         LastYear = CashFlow.Of(Cash, Opening);
         NextYear = Next(Grant?.Form.Federal ?? 0m);

@@ -74,10 +74,13 @@ public sealed class Investment
     public Result DiscountRate { get; }
 
     /// <summary>Years it serves.</summary>
-    public int Years => assumptions.Project.Years;
+    public int Years => Project.LifeYears!.Value;
 
     /// <summary>What it fetches at the end, in currency.</summary>
-    public decimal Salvage => assumptions.Project.WorthAtTheEnd;
+    public decimal Salvage => Project.Salvage!.Value;
+
+    /// <summary>What holds of the project, filled in where nothing is given.</summary>
+    internal ProjectAssumptions Project => assumptions.Project;
 
     /// <summary>Why it can't be told whether the project pays; null when it can.</summary>
     public string? Missing => YearlySaving.Reason ?? DiscountRate.Reason;
@@ -133,7 +136,7 @@ public sealed class Investment
 
     private IEnumerable<InvestmentSwing> Swings(decimal saving, decimal capital)
     {
-        (int life, decimal salvage, decimal own) = (assumptions.Project.Years, assumptions.Project.WorthAtTheEnd, Budget.OwnMatch);
+        (int life, decimal salvage, decimal own) = (Years, Salvage, Budget.OwnMatch);
         int years = Math.Max(1, (int)Math.Round(life * Tenth, MidpointRounding.AwayFromZero));
         yield return new("Cost of the project", Paying(own - (Budget.Total * Tenth)), Paying(own + (Budget.Total * Tenth)));
         yield return new("Grant", Paying(own + (Budget.Funder * Tenth)), Paying(own - (Budget.Funder * Tenth)));
@@ -175,12 +178,8 @@ public sealed class Investment
         ArgumentNullException.ThrowIfNull(assumptions);
         FarmRecords records = season.Records;
         ProjectRow? row = ProjectAssumptions.RowOf(records, budget.Project);
-        assumptions = assumptions with { Project = assumptions.Project.With(row) };
-        string? named = assumptions.Project.Pool;
-        Pool? pool = named is not null
-            ? records.FindPool(named) ?? throw new ArgumentException($"project_pool: there is no pool \"{named}\".", nameof(assumptions))
-            : ProjectAssumptions.PoolNamedIn(records, budget.Project);
-        StoreFacts? facts = pool is null ? null : StoreFacts.Of(season, pool, power);
+        assumptions = assumptions with { Project = assumptions.Project.For(records, budget.Project) };
+        StoreFacts? facts = assumptions.Project.PoolIn(records, budget.Project) is { } pool ? StoreFacts.Of(season, pool, power) : null;
         return new Investment(budget, facts, SavingsOf(season, row, facts, assumptions), assumptions, season.Settings);
     }
 
@@ -271,7 +270,7 @@ public sealed class Investment
 
     private CapitalBudget? Outlay(decimal outlay) =>
         YearlySaving.Value is { } saving && DiscountRate.Value is { } capital
-            ? Make(outlay, saving, assumptions.Project.Years, capital, assumptions.Project.WorthAtTheEnd)
+            ? Make(outlay, saving, Years, capital, Salvage)
             : null;
 
     private CapitalBudget Make(decimal outlay, decimal saving, int years, decimal rate, decimal salvage)
@@ -285,6 +284,15 @@ public sealed class Investment
         return new CapitalBudget(amounts, rate);
     }
 
+    /// <summary>(Outlay - salvage) x CRF(i, n) + salvage x i, to the cent, of a project whose years and salvage are filled in.</summary>
+    internal static decimal YearlyCost(decimal outlay, ProjectAssumptions project, decimal rate)
+    {
+        decimal salvage = project.Salvage!.Value;
+        return Money
+            .Rounded(((outlay - salvage) * Ownership.CapitalRecoveryFactor(rate, project.LifeYears!.Value)) + (salvage * rate))
+            .Amount;
+    }
+
     private SavingNeeded Needed(decimal outlay)
     {
         if (DiscountRate.Value is not { } capital)
@@ -292,10 +300,7 @@ public sealed class Investment
             return new SavingNeeded(outlay, DiscountRate, DiscountRate);
         }
 
-        decimal salvage = assumptions.Project.WorthAtTheEnd;
-        decimal yearly = Money
-            .Rounded(((outlay - salvage) * Ownership.CapitalRecoveryFactor(capital, assumptions.Project.Years)) + (salvage * capital))
-            .Amount;
+        decimal yearly = YearlyCost(outlay, Project, capital);
         return new SavingNeeded(
             outlay,
             Result.Known(yearly),
