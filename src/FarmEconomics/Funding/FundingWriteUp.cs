@@ -261,8 +261,10 @@ public sealed class FundingWriteUp
     {
         ArgumentNullException.ThrowIfNull(review);
         ArgumentNullException.ThrowIfNull(assumptions);
+        project = string.IsNullOrWhiteSpace(project) ? null : project;
         assumptions.Validate(review.Records.Settings.Notation);
-        return new FundingWriteUp(review, review.Season(year), assumptions, string.IsNullOrWhiteSpace(project) ? null : project, power);
+        assumptions.RequireProject(project);
+        return new FundingWriteUp(review, review.Season(year), assumptions, project, power);
     }
 
     private const string NoOpeningCash = "no balance sheet says what cash there was at the beginning";
@@ -291,8 +293,8 @@ public sealed class FundingWriteUp
             return null;
         }
 
-        decimal percent = Assumptions.NewLoan.Percent ?? throw new ArgumentException("new_loan needs new_loan_percent.");
-        decimal years = Assumptions.NewLoan.Years ?? throw new ArgumentException("new_loan needs new_loan_years.");
+        decimal percent = Assumptions.NewLoan.Percent ?? throw new ArgumentException("new_loan needs new_loan_percent, its interest.");
+        decimal years = Assumptions.NewLoan.Years ?? throw new ArgumentException("new_loan needs new_loan_years, how long it runs.");
         int payments = Assumptions.NewLoan.PaymentsPerYear;
         DateOnly paidOut = CashFlow.FirstDayOf(FiscalYear.Of(records.Settings, Period.Year + 1), Assumptions.Project.Month);
         decimal principal = Money.Rounded(amount).Amount;

@@ -6,10 +6,12 @@ namespace FarmEconomics.Funding;
 /// <summary>When a project is paid, how long it serves, and what it is held against.</summary>
 public sealed record ProjectAssumptions
 {
+    internal const string MonthName = "project_month";
+
     internal static IReadOnlyList<AssumptionEntry> Entries { get; } =
     [
         new NumberEntry(
-            "project_month", "Month the project is paid", "month of the year",
+            MonthName, "Month the project is paid", "month of the year",
             "calendar month of the next season in which the project is paid")
         {
             Least = 1m,
@@ -125,6 +127,24 @@ public sealed record ProjectAssumptions
     private const int UsualLife = 15;
     private const int LongestLife = 40;
 
+    /// <summary>What can't stand alone; throws where it does.</summary>
+    /// <exception cref="ArgumentException">A part of owning against hiring without the others.</exception>
+    internal void Validate()
+    {
+        if (HireRate is null != OwnRunningCost is null)
+        {
+            throw new ArgumentException(HireRate is null
+                ? "own_running_cost needs hire_rate: owning is held against hiring."
+                : "hire_rate needs own_running_cost: hiring is held against owning.", "values");
+        }
+
+        if (UseAYear is not null && HireRate is null)
+        {
+            throw new ArgumentException(
+                "use_a_year needs hire_rate and own_running_cost: it is asked for owning against hiring.", "values");
+        }
+    }
+
     /// <summary>The row of a project in the projects table; null: none.</summary>
     internal static ProjectRow? RowOf(FarmRecords records, string? project)
     {
@@ -155,7 +175,9 @@ public sealed record ProjectAssumptions
         };
     }
 
-    /// <summary>The pool it improves: the one named, else the one whose name stands in the project's, the longest of several; null: none.</summary>
+    /// <summary>
+    /// The pool it improves: the one named, else the one whose name stands in the project's, the longest of several; null: none.
+    /// </summary>
     /// <exception cref="ArgumentException"><see cref="Pool"/> names no pool.</exception>
     internal Pool? PoolIn(FarmRecords records, string project) => Pool is { } named
         ? records.FindPool(named) ?? throw new ArgumentException(NoPool(records, named), nameof(project))
