@@ -228,6 +228,12 @@ public static class ProblemCatalog
             "Money that doesn't fit the asset",
             "The grant is greater than what the asset cost, or sold_for is given without the day it was sold.",
             "Correct grant or cost; give the day in retired."
+        new(
+            ProblemCodes.LiabilityBelowZero,
+            "Liability below 0",
+            "What is owed is entered below 0: it would count as owned.",
+            "Enter what is owed above 0; what others owe you is a current-asset."
+        ),
         ),
         new(
             ProblemCodes.TemperatureOrder,
@@ -265,6 +271,14 @@ public static class ProblemCatalog
             "If they are one: keep one row, and put the other name in aliases.csv, as in crops,Carrot,Carrots. If they are two: leave it."),
         new(ProblemCodes.SaleTwice, "Sale of an asset that stands in income too",
             "Income of the same amount as sold_for came in within a month of the day in retired: cash would count the sale twice.",
+        new(ProblemCodes.GrantTwice, "Grant for an asset that stands in income too",
+            "Income of the same amount as grant came in within a year of the day in in_service: the grant makes the asset cost less "
+                + "each year, so as income it counts twice, and next year's cash would have it again.",
+            "If it is that grant: take it out of income and enter it in expenses as a refund, an amount below 0 in the category the asset "
+                + "was bought under. Leave it if it is other money."),
+        new(ProblemCodes.SalvageAboveCost, "Worth more at the end than it cost",
+            "salvage is greater than the cost, so that owning it would bring money each year.",
+            "Correct salvage or cost; leave it if it does gain in value, as land may."),
             "Remove the row from income if it is that sale; leave it if it is other money."),
         new(ProblemCodes.TotalMissed, "Control total missed",
             "What the records add up to is further from the control total than its tolerance.",
