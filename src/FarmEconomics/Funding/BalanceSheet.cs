@@ -181,14 +181,9 @@ public sealed class BalanceSheet
         decimal owed = loans.Sum(loan => loan.Owed);
         if (lines.Exists(line => line.Kind == BalanceKind.Debt))
         {
-            return listed == owed
-                ? records.Settings.Notation.Text(
-                    $"The debt listed is what the loans' schedules say is owed, {Money.Rounded(owed).Amount:#,##0.00}."
-                )
-                : records.Settings.Notation.Text(
-                    $"The debt listed is {listed:#,##0.00}; by the loans' schedules {Money.Rounded(owed).Amount:#,##0.00} is owed. "
-                        + $"The list counts."
-                );
+            decimal soon = lines.Where(line => line is { Kind: BalanceKind.Debt, Class: BalanceClass.CurrentLiability })
+                .Sum(line => line.AtCost ?? 0m);
+            return ListedAgainst(records.Settings.Notation, (listed, soon), (owed, loans.Sum(loan => loan.Owed - loan.Later)));
         }
 
         foreach ((LoanRow row, decimal now, decimal later) in loans)
@@ -203,3 +198,17 @@ public sealed class BalanceSheet
             lines.Add(new BalanceLine(item, stands, BalanceKind.Debt, amount, amount));
     }
 }
+
+    /// <summary>
+    /// The debt listed against the schedules: all of it, and what falls due within a year, which the current ratio rests on.
+    /// </summary>
+    private static string ListedAgainst(Notation notation, (decimal All, decimal Soon) listed, (decimal All, decimal Soon) owed)
+    {
+        string all = listed.All == owed.All
+            ? notation.Text($"The debt listed is what the loans' schedules say is owed, {Money.Rounded(owed.All).Amount:#,##0.00}.")
+            : notation.Text($"The debt listed is {listed.All:#,##0.00}; by the loans' schedules {Money.Rounded(owed.All).Amount:#,##0.00} "
+                + $"is owed. The list counts.");
+        return listed.Soon == owed.Soon ? all
+            : all + notation.Text($" Of it {Money.Rounded(owed.Soon).Amount:#,##0.00} falls due within a year by the schedules; "
+                + $"{listed.Soon:#,##0.00} is listed as a current liability, which the current ratio and working capital rest on.");
+    }

@@ -324,7 +324,7 @@ public sealed class FundingWriteUp
             ? Result.NotAvailable(Tax.NetUnknown ?? SheetsUnknown ?? noBoth)
             : Result.Known(of(Accrual));
         Result paid = Tax.ExpensesUnknown is { } noBooks ? Result.NotAvailable(noBooks) : Result.Known(Cash.InterestPaid);
-        (Result interest, Result principal) = DueOnTermDebt() ?? (paid, FromBooks(CashKind.Principal));
+        (Result interest, Result principal) = DueOnTermDebt(Period) ?? (paid, FromBooks(CashKind.Principal));
         return new MeasureInputs
         {
             CurrentAssets = Sheet(sheet => sheet.ValueOf(BalanceClass.CurrentAsset)),
@@ -352,8 +352,8 @@ public sealed class FundingWriteUp
         };
     }
 
-    /// <summary>Interest and principal of the year by the schedules; null where no loans table says what is due.</summary>
-    private (Result Interest, Result Principal)? DueOnTermDebt()
+    /// <summary>Interest and principal of a year by the schedules; null where no loans table says what is due.</summary>
+    private (Result Interest, Result Principal)? DueOnTermDebt(FiscalYear year)
     {
         if (!LoanSchedule.SaysWhatIsDue(Season.Records))
         {
@@ -361,7 +361,7 @@ public sealed class FundingWriteUp
         }
 
         List<LoanPayment> due =
-            [.. Loans.Where(loan => loan.Terms.IsTermDebt).SelectMany(loan => loan.Between(Period.Start, Period.End))];
+            [.. Loans.Where(loan => loan.Terms.IsTermDebt).SelectMany(loan => loan.Between(year.Start, year.End))];
         return (Result.Known(due.Sum(payment => payment.Interest)), Result.Known(due.Sum(payment => payment.Principal)));
     }
 
@@ -370,14 +370,25 @@ public sealed class FundingWriteUp
         Result capacity = FinancialMeasures.RepaymentCapacity(Inputs).Value;
         decimal wanted = Assumptions.Debt.CoverageRatio;
         decimal fees = -Cash.Sum(CashKind.SellingFees);
+        decimal sales = Cash.Sum(CashKind.ProduceSales, CashKind.ShareIncome);
         Result service = Inputs.TermInterest.Combine(Inputs.TermPrincipal, (interest, principal) => interest + principal);
-        List<DebtCoverage> rows = [new("Debt as it is", capacity, service, Tax.Sales, fees, wanted)];
+        Result next = DueOnTermDebt(FiscalYear.Of(Season.Settings, Period.Year + 1)) is { } dueNext
+            ? dueNext.Interest.Combine(dueNext.Principal, (interest, principal) => interest + principal)
+            : service;
+        List<DebtCoverage> rows = [new("Debt as it is", capacity, service, sales, fees, wanted)];
+
+        // A loan drawn within the year had only some of its payments in it.
+        if (next.Value > service.Value)
+        {
+            rows.Add(new DebtCoverage($"Debt as it is, what falls due in {Period.Year + 1}", capacity, next, sales, fees, wanted));
+        }
+
         if (NewLoan is { Terms.IsTermDebt: true } loan)
         {
             // The first full year of payments; the capacity before interest is the same, and what the project saves isn't counted.
             decimal year = loan.Between(loan.Terms.PaidOut, loan.Terms.PaidOut.AddYears(1).AddDays(1)).Sum(payment => payment.Payment);
-            Result due = service.Map(now => now + year);
-            rows.Add(new DebtCoverage("With the loan asked for, its first year", capacity, due, Tax.Sales, fees, wanted));
+            Result due = next.Map(other => other + year);
+            rows.Add(new DebtCoverage("With the loan asked for, its first year", capacity, due, sales, fees, wanted));
         }
 
         return rows;
