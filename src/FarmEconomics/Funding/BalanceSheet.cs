@@ -9,8 +9,11 @@ public enum BalanceKind
     /// <summary>Money.</summary>
     Cash,
 
-    /// <summary>Produce, invoices and other current assets: their change is a return.</summary>
+    /// <summary>Produce and other current assets, such as what members still owe: their change is a return.</summary>
     Inventory,
+
+    /// <summary>Customers' unpaid bills for what stands in sales already: sold, and not yet money.</summary>
+    Invoices,
 
     /// <summary>Inputs not used yet: their change is a cost.</summary>
     Supplies,
@@ -42,6 +45,9 @@ public enum BalanceKind
 /// <param name="AtValue">Amount as the grower values it; null: stands only at cost.</param>
 public sealed record BalanceLine(string Item, BalanceClass Class, BalanceKind Kind, decimal? AtCost, decimal? AtValue)
 {
+    /// <summary>The row of the balances table; null for what another table tells.</summary>
+    internal BalanceRow? Row { get; init; }
+
     /// <summary>True for what is owned.</summary>
     public bool IsAsset => Class is BalanceClass.CurrentAsset or BalanceClass.IntermediateAsset or BalanceClass.LongTermAsset;
 }
@@ -145,13 +151,17 @@ public sealed class BalanceSheet
             BalanceItem.Cash => BalanceKind.Cash,
             BalanceItem.Supplies => BalanceKind.Supplies,
             BalanceItem.Inventory => BalanceKind.Inventory,
+            BalanceItem.Invoices => BalanceKind.Invoices,
             BalanceItem.InAssets when hasAssets => BalanceKind.LongerAsset,
             BalanceItem.InAssets or BalanceItem.BesideAssets => BalanceKind.BesideAssets,
             BalanceItem.PaidAhead => BalanceKind.PaidAhead,
             BalanceItem.Bills => BalanceKind.Payable,
             _ => BalanceKind.Debt,
         };
-        return new BalanceLine(row.Item.Trim(), row.Class, kind, longer && kind == BalanceKind.LongerAsset ? null : row.Amount, row.Amount);
+        return new BalanceLine(row.Item.Trim(), row.Class, kind, longer && kind == BalanceKind.LongerAsset ? null : row.Amount, row.Amount)
+        {
+            Row = row,
+        };
     }
 
     private static BalanceItem Usual(BalanceClass stands) => stands switch
@@ -197,7 +207,6 @@ public sealed class BalanceSheet
         void AddDebt(string item, BalanceClass stands, decimal amount) =>
             lines.Add(new BalanceLine(item, stands, BalanceKind.Debt, amount, amount));
     }
-}
 
     /// <summary>
     /// The debt listed against the schedules: all of it, and what falls due within a year, which the current ratio rests on.
@@ -212,3 +221,4 @@ public sealed class BalanceSheet
             : all + notation.Text($" Of it {Money.Rounded(owed.Soon).Amount:#,##0.00} falls due within a year by the schedules; "
                 + $"{listed.Soon:#,##0.00} is listed as a current liability, which the current ratio and working capital rest on.");
     }
+}

@@ -189,7 +189,7 @@ public sealed class FundingWriteUp
                 new("cash statement + bridge = net return of the enterprise statement",
                     Bridge.NetFarmCash + Bridge.Steps.Sum(step => step.Amount), EnterpriseNet()),
                 new("cash flow, receipts of the farm = gross income of the statement by tax line",
-                    LastYear.Sum(CashKind.ProduceSales, CashKind.ShareIncome, CashKind.OtherIncome), Tax.GrossIncome),
+                    LastYear.Sum(CashKind.ProduceSales, CashKind.Invoices, CashKind.ShareIncome, CashKind.OtherIncome), Tax.GrossIncome),
                 new("cash flow, farm costs and interest = expenses of the statement by tax line without depreciation",
                     LastYear.Sum(CashKind.SellingFees, CashKind.Operating, CashKind.Labor, CashKind.Interest, CashKind.OperatingInterest),
                     Tax.CashExpenses),

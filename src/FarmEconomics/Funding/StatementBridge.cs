@@ -65,6 +65,7 @@ public sealed class StatementBridge
         List<BridgeStep> steps =
         [
             new("Income of this crop year paid in another, less income of another paid in this", incomeOfYear - shareDated - otherDated),
+            new("Sold this year and not paid in it, less what was paid of the year before", -book.Sum(CashKind.Invoices)),
             new("This year's produce sold in another year, less produce of other years sold in this", takenIn - sentOn),
             new("Household use at list value, not cash", season.Farm.Sums.Household.Amount),
             new("Closing stock, not cash", season.Farm.Sums.ClosingStock.Amount),
@@ -83,11 +84,11 @@ public sealed class StatementBridge
         return new StatementBridge(book.NetFarmCash, season.FarmNet, steps, season.Farm.Known.NetReturnLabel);
     }
 
-    private static decimal ImputedIn(ChargeBook charges, int year, CostStream stream) => charges
     // Own land is charged bed by bed; equipment and buildings are rows of assets.
     private static decimal LandIn(ChargeBook charges, int year) => charges.Charges
         .Where(charge => charge.HomeYear == year && charge.Origin is BedRow).Sum(charge => charge.Amount.Amount);
 
+    private static decimal ImputedIn(ChargeBook charges, int year, CostStream stream) => charges
         .Charges.Where(charge =>
             charge.HomeYear == year
             && charge.Stream == stream

@@ -30,7 +30,7 @@ internal static class FundingChecks
     {
         BalanceItem[] fit = row.Class switch
         {
-            BalanceClass.CurrentAsset => [BalanceItem.Cash, BalanceItem.Inventory, BalanceItem.Supplies],
+            BalanceClass.CurrentAsset => [BalanceItem.Cash, BalanceItem.Inventory, BalanceItem.Invoices, BalanceItem.Supplies],
             BalanceClass.IntermediateAsset or BalanceClass.LongTermAsset => [BalanceItem.InAssets, BalanceItem.BesideAssets],
             BalanceClass.CurrentLiability => [BalanceItem.Bills, BalanceItem.PaidAhead, BalanceItem.Debt],
             _ => [BalanceItem.Debt],
