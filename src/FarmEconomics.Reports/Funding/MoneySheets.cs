@@ -101,12 +101,21 @@ public static class MoneySheets
             + "longer-term items it holds; at the grower's values, the balances table as it is. "
             + "The difference in equity is valuation equity.")
             .Note(writeUp.Closing?.LoansNote)
+            .Note(OtherDays(writeUp))
             .Note(new[] { writeUp.Opening, writeUp.Closing }.Any(one => one is { IsValuedAtCost: true })
                 ? "Where the balances list no equipment or buildings, what the assets table holds at cost stands in for their value."
                 : null);
         return sheet;
 
         static string DayOf(BalanceSheet? sheet) => sheet is null ? "no sheet" : Looks.LongDay(sheet.Date);
+    }
+
+    private static string? OtherDays(FundingWriteUp writeUp)
+    {
+        List<string> days = [.. new[] { writeUp.Opening, writeUp.Closing }.OfType<BalanceSheet>()
+            .SelectMany(sheet => sheet.OtherDays).Distinct().Select(Looks.LongDay)];
+        return days.Count == 0 ? null
+            : $"A balance sheet is the rows of one day: those of {string.Join(" and ", days)} are not in it.";
     }
 
     /// <summary>The items of one side with their sum; gives the row of the sum.</summary>

@@ -76,6 +76,9 @@ public sealed class BalanceSheet
     /// <summary>How the loans' schedules compare with the liabilities listed.</summary>
     public string? LoansNote { get; }
 
+    /// <summary>Other days of the balances within the same 31 days: a sheet is the rows of one day, so theirs are not in it.</summary>
+    internal IReadOnlyList<DateOnly> OtherDays { get; private init; } = [];
+
     /// <summary>Assets at cost.</summary>
     public decimal AssetsAtCost => Lines.Where(line => line.IsAsset).Sum(line => line.AtCost ?? 0m);
 
@@ -130,7 +133,10 @@ public sealed class BalanceSheet
         List<BalanceLine> lines = near.Where(row => row.Date == listed).Select(row => LineOf(row, hasAssets)).ToList();
         int firstLiability = lines.FindIndex(line => !line.IsAsset);
         lines.InsertRange(firstLiability < 0 ? lines.Count : firstLiability, Booked(records, date, lines));
-        return new BalanceSheet(date, lines, AddLoans(records, date, lines));
+        return new BalanceSheet(date, lines, AddLoans(records, date, lines))
+        {
+            OtherDays = [.. near.Select(row => row.Date).Where(other => other <= day && other != listed).Distinct().Order()],
+        };
     }
 
     private static List<BalanceLine> Booked(FarmRecords records, DateOnly date, List<BalanceLine> listed)
