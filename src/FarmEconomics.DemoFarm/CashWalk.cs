@@ -3,8 +3,8 @@ namespace FarmEconomics.DemoFarm;
 /// <summary>The farm's checking account from the first day on; the cash of the balance sheets is what it held.</summary>
 internal sealed class CashWalk
 {
-    /// <summary>In the account when the records begin.</summary>
-    private const decimal Opening = 10840.40m;
+    /// <summary>In the account when the records begin, and what customers owed then: sales move the walk on the day they left.</summary>
+    private const decimal Opening = 11578.40m;
 
     private readonly SortedDictionary<DateOnly, decimal> moves = [];
 

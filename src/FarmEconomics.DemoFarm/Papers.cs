@@ -115,8 +115,8 @@ internal static class Papers
     {
         var t = new CsvTable("date", "item", "class", "amount", "kind");
         var (before, day) = (new DateOnly(2024, 12, 31), new DateOnly(2025, 12, 31));
-        AddSheet(t, before, new(cash.At(before), 4150m, 612.50m, 710m, 43900m, 22400m, 486.10m));
-        AddSheet(t, day, new(cash.At(day) - PlannedGaps.CashWithoutReceipt, 4420m, 738m, 755m, 40900m, 19800m, 522.35m));
+        AddSheet(t, before, new(cash.At(before) - 612.50m, 4150m, 612.50m, 710m, 43900m, 22400m, 486.10m));
+        AddSheet(t, day, new(cash.At(day) - 738m - PlannedGaps.CashWithoutReceipt, 4420m, 738m, 755m, 40900m, 19800m, 522.35m));
         return t;
     }
 
@@ -129,7 +129,7 @@ internal static class Papers
         var due = owed - LoanBook.OwedOn(day.AddYears(1));
         var ahead = Incomes.All().Where(l => l.Date <= day && l.CropYear == day.Year + 1).Sum(l => l.Amount);
         Add("Cash and checking", "current-asset", held.Cash, "cash");
-        Add("Shop and schools, unpaid invoices", "current-asset", held.OwedToUs, "inventory");
+        Add("Shop and schools, unpaid invoices", "current-asset", held.OwedToUs, "invoices");
         Add("Stored crops", "current-asset", held.Stock, "inventory");
         Add("Seed, mix and boxes on hand", "current-asset", held.Supplies, "supplies");
         Add("Tools, truck, washers, batteries", "intermediate-asset", held.Machines, "in-assets");

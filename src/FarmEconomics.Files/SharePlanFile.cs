@@ -12,6 +12,9 @@ namespace FarmEconomics.Files;
 /// </summary>
 public static class SharePlanFile
 {
+    /// <summary>Weeks of seven days that begin within a year: a plan is of one.</summary>
+    private const int MostWeeks = 53;
+
     private static readonly string[] Columns = ["week", "crop", "quantity", "unit"];
 
     /// <summary>Reads a plan.</summary>
@@ -59,7 +62,8 @@ public static class SharePlanFile
     /// <summary>Adds a line to the items, or tells what is wrong with it.</summary>
     private static string? FaultOf(string[] texts, List<PlannedItem> items)
     {
-        bool week = int.TryParse(texts[0], out int number) && number > 0;
+        bool week = int.TryParse(texts[0], NumberStyles.None, CultureInfo.InvariantCulture, out int number)
+            && number is > 0 and <= MostWeeks;
         bool quantity = decimal.TryParse(texts[2], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal amount)
             && amount > 0m;
         if (week && quantity && texts[1].Length > 0)
@@ -68,7 +72,7 @@ public static class SharePlanFile
             return null;
         }
 
-        return !week ? $"a week from 1 on was expected, not '{texts[0]}'"
+        return !week ? $"a week from 1 to {MostWeeks} was expected, not '{texts[0]}'"
             : !quantity ? $"a quantity above 0 with a decimal point was expected, not '{texts[2]}'"
             : "the crop is missing";
     }

@@ -302,7 +302,7 @@ internal sealed class LenderTables(FundingWriteUp books)
     internal ReportTable Changed()
     {
         IReadOnlyList<Assumption> shipped =
-            (FundingAssumptions.None with { Project = FundingAssumptions.None.Project.With(null) }).All(notation);
+            (FundingAssumptions.None with { Project = FundingAssumptions.None.Project.For(books.Season.Records, null) }).All(notation);
         return new ReportTable("What you assumed beside the records", notation)
             .InOrder()
             .Note("All other assumptions stand as shipped; the workbook lists every one.")

@@ -175,7 +175,9 @@ internal sealed class LenderWords(FundingWriteUp books)
     // Under 1 it is no "times over": what there is doesn't reach, or there is nothing.
     private string Debt()
     {
-        string loan = books.Coverage.Count == 1 ? "" : ", the loan asked for included";
+        string loan = books.NewLoan is { Terms.IsTermDebt: true } ? ", the loan asked for included"
+            : books.Coverage.Count > 1 ? $" in {books.Period.Year + 1}"
+            : "";
         return Now.Coverage.Value switch
         {
             null => "",

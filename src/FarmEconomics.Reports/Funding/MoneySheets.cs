@@ -9,6 +9,11 @@ public static class MoneySheets
 {
     private const string NoSheet = "no balance sheet within a month";
     private const int Months = CashFlow.MonthCount;
+    private const string NextNote = "Last year's own months x the factors assumed; loans by their schedules; purchases only those of the "
+        + "project. Paid ahead for the year after falls in the months it fell in last year.";
+
+    private const string InvoicesNote = "Sales stand in the month they left. Invoices unpaid when the year began are taken as paid in its "
+        + "first month; those unpaid at its end come off the last.";
 
     /// <summary>Twelve months of cash.</summary>
     public static FundingSheet Cash(FundingWriteUp writeUp, bool next, bool whole = false)
@@ -45,10 +50,8 @@ public static class MoneySheets
         }
 
         sheet.Live(0, Months + 1, "{0,1}").Live(closingRow, Months + 1, $"{{{closingRow},{Months}}}");
-        table.Note(next
-            ? "Last year's own months x the factors assumed; loans by their schedules; purchases only those of the project. "
-                + "Paid ahead for the year after falls in the months it fell in last year."
-            : "By the dates of the rows. Fees of channels are worked out from the sales.");
+        table.Note(next ? NextNote : "By the dates of the rows. Fees of channels are worked out from the sales.")
+            .Note(flow.Lines.Any(line => line.Kind == CashKind.Invoices) ? InvoicesNote : null);
         return sheet;
     }
 
@@ -98,12 +101,21 @@ public static class MoneySheets
             + "longer-term items it holds; at the grower's values, the balances table as it is. "
             + "The difference in equity is valuation equity.")
             .Note(writeUp.Closing?.LoansNote)
+            .Note(OtherDays(writeUp))
             .Note(new[] { writeUp.Opening, writeUp.Closing }.Any(one => one is { IsValuedAtCost: true })
                 ? "Where the balances list no equipment or buildings, what the assets table holds at cost stands in for their value."
                 : null);
         return sheet;
 
         static string DayOf(BalanceSheet? sheet) => sheet is null ? "no sheet" : Looks.LongDay(sheet.Date);
+    }
+
+    private static string? OtherDays(FundingWriteUp writeUp)
+    {
+        List<string> days = [.. new[] { writeUp.Opening, writeUp.Closing }.OfType<BalanceSheet>()
+            .SelectMany(sheet => sheet.OtherDays).Distinct().Select(Looks.LongDay)];
+        return days.Count == 0 ? null
+            : $"A balance sheet is the rows of one day: those of {string.Join(" and ", days)} are not in it.";
     }
 
     /// <summary>The items of one side with their sum; gives the row of the sum.</summary>

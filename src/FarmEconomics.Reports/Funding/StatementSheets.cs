@@ -36,6 +36,11 @@ public static class StatementSheets
         }
 
         Totals(sheet, tax);
+        table.Note(tax.Book.Sum(CashKind.Invoices) is var late and not 0m && tax.IncomeUnknown is null
+            ? writeUp.Season.Notation.Text($"Sales as they left the farm and share payments come to "
+                + $"{tax.Sales - late:#,##0.00}; invoices of the year before that were paid, less those unpaid at the end, "
+                + $"to {late:#,##0.00}.")
+            : null);
         return tax.NetUnknown is not null ? Noted(sheet, "What is not on file is not known: it is no 0.")
             : writeUp.Period.IsCalendarYear ? sheet
             : Noted(sheet, $"The year runs from {Looks.Day(writeUp.Period.Start)}; a tax year usually is a calendar year.");

@@ -108,7 +108,7 @@ public sealed record ReportColumn(string Heading, Look Look, string? Unit, Figur
     public bool IsNumeric => Look is not (Look.Text or Look.Date);
 
     /// <summary>Heading and unit in one text.</summary>
-    public string FullHeading => Unit is null ? Heading : $"{Heading} ({Unit})";
+    public string FullHeading => string.IsNullOrEmpty(Unit) ? Heading : $"{Heading} ({Unit})";
 
     /// <summary>The cell's text in this column, without footnotes, as the farm writes.</summary>
     public string Show(ReportCell cell, Notation notation) => cell.Value switch

@@ -46,10 +46,10 @@ public sealed record AccrualStatement(
         ArgumentNullException.ThrowIfNull(closing);
         decimal Change(BalanceKind kind) => closing.CostOf(kind) - opening.CostOf(kind);
         return new AccrualStatement(
-            book.Sum(CashKind.ProduceSales, CashKind.ShareIncome, CashKind.OtherIncome),
+            book.Sum(CashKind.ProduceSales, CashKind.Invoices, CashKind.ShareIncome, CashKind.OtherIncome),
             -book.Sum(CashKind.Operating, CashKind.Labor, CashKind.SellingFees),
             -book.Sum(CashKind.Interest, CashKind.OperatingInterest),
-            Change(BalanceKind.Inventory),
+            Change(BalanceKind.Inventory) + Change(BalanceKind.Invoices),
             -Change(BalanceKind.PaidAhead),
             Change(BalanceKind.Supplies),
             -Change(BalanceKind.Payable),

@@ -9,8 +9,11 @@ public enum BalanceKind
     /// <summary>Money.</summary>
     Cash,
 
-    /// <summary>Produce, invoices and other current assets: their change is a return.</summary>
+    /// <summary>Produce and other current assets, such as what members still owe: their change is a return.</summary>
     Inventory,
+
+    /// <summary>Customers' unpaid bills for what stands in sales already: sold, and not yet money.</summary>
+    Invoices,
 
     /// <summary>Inputs not used yet: their change is a cost.</summary>
     Supplies,
@@ -42,6 +45,9 @@ public enum BalanceKind
 /// <param name="AtValue">Amount as the grower values it; null: stands only at cost.</param>
 public sealed record BalanceLine(string Item, BalanceClass Class, BalanceKind Kind, decimal? AtCost, decimal? AtValue)
 {
+    /// <summary>The row of the balances table; null for what another table tells.</summary>
+    internal BalanceRow? Row { get; init; }
+
     /// <summary>True for what is owned.</summary>
     public bool IsAsset => Class is BalanceClass.CurrentAsset or BalanceClass.IntermediateAsset or BalanceClass.LongTermAsset;
 }
@@ -69,6 +75,9 @@ public sealed class BalanceSheet
 
     /// <summary>How the loans' schedules compare with the liabilities listed.</summary>
     public string? LoansNote { get; }
+
+    /// <summary>Other days of the balances within the same 31 days: a sheet is the rows of one day, so theirs are not in it.</summary>
+    internal IReadOnlyList<DateOnly> OtherDays { get; private init; } = [];
 
     /// <summary>Assets at cost.</summary>
     public decimal AssetsAtCost => Lines.Where(line => line.IsAsset).Sum(line => line.AtCost ?? 0m);
@@ -124,7 +133,10 @@ public sealed class BalanceSheet
         List<BalanceLine> lines = near.Where(row => row.Date == listed).Select(row => LineOf(row, hasAssets)).ToList();
         int firstLiability = lines.FindIndex(line => !line.IsAsset);
         lines.InsertRange(firstLiability < 0 ? lines.Count : firstLiability, Booked(records, date, lines));
-        return new BalanceSheet(date, lines, AddLoans(records, date, lines));
+        return new BalanceSheet(date, lines, AddLoans(records, date, lines))
+        {
+            OtherDays = [.. near.Select(row => row.Date).Where(other => other <= day && other != listed).Distinct().Order()],
+        };
     }
 
     private static List<BalanceLine> Booked(FarmRecords records, DateOnly date, List<BalanceLine> listed)
@@ -145,13 +157,17 @@ public sealed class BalanceSheet
             BalanceItem.Cash => BalanceKind.Cash,
             BalanceItem.Supplies => BalanceKind.Supplies,
             BalanceItem.Inventory => BalanceKind.Inventory,
+            BalanceItem.Invoices => BalanceKind.Invoices,
             BalanceItem.InAssets when hasAssets => BalanceKind.LongerAsset,
             BalanceItem.InAssets or BalanceItem.BesideAssets => BalanceKind.BesideAssets,
             BalanceItem.PaidAhead => BalanceKind.PaidAhead,
             BalanceItem.Bills => BalanceKind.Payable,
             _ => BalanceKind.Debt,
         };
-        return new BalanceLine(row.Item.Trim(), row.Class, kind, longer && kind == BalanceKind.LongerAsset ? null : row.Amount, row.Amount);
+        return new BalanceLine(row.Item.Trim(), row.Class, kind, longer && kind == BalanceKind.LongerAsset ? null : row.Amount, row.Amount)
+        {
+            Row = row,
+        };
     }
 
     private static BalanceItem Usual(BalanceClass stands) => stands switch
@@ -181,14 +197,9 @@ public sealed class BalanceSheet
         decimal owed = loans.Sum(loan => loan.Owed);
         if (lines.Exists(line => line.Kind == BalanceKind.Debt))
         {
-            return listed == owed
-                ? records.Settings.Notation.Text(
-                    $"The debt listed is what the loans' schedules say is owed, {Money.Rounded(owed).Amount:#,##0.00}."
-                )
-                : records.Settings.Notation.Text(
-                    $"The debt listed is {listed:#,##0.00}; by the loans' schedules {Money.Rounded(owed).Amount:#,##0.00} is owed. "
-                        + $"The list counts."
-                );
+            decimal soon = lines.Where(line => line is { Kind: BalanceKind.Debt, Class: BalanceClass.CurrentLiability })
+                .Sum(line => line.AtCost ?? 0m);
+            return ListedAgainst(records.Settings.Notation, (listed, soon), (owed, loans.Sum(loan => loan.Owed - loan.Later)));
         }
 
         foreach ((LoanRow row, decimal now, decimal later) in loans)
@@ -201,5 +212,19 @@ public sealed class BalanceSheet
 
         void AddDebt(string item, BalanceClass stands, decimal amount) =>
             lines.Add(new BalanceLine(item, stands, BalanceKind.Debt, amount, amount));
+    }
+
+    /// <summary>
+    /// The debt listed against the schedules: all of it, and what falls due within a year, which the current ratio rests on.
+    /// </summary>
+    private static string ListedAgainst(Notation notation, (decimal All, decimal Soon) listed, (decimal All, decimal Soon) owed)
+    {
+        string all = listed.All == owed.All
+            ? notation.Text($"The debt listed is what the loans' schedules say is owed, {Money.Rounded(owed.All).Amount:#,##0.00}.")
+            : notation.Text($"The debt listed is {listed.All:#,##0.00}; by the loans' schedules {Money.Rounded(owed.All).Amount:#,##0.00} "
+                + $"is owed. The list counts.");
+        return listed.Soon == owed.Soon ? all
+            : all + notation.Text($" Of it {Money.Rounded(owed.Soon).Amount:#,##0.00} falls due within a year by the schedules; "
+                + $"{listed.Soon:#,##0.00} is listed as a current liability, which the current ratio and working capital rest on.");
     }
 }

@@ -10,6 +10,11 @@ public enum CashKind
     /// <summary>Sales at their amount, before the channel's fee.</summary>
     ProduceSales,
 
+    /// <summary>
+    /// Invoices of the year before that were paid, less those unpaid at the end: sales count on the day they left, their money comes later.
+    /// </summary>
+    Invoices,
+
     /// <summary>Payments for shares, on the day they came.</summary>
     ShareIncome,
 
@@ -103,6 +108,29 @@ public sealed class CashBook
                 Add(day, CashKind.AssetSales, row.SoldFor ?? 0m, row);
             }
         }
+
+        AddInvoices();
+    }
+
+    /// <summary>
+    /// No record says when an invoice was paid: those of the opening sheet are taken as paid in the first month, those of the closing
+    /// sheet as sold in the last. With a sheet at one end only nobody knows the difference.
+    /// </summary>
+    private void AddInvoices()
+    {
+        DateOnly last = Period.End.AddDays(-1);
+        if (BalanceSheet.At(Records, Period.Start.AddDays(-1)) is not { } opening || BalanceSheet.At(Records, last) is not { } closing)
+        {
+            return;
+        }
+
+        foreach ((BalanceSheet sheet, DateOnly day, int sign) in new[] { (opening, Period.Start, 1), (closing, last, -1) })
+        {
+            foreach (BalanceLine line in sheet.Lines.Where(line => line.Kind == BalanceKind.Invoices))
+            {
+                Add(day, CashKind.Invoices, sign * line.AtCost!.Value, line.Row!.Value);
+            }
+        }
     }
 
     /// <summary>The year.</summary>
@@ -114,7 +142,7 @@ public sealed class CashBook
     /// <summary>Crops of which something was sold at a price no record tells: their sales stand in the entries as 0.</summary>
     internal IReadOnlyCollection<Crop> Unpriced => unpriced;
 
-    /// <summary>All entries: sales, income, expenses, then assets sold, each in file order.</summary>
+    /// <summary>All entries: sales, income, expenses, assets sold, then invoices, each in file order.</summary>
     public IReadOnlyList<CashEntry> Entries => entries;
 
     /// <summary>The receipts and payments of a year.</summary>
@@ -140,6 +168,7 @@ public sealed class CashBook
     public decimal NetFarmCash =>
         Sum(
             CashKind.ProduceSales,
+            CashKind.Invoices,
             CashKind.ShareIncome,
             CashKind.OtherIncome,
             CashKind.SellingFees,

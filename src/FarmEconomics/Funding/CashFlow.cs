@@ -112,8 +112,9 @@ public sealed class CashFlow
 
     /// <summary>
     /// The next year by last year's own monthly pattern: every month's sales, shares and channels' fees x area x yield x price, running
-    /// costs x area x the cost factor, wages x area x the wage factor; other income, household and tax as they were; purchases only those
-    /// of the project; loans by their schedules, or, without a loans table, interest and principal as the books had them.
+    /// costs x area x the cost factor, wages x area x the wage factor; other income, household and tax as they were; invoices unpaid now
+    /// come in, as many x area x yield x price are unpaid at the end; purchases only those of the project;
+    /// loans by their schedules, or, without a loans table, interest and principal as the books had them.
     /// </summary>
     /// <param name="book">Last year's cash book.</param>
     /// <param name="opening">Cash at its beginning, last year's closing; null: unknown.</param>
@@ -162,7 +163,8 @@ public sealed class CashFlow
         decimal cost = factors.Area * factors.Cost;
         List<CashFlowLine> lines = [];
         bool scheduled = LoanSchedule.SaysWhatIsDue(book.Records);
-        foreach (CashFlowLine line in Of(book, null).Lines.Where(line => line.Kind is not (null or CashKind.Capital or CashKind.AssetSales)
+        foreach (CashFlowLine line in Of(book, null).Lines.Where(line =>
+            line.Kind is not (null or CashKind.Invoices or CashKind.Capital or CashKind.AssetSales)
             && !(scheduled && line.Kind is CashKind.Principal or CashKind.Interest or CashKind.OperatingInterest)))
         {
             decimal factor = line.Kind switch
@@ -175,12 +177,18 @@ public sealed class CashFlow
             lines.Add(line with { Months = [.. line.Months.Select(amount => Money.Rounded(amount * factor).Amount)] });
         }
 
+        // What is unpaid now comes in, and at the end as much of the sales is unpaid again.
+        decimal unpaid = -book.Entries.Where(entry => entry is { Kind: CashKind.Invoices, Amount: < 0m }).Sum(entry => entry.Amount);
+        decimal[] invoices = new decimal[MonthCount];
+        (invoices[0], invoices[^1]) = (unpaid, -Money.Rounded(unpaid * sales).Amount);
+        lines.Add(new CashFlowLine(NameOf(CashKind.Invoices), IsIn: true, invoices, CashKind.Invoices));
         return lines;
     }
 
     private static readonly (CashKind Kind, string Name, bool IsIn)[] Kinds =
     [
         (CashKind.ProduceSales, "Sales of produce", true),
+        (CashKind.Invoices, "Invoices of the year before, less those unpaid at the end", true),
         (CashKind.ShareIncome, "Share payments", true),
         (CashKind.OtherIncome, "Other farm income", true),
         (CashKind.AssetSales, "Equipment and buildings sold", true),
@@ -195,6 +203,8 @@ public sealed class CashFlow
         (CashKind.Drawings, "Household drawings", false),
         (CashKind.IncomeTax, "Income and self-employment tax", false),
     ];
+
+    private static string NameOf(CashKind kind) => Kinds.First(one => one.Kind == kind).Name;
 
     private static void AddLoans(List<CashFlowLine> lines, FiscalYear next, CashBook book, LoanSchedule? newLoan)
     {

@@ -93,8 +93,10 @@ public sealed record FundingAssumptions
         ArgumentNullException.ThrowIfNull(values);
         Notation @as = notation ?? Notation.Default;
         FundingAssumptions taken = None with { Classes = classes ?? None.Classes };
+        Dictionary<string, string> given = new(StringComparer.OrdinalIgnoreCase);
         foreach ((string name, string value) in values)
         {
+            Once(given, name.Trim(), value.Trim());
             AssumptionEntry? entry = Entries.FirstOrDefault(item => item.Name.Equals(name.Trim(), StringComparison.OrdinalIgnoreCase));
             if (entry is null)
             {
@@ -121,8 +123,10 @@ public sealed record FundingAssumptions
     public static FundingAssumptions Parse(string values, string classes = "", Notation? notation = null)
     {
         Dictionary<string, int> years = new(StringComparer.OrdinalIgnoreCase);
+        Dictionary<string, string> given = new(StringComparer.OrdinalIgnoreCase);
         foreach ((string name, string text) in Pairs(classes))
         {
+            Once(given, name, text);
             years[name] = int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int number)
                 ? number
                 : throw new ArgumentException($"The class of {name} must be a number of years, not \"{text}\".", nameof(classes));
@@ -142,7 +146,36 @@ public sealed record FundingAssumptions
         }
 
         NewLoan.Validate();
+        Project.Validate();
         Grant.Validate();
+    }
+
+    /// <summary>Refuses what is assumed of a project where none is asked for: it would count nowhere.</summary>
+    /// <param name="project">The project; null: none.</param>
+    /// <exception cref="ArgumentException">Something is assumed of a project, and there is none.</exception>
+    internal void RequireProject(string? project)
+    {
+        if (project is null && OfAProject.FirstOrDefault(entry => entry.TextOf(this) != entry.TextOf(None)) is { } lost)
+        {
+            throw new ArgumentException(
+                $"{lost.Name} is of a project, and none is asked for: name one of the funding table, or leave {lost.Name} out.", lost.Name);
+        }
+    }
+
+    // The month a project is paid in is also that of a loan without one.
+    private static IEnumerable<AssumptionEntry> OfAProject =>
+    [
+        .. ProjectAssumptions.Entries.Where(entry => entry.Name != ProjectAssumptions.MonthName),
+        .. SavingAssumptions.Entries,
+        .. GrantAssumptions.Entries,
+    ];
+
+    private static void Once(Dictionary<string, string> given, string name, string value)
+    {
+        if (!given.TryAdd(name, value) && given[name] != value)
+        {
+            throw new ArgumentException($"{name} is given twice, as {given[name]} and as {value}: give it once.", name);
+        }
     }
 
     private static IEnumerable<KeyValuePair<string, string>> Pairs(string text) =>

@@ -26,8 +26,9 @@ public sealed class FundingWriteUp
         Review = review;
         Season = season;
         FarmRecords records = review.Records;
-        assumptions = assumptions with { Project = assumptions.Project.With(ProjectAssumptions.RowOf(records, project)) };
-        Assumptions = assumptions;
+        Grant = project is null ? null : GrantBudget.Of(records, project, assumptions);
+        Investment = Grant is null ? null : Investment.Of(season, Grant, assumptions, power);
+        Assumptions = assumptions with { Project = Investment?.Project ?? assumptions.Project.For(records, project) };
         Period = FiscalYear.Of(records.Settings, season.CropYear);
         Cash = CashBook.Of(review, Period);
         Tax = TaxStatement.Of(Cash, DepreciationClasses.Of(records, assumptions));
@@ -39,8 +40,6 @@ public sealed class FundingWriteUp
         Accrual = bothEnds ? AccrualStatement.Of(Cash, Opening!, Closing!) : null;
         Equity = bothEnds ? OwnerEquity.Of(Cash, Opening!, Closing!) : null;
         Loans = [.. records.Tables.Loans.Select(row => LoanSchedule.Of(LoanTerms.Of(row)))];
-        Grant = project is null ? null : GrantBudget.Of(records, project, assumptions);
-        Investment = Grant is null ? null : Investment.Of(season, Grant, assumptions, power);
         NewLoan = LoanAskedFor(records);
         LastYear = CashFlow.Of(Cash, Opening);
         NextYear = Next(Grant?.Form.Federal ?? 0m);
@@ -190,7 +189,7 @@ public sealed class FundingWriteUp
                 new("cash statement + bridge = net return of the enterprise statement",
                     Bridge.NetFarmCash + Bridge.Steps.Sum(step => step.Amount), EnterpriseNet()),
                 new("cash flow, receipts of the farm = gross income of the statement by tax line",
-                    LastYear.Sum(CashKind.ProduceSales, CashKind.ShareIncome, CashKind.OtherIncome), Tax.GrossIncome),
+                    LastYear.Sum(CashKind.ProduceSales, CashKind.Invoices, CashKind.ShareIncome, CashKind.OtherIncome), Tax.GrossIncome),
                 new("cash flow, farm costs and interest = expenses of the statement by tax line without depreciation",
                     LastYear.Sum(CashKind.SellingFees, CashKind.Operating, CashKind.Labor, CashKind.Interest, CashKind.OperatingInterest),
                     Tax.CashExpenses),
@@ -262,8 +261,10 @@ public sealed class FundingWriteUp
     {
         ArgumentNullException.ThrowIfNull(review);
         ArgumentNullException.ThrowIfNull(assumptions);
+        project = string.IsNullOrWhiteSpace(project) ? null : project;
         assumptions.Validate(review.Records.Settings.Notation);
-        return new FundingWriteUp(review, review.Season(year), assumptions, string.IsNullOrWhiteSpace(project) ? null : project, power);
+        assumptions.RequireProject(project);
+        return new FundingWriteUp(review, review.Season(year), assumptions, project, power);
     }
 
     private const string NoOpeningCash = "no balance sheet says what cash there was at the beginning";
@@ -292,8 +293,8 @@ public sealed class FundingWriteUp
             return null;
         }
 
-        decimal percent = Assumptions.NewLoan.Percent ?? throw new ArgumentException("new_loan needs new_loan_percent.");
-        decimal years = Assumptions.NewLoan.Years ?? throw new ArgumentException("new_loan needs new_loan_years.");
+        decimal percent = Assumptions.NewLoan.Percent ?? throw new ArgumentException("new_loan needs new_loan_percent, its interest.");
+        decimal years = Assumptions.NewLoan.Years ?? throw new ArgumentException("new_loan needs new_loan_years, how long it runs.");
         int payments = Assumptions.NewLoan.PaymentsPerYear;
         DateOnly paidOut = CashFlow.FirstDayOf(FiscalYear.Of(records.Settings, Period.Year + 1), Assumptions.Project.Month);
         decimal principal = Money.Rounded(amount).Amount;
@@ -323,7 +324,7 @@ public sealed class FundingWriteUp
             ? Result.NotAvailable(Tax.NetUnknown ?? SheetsUnknown ?? noBoth)
             : Result.Known(of(Accrual));
         Result paid = Tax.ExpensesUnknown is { } noBooks ? Result.NotAvailable(noBooks) : Result.Known(Cash.InterestPaid);
-        (Result interest, Result principal) = DueOnTermDebt() ?? (paid, FromBooks(CashKind.Principal));
+        (Result interest, Result principal) = DueOnTermDebt(Period) ?? (paid, FromBooks(CashKind.Principal));
         return new MeasureInputs
         {
             CurrentAssets = Sheet(sheet => sheet.ValueOf(BalanceClass.CurrentAsset)),
@@ -351,8 +352,8 @@ public sealed class FundingWriteUp
         };
     }
 
-    /// <summary>Interest and principal of the year by the schedules; null where no loans table says what is due.</summary>
-    private (Result Interest, Result Principal)? DueOnTermDebt()
+    /// <summary>Interest and principal of a year by the schedules; null where no loans table says what is due.</summary>
+    private (Result Interest, Result Principal)? DueOnTermDebt(FiscalYear year)
     {
         if (!LoanSchedule.SaysWhatIsDue(Season.Records))
         {
@@ -360,7 +361,7 @@ public sealed class FundingWriteUp
         }
 
         List<LoanPayment> due =
-            [.. Loans.Where(loan => loan.Terms.IsTermDebt).SelectMany(loan => loan.Between(Period.Start, Period.End))];
+            [.. Loans.Where(loan => loan.Terms.IsTermDebt).SelectMany(loan => loan.Between(year.Start, year.End))];
         return (Result.Known(due.Sum(payment => payment.Interest)), Result.Known(due.Sum(payment => payment.Principal)));
     }
 
@@ -369,14 +370,25 @@ public sealed class FundingWriteUp
         Result capacity = FinancialMeasures.RepaymentCapacity(Inputs).Value;
         decimal wanted = Assumptions.Debt.CoverageRatio;
         decimal fees = -Cash.Sum(CashKind.SellingFees);
+        decimal sales = Cash.Sum(CashKind.ProduceSales, CashKind.ShareIncome);
         Result service = Inputs.TermInterest.Combine(Inputs.TermPrincipal, (interest, principal) => interest + principal);
-        List<DebtCoverage> rows = [new("Debt as it is", capacity, service, Tax.Sales, fees, wanted)];
+        Result next = DueOnTermDebt(FiscalYear.Of(Season.Settings, Period.Year + 1)) is { } dueNext
+            ? dueNext.Interest.Combine(dueNext.Principal, (interest, principal) => interest + principal)
+            : service;
+        List<DebtCoverage> rows = [new("Debt as it is", capacity, service, sales, fees, wanted)];
+
+        // A loan drawn within the year had only some of its payments in it.
+        if (next.Value > service.Value)
+        {
+            rows.Add(new DebtCoverage($"Debt as it is, what falls due in {Period.Year + 1}", capacity, next, sales, fees, wanted));
+        }
+
         if (NewLoan is { Terms.IsTermDebt: true } loan)
         {
             // The first full year of payments; the capacity before interest is the same, and what the project saves isn't counted.
             decimal year = loan.Between(loan.Terms.PaidOut, loan.Terms.PaidOut.AddYears(1).AddDays(1)).Sum(payment => payment.Payment);
-            Result due = service.Map(now => now + year);
-            rows.Add(new DebtCoverage("With the loan asked for, its first year", capacity, due, Tax.Sales, fees, wanted));
+            Result due = next.Map(other => other + year);
+            rows.Add(new DebtCoverage("With the loan asked for, its first year", capacity, due, sales, fees, wanted));
         }
 
         return rows;

@@ -74,10 +74,13 @@ public sealed class Investment
     public Result DiscountRate { get; }
 
     /// <summary>Years it serves.</summary>
-    public int Years => assumptions.Project.Years;
+    public int Years => Project.LifeYears!.Value;
 
     /// <summary>What it fetches at the end, in currency.</summary>
-    public decimal Salvage => assumptions.Project.WorthAtTheEnd;
+    public decimal Salvage => Project.Salvage!.Value;
+
+    /// <summary>What holds of the project, filled in where nothing is given.</summary>
+    internal ProjectAssumptions Project => assumptions.Project;
 
     /// <summary>Why it can't be told whether the project pays; null when it can.</summary>
     public string? Missing => YearlySaving.Reason ?? DiscountRate.Reason;
@@ -133,7 +136,7 @@ public sealed class Investment
 
     private IEnumerable<InvestmentSwing> Swings(decimal saving, decimal capital)
     {
-        (int life, decimal salvage, decimal own) = (assumptions.Project.Years, assumptions.Project.WorthAtTheEnd, Budget.OwnMatch);
+        (int life, decimal salvage, decimal own) = (Years, Salvage, Budget.OwnMatch);
         int years = Math.Max(1, (int)Math.Round(life * Tenth, MidpointRounding.AwayFromZero));
         yield return new("Cost of the project", Paying(own - (Budget.Total * Tenth)), Paying(own + (Budget.Total * Tenth)));
         yield return new("Grant", Paying(own + (Budget.Funder * Tenth)), Paying(own - (Budget.Funder * Tenth)));
@@ -175,13 +178,25 @@ public sealed class Investment
         ArgumentNullException.ThrowIfNull(assumptions);
         FarmRecords records = season.Records;
         ProjectRow? row = ProjectAssumptions.RowOf(records, budget.Project);
-        assumptions = assumptions with { Project = assumptions.Project.With(row) };
-        string? named = assumptions.Project.Pool;
-        Pool? pool = named is not null
-            ? records.FindPool(named) ?? throw new ArgumentException($"project_pool: there is no pool \"{named}\".", nameof(assumptions))
-            : ProjectAssumptions.PoolNamedIn(records, budget.Project);
-        StoreFacts? facts = pool is null ? null : StoreFacts.Of(season, pool, power);
+        assumptions = assumptions with { Project = assumptions.Project.For(records, budget.Project) };
+        RequireSense(assumptions, budget, season.Notation);
+        StoreFacts? facts = assumptions.Project.PoolIn(records, budget.Project) is { } pool ? StoreFacts.Of(season, pool, power) : null;
         return new Investment(budget, facts, SavingsOf(season, row, facts, assumptions), assumptions, season.Settings);
+    }
+
+    private static void RequireSense(FundingAssumptions assumptions, GrantBudget budget, Notation notation)
+    {
+        if (assumptions.Saving.Pattern.Count > assumptions.Project.LifeYears)
+        {
+            throw new ArgumentException(notation.Text($"saving_pattern names {assumptions.Saving.Pattern.Count} years, "
+                + $"but the project serves {assumptions.Project.LifeYears} (project_life_years)."), nameof(assumptions));
+        }
+
+        if (assumptions.Project.Salvage > budget.Total)
+        {
+            throw new ArgumentException(notation.Text($"{budget.Project} is to fetch {assumptions.Project.Salvage:#,##0.00} at the end and "
+                + $"costs {budget.Total:#,##0.00}: correct project_salvage, or salvage of the table projects."), nameof(assumptions));
+        }
     }
 
     private static List<YearlySaving> SavingsOf(SeasonReview season, ProjectRow? row, StoreFacts? facts, FundingAssumptions assumptions)
@@ -271,7 +286,7 @@ public sealed class Investment
 
     private CapitalBudget? Outlay(decimal outlay) =>
         YearlySaving.Value is { } saving && DiscountRate.Value is { } capital
-            ? Make(outlay, saving, assumptions.Project.Years, capital, assumptions.Project.WorthAtTheEnd)
+            ? Make(outlay, saving, Years, capital, Salvage)
             : null;
 
     private CapitalBudget Make(decimal outlay, decimal saving, int years, decimal rate, decimal salvage)
@@ -285,6 +300,15 @@ public sealed class Investment
         return new CapitalBudget(amounts, rate);
     }
 
+    /// <summary>(Outlay - salvage) x CRF(i, n) + salvage x i, to the cent, of a project whose years and salvage are filled in.</summary>
+    internal static decimal YearlyCost(decimal outlay, ProjectAssumptions project, decimal rate)
+    {
+        decimal salvage = project.Salvage!.Value;
+        return Money
+            .Rounded(((outlay - salvage) * Ownership.CapitalRecoveryFactor(rate, project.LifeYears!.Value)) + (salvage * rate))
+            .Amount;
+    }
+
     private SavingNeeded Needed(decimal outlay)
     {
         if (DiscountRate.Value is not { } capital)
@@ -292,10 +316,7 @@ public sealed class Investment
             return new SavingNeeded(outlay, DiscountRate, DiscountRate);
         }
 
-        decimal salvage = assumptions.Project.WorthAtTheEnd;
-        decimal yearly = Money
-            .Rounded(((outlay - salvage) * Ownership.CapitalRecoveryFactor(capital, assumptions.Project.Years)) + (salvage * capital))
-            .Amount;
+        decimal yearly = YearlyCost(outlay, Project, capital);
         return new SavingNeeded(
             outlay,
             Result.Known(yearly),
@@ -304,86 +325,4 @@ public sealed class Investment
                 : Result.NotAvailable("no hour_value and no owner_wage")
         );
     }
-}
-
-/// <summary>What the records of a season tell of a store or another pool.</summary>
-/// <param name="Pool">The pool.</param>
-/// <param name="LostValue">Produce of crops kept there that was lost or thrown out, at its average price, in currency.</param>
-/// <param name="Hours">Hours logged to the pool; not available without hours.</param>
-/// <param name="IceCost">The farm's part of running costs that name ice, in currency; not available without books.</param>
-/// <param name="KilowattHours">Electricity of its loads; not available where it has none.</param>
-/// <param name="PowerPrice">What a kWh more costs, not what one cost on average.</param>
-public sealed record StoreFacts(Pool Pool, decimal LostValue, Result Hours, Result IceCost, Result KilowattHours, MarginalPrice PowerPrice)
-{
-    /// <summary>
-    /// Crops kept there of which something was lost or thrown out and nothing sold: without a price they are not in
-    /// <see cref="LostValue"/>.
-    /// </summary>
-    public IReadOnlyList<string> LostWithoutPrice { get; init; } = [];
-
-    /// <summary>Reads the facts of a season.</summary>
-    /// <param name="season">The season.</param>
-    /// <param name="pool">The pool.</param>
-    /// <param name="marginal">Tells what a kWh more costs; null: by days of shortage, else by a year's use.</param>
-    /// <returns>The facts.</returns>
-    public static StoreFacts Of(SeasonReview season, Pool pool, IMarginalPower? marginal = null)
-    {
-        ArgumentNullException.ThrowIfNull(season);
-        ArgumentNullException.ThrowIfNull(pool);
-        FarmRecords records = season.Records;
-        FiscalYear year = FiscalYear.Of(records.Settings, season.CropYear);
-        List<LoadRow> loads = records.Tables.Loads.FindAll(row => row.User.Trim().Equals(pool.Name, StringComparison.OrdinalIgnoreCase));
-        decimal energy = loads.Sum(row =>
-            LoadEnergy.KilowattHours(row, year.Start, records.CostsUntil < year.End ? records.CostsUntil : year.End.AddDays(-1))
-        );
-        PoolResult? power =
-            loads.Count == 0
-                ? null
-                : season.Pools.FirstOrDefault(result => result.Pool.Name.Equals(loads[0].Pool.Trim(), StringComparison.OrdinalIgnoreCase));
-        List<(EnterpriseBudget Crop, decimal Lost)> kept = season
-            .Crops.Where(crop => IsKeptIn(crop, pool))
-            .Select(crop => (crop, Lost(season, crop)))
-            .ToList();
-        return new StoreFacts(
-            pool,
-            Money.Rounded(kept.Sum(item => item.Lost * (item.Crop.AveragePrice.Value ?? 0m))).Amount,
-            season.Known.Hours is { } noHours
-                ? Result.NotAvailable(noHours)
-                : Result.Known(season.Pools.First(result => result.Pool == pool).Hours),
-            season.Known.Costs is { } noBooks ? Result.NotAvailable(noBooks) : Result.Known(PaidForIce(records, year)),
-            loads.Count == 0 ? Result.NotAvailable($"no load of {pool.Name}") : Result.Known(energy),
-            power is null
-                ? NoPower($"no load of {pool.Name} names a power pool")
-                : (marginal ?? new BatteryMarginalPower()).Of(season, power)
-        )
-        {
-            LostWithoutPrice =
-            [
-                .. kept.Where(item => item.Lost > 0m && !item.Crop.AveragePrice.IsAvailable).Select(item => item.Crop.Name),
-            ],
-        };
-    }
-
-    private static MarginalPrice NoPower(string why) => new(Result.NotAvailable(why), why);
-
-    private static bool IsKeptIn(EnterpriseBudget crop, Pool pool) =>
-        crop.Crop!.Stores.Contains(pool.Name, StringComparer.OrdinalIgnoreCase);
-
-    private static decimal Lost(SeasonReview season, EnterpriseBudget crop)
-    {
-        decimal thrownOut = season
-            .PartsOf(crop.Crop!)
-            .Where(part => part.Disposition.Channel.Kind == ChannelKind.Waste && part.Enterprise is not null)
-            .Sum(part => part.Quantity);
-        return crop.Sums.Unsold - crop.Sums.OnHand + thrownOut;
-    }
-
-    // A machine that makes it is bought once, and what the household used is no cost of the farm.
-    private static decimal PaidForIce(FarmRecords records, FiscalYear year) => records.Expenses
-        .Where(row => year.Holds(row.Date) && records.Category(row.Category).Class == ExpenseClass.Operating
-            && NamesIce($"{row.Category} {row.Note}"))
-        .Sum(row => row.FarmPart);
-
-    private static bool NamesIce(string text) =>
-        text.Split([' ', ',', ';', '-', '.'], StringSplitOptions.RemoveEmptyEntries).Contains("ice", StringComparer.OrdinalIgnoreCase);
 }

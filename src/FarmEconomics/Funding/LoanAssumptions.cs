@@ -48,12 +48,21 @@ public sealed record LoanAssumptions
     public Repayment Repayment { get; init; } = Repayment.LevelPayment;
 
     /// <summary>What can't be together; throws where it is.</summary>
-    /// <exception cref="ArgumentException">Years times payments a year is no whole number.</exception>
+    /// <exception cref="ArgumentException">Terms without a loan, or years times payments a year that are no whole number.</exception>
     internal void Validate()
     {
+        if (Amount is null && (Percent is not null || Years is not null))
+        {
+            string given = Percent is not null ? "new_loan_percent" : "new_loan_years";
+            throw new ArgumentException($"{given} needs new_loan, the amount asked for; without a loan leave {given} out.", "values");
+        }
+
         if (Years * PaymentsPerYear is { } payments && payments != decimal.Floor(payments))
         {
-            throw new ArgumentException("new_loan_years times new_loan_payments must be a whole number of payments.", "values");
+            throw new ArgumentException(
+                FormattableString.Invariant(
+                    $"new_loan_years times new_loan_payments must be a whole number of payments, not {payments:0.####}."),
+                "values");
         }
     }
 }

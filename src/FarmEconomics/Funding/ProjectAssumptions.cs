@@ -1,14 +1,17 @@
 using FarmEconomics.Records;
+using FarmEconomics.Records.Reading;
 
 namespace FarmEconomics.Funding;
 
 /// <summary>When a project is paid, how long it serves, and what it is held against.</summary>
 public sealed record ProjectAssumptions
 {
+    internal const string MonthName = "project_month";
+
     internal static IReadOnlyList<AssumptionEntry> Entries { get; } =
     [
         new NumberEntry(
-            "project_month", "Month the project is paid", "month of the year",
+            MonthName, "Month the project is paid", "month of the year",
             "calendar month of the next season in which the project is paid")
         {
             Least = 1m,
@@ -32,7 +35,7 @@ public sealed record ProjectAssumptions
             "a whole number from 1 to 40; not given: life_years of the table projects in whole years, else 15")
         {
             Least = 1m,
-            Most = 40m,
+            Most = LongestLife,
             Whole = true,
             Get = a => a.Project.LifeYears,
             Set = (a, v) => a with { Project = a.Project with { LifeYears = (int)v } },
@@ -121,12 +124,26 @@ public sealed record ProjectAssumptions
     /// <summary>Units of its work in a year; null: not known.</summary>
     public decimal? UseAYear { get; init; }
 
-    internal const int UsualLife = 15;
+    private const int UsualLife = 15;
     private const int LongestLife = 40;
 
-    internal int Years => LifeYears ?? UsualLife;
+    /// <summary>What can't stand alone; throws where it does.</summary>
+    /// <exception cref="ArgumentException">A part of owning against hiring without the others.</exception>
+    internal void Validate()
+    {
+        if (HireRate is null != OwnRunningCost is null)
+        {
+            throw new ArgumentException(HireRate is null
+                ? "own_running_cost needs hire_rate: owning is held against hiring."
+                : "hire_rate needs own_running_cost: hiring is held against owning.", "values");
+        }
 
-    internal decimal WorthAtTheEnd => Salvage ?? 0m;
+        if (UseAYear is not null && HireRate is null)
+        {
+            throw new ArgumentException(
+                "use_a_year needs hire_rate and own_running_cost: it is asked for owning against hiring.", "values");
+        }
+    }
 
     /// <summary>The row of a project in the projects table; null: none.</summary>
     internal static ProjectRow? RowOf(FarmRecords records, string? project)
@@ -142,17 +159,30 @@ public sealed record ProjectAssumptions
         return null;
     }
 
-    /// <summary>The pool whose name stands in a project's, the longest of several; null: none.</summary>
-    internal static Pool? PoolNamedIn(FarmRecords records, string project) =>
-        records.Pools.Where(pool => project.Contains(pool.Name, StringComparison.OrdinalIgnoreCase)).MaxBy(pool => pool.Name.Length);
-
-    /// <summary>What isn't given as the projects table has it, else as is usual.</summary>
-    internal ProjectAssumptions With(ProjectRow? row) => this with
+    /// <summary>
+    /// What isn't given as the projects table has it, else as is usual: whole years, salvage, pool. The one place that fills them in.
+    /// </summary>
+    internal ProjectAssumptions For(FarmRecords records, string? project)
     {
-        LifeYears = LifeYears ?? (row?.LifeYears is { } years
-            ? (int)Math.Clamp(Math.Round(years, MidpointRounding.AwayFromZero), 1m, LongestLife)
-            : UsualLife),
-        Salvage = Salvage ?? row?.Salvage ?? 0m,
-        Pool = Pool ?? row?.Pool?.Trim(),
-    };
+        ProjectRow? row = RowOf(records, project);
+        return this with
+        {
+            LifeYears = LifeYears ?? (row?.LifeYears is { } years
+                ? (int)Math.Clamp(Math.Round(years, MidpointRounding.AwayFromZero), 1m, LongestLife)
+                : UsualLife),
+            Salvage = Salvage ?? row?.Salvage ?? 0m,
+            Pool = Pool ?? row?.Pool?.Trim(),
+        };
+    }
+
+    /// <summary>
+    /// The pool it improves: the one named, else the one whose name stands in the project's, the longest of several; null: none.
+    /// </summary>
+    /// <exception cref="ArgumentException"><see cref="Pool"/> names no pool.</exception>
+    internal Pool? PoolIn(FarmRecords records, string project) => Pool is { } named
+        ? records.FindPool(named) ?? throw new ArgumentException(NoPool(records, named), nameof(project))
+        : records.Pools.Where(pool => project.Contains(pool.Name, StringComparison.OrdinalIgnoreCase)).MaxBy(pool => pool.Name.Length);
+
+    private static string NoPool(FarmRecords records, string named) => $"project_pool: there is no pool \"{named}\""
+        + (NearestName.Find(named, records.Pools.Select(pool => pool.Name)) is { } nearest ? $"; did you mean {nearest}?" : ".");
 }

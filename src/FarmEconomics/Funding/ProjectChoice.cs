@@ -92,9 +92,8 @@ public sealed record ProjectChoice(
     {
         FarmRecords records = season.Records;
         Result cost = CostOf(records, project, row);
-        Pool? pool = row is { Pool: { } named }
-            ? records.FindPool(named)
-            : ProjectAssumptions.PoolNamedIn(records, project);
+        ProjectAssumptions terms = new ProjectAssumptions().For(records, project);
+        Pool? pool = terms.PoolIn(records, project);
         StoreFacts? facts = pool is null ? null : StoreFacts.Of(season, pool, power);
         (TaskMinutes? task, TaskYear? done) = TaskOf(season, row);
         decimal? hour = season.Settings.OwnerWage;
@@ -103,7 +102,7 @@ public sealed record ProjectChoice(
         return new ProjectChoice(
             project,
             cost,
-            YearlyOf(cost, row, season.Settings),
+            YearlyOf(cost, terms, season.Settings),
             hours,
             losses,
             SavingOf(row, hours, losses, hour, facts)
@@ -143,21 +142,10 @@ public sealed record ProjectChoice(
             : Result.NotAvailable("no cost is given (projects), and it has no lines in funding");
     }
 
-    private static Result YearlyOf(Result whole, ProjectRow? row, FarmSettings settings)
-    {
-        decimal salvage = row?.Salvage ?? 0m;
-        return whole.Value is not { } cost ? whole
-            : settings.InterestPercent is not { } percent
-            ? Result.NotAvailable("no interest_percent among the settings")
-            : Result.Known(
-                Money
-                    .Rounded(
-                        ((cost - salvage) * Ownership.CapitalRecoveryFactor(percent / 100m, row?.LifeYears ?? ProjectAssumptions.UsualLife))
-                            + (salvage * percent / 100m)
-                    )
-                    .Amount
-            );
-    }
+    private static Result YearlyOf(Result cost, ProjectAssumptions terms, FarmSettings settings) =>
+        settings.InterestPercent is { } percent
+            ? cost.Map(whole => Investment.YearlyCost(whole, terms, percent / 100m))
+            : cost.IsAvailable ? Result.NotAvailable("no interest_percent among the settings") : cost;
 
     private static Result SavingOf(ProjectRow? row, Result hours, Result losses, decimal? hour, StoreFacts? facts)
     {

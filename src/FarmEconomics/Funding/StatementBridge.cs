@@ -61,9 +61,11 @@ public sealed class StatementBridge
         decimal booksOfYear = records.Expenses.Where(row => charges.HomeYearOf(row) == year).Sum(row => FarmPart(records, row));
         decimal booksDated = -book.Sum(CashKind.Operating, CashKind.OperatingInterest, CashKind.Labor);
         decimal Imputed(CostStream stream) => ImputedIn(charges, year, stream);
+        decimal land = LandIn(charges, year);
         List<BridgeStep> steps =
         [
             new("Income of this crop year paid in another, less income of another paid in this", incomeOfYear - shareDated - otherDated),
+            new("Sold this year and not paid in it, less what was paid of the year before", -book.Sum(CashKind.Invoices)),
             new("This year's produce sold in another year, less produce of other years sold in this", takenIn - sentOn),
             new("Household use at list value, not cash", season.Farm.Sums.Household.Amount),
             new("Closing stock, not cash", season.Farm.Sums.ClosingStock.Amount),
@@ -71,7 +73,8 @@ public sealed class StatementBridge
             new("Costs, fees and labor of this year spent on other crop years, less theirs spent on this",
                 (season.Carried - season.Brought).Amount),
             new("Interest on loans for assets, outside the enterprise budget", -book.Sum(CashKind.Interest)),
-            new("Yearly cost of equipment and buildings, the farm's part", -Imputed(CostStream.Ownership)),
+            new("Yearly cost of equipment and buildings, the farm's part", land - Imputed(CostStream.Ownership)),
+            new("Charge for your own land", -land),
             new("Hired labor worked out from wages, where the books hold none", -Imputed(CostStream.HiredLabor)),
             new("Unpaid owner labor", -Imputed(CostStream.OwnerLabor)),
             new("Establishment of perennials: carried to later years, less what bearing seasons take",
@@ -80,6 +83,10 @@ public sealed class StatementBridge
         ];
         return new StatementBridge(book.NetFarmCash, season.FarmNet, steps, season.Farm.Known.NetReturnLabel);
     }
+
+    // Own land is charged bed by bed; equipment and buildings are rows of assets.
+    private static decimal LandIn(ChargeBook charges, int year) => charges.Charges
+        .Where(charge => charge.HomeYear == year && charge.Origin is BedRow).Sum(charge => charge.Amount.Amount);
 
     private static decimal ImputedIn(ChargeBook charges, int year, CostStream stream) => charges
         .Charges.Where(charge =>

@@ -31,8 +31,8 @@ public sealed class TaxStatement
     /// <summary>Tax depreciation, asset by asset.</summary>
     public IReadOnlyList<AssetDepreciation> Depreciation { get; }
 
-    /// <summary>Sales of produce raised, before fees (part I).</summary>
-    public decimal Sales => Book.Sum(CashKind.ProduceSales, CashKind.ShareIncome);
+    /// <summary>Sales of produce raised, before fees, as far as they were paid in the year (part I).</summary>
+    public decimal Sales => Book.Sum(CashKind.ProduceSales, CashKind.Invoices, CashKind.ShareIncome);
 
     /// <summary>Other farm income (part I).</summary>
     public decimal OtherIncome => Book.Sum(CashKind.OtherIncome);

@@ -1,5 +1,6 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Records;
+using FarmEconomics.Records.Reading;
 using FarmEconomics.Tracing;
 using FarmEconomics.Units;
 
@@ -195,7 +196,10 @@ public sealed record ShareContents(Channel Channel, int CropYear, IReadOnlyList<
     private static ShareItem Planned1(PriceBook book, Channel channel, PlannedItem item, decimal boxes, DateOnly day, BoxCosts costs)
     {
         Crop crop = book.Review.Records.FindCrop(item.Crop)
-            ?? throw new ArgumentException($"The plan names the crop '{item.Crop}', which the crops table doesn't hold.");
+            ?? throw new ArgumentException($"Week {item.Week} of the plan names the crop '{item.Crop}', which the crops table doesn't hold"
+                + (NearestName.Find(item.Crop, book.Review.Records.Crops.Select(known => known.Name)) is { } nearest
+                    ? $"; did you mean {nearest}?"
+                    : "."));
         if (item.Quantity <= 0m || (item.Unit is { } unit && !crop.Units.ContainsKey(unit.Trim())))
         {
             throw new ArgumentException(book.Season.Notation.Text($"Week {item.Week} of the plan: "

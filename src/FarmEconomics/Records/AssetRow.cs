@@ -38,7 +38,9 @@ public readonly record struct AssetRow(RecordTable Home, int Index) : IRecordRow
     internal static readonly NumberColumn FarmPercentColumn = Declared.Number(
         new("farm_percent", ColumnType.Percent, "The farm's part; blank: 100.") { Range = NumberRanges.Part, Unit = "%" });
     internal static readonly NumberColumn GrantColumn = Declared.Number(
-        new("grant", ColumnType.Money, "The part of the cost a grant paid; blank: 0.")
+        new("grant", ColumnType.Money,
+            "The part of the cost a grant paid; blank: 0. Its money is no income (W208): what came to you stands in "
+            + "expenses as a refund, below 0, in the category the asset was bought under.")
         { Range = NumberRanges.AmountFromZero, Unit = ColumnUnits.Currency });
     internal static readonly NumberColumn RepairsPercentColumn = Declared.Number(
         new("repairs_percent", ColumnType.Percent, "Yearly repairs in percent of cost, where the books don't carry them.")
@@ -54,7 +56,8 @@ public readonly record struct AssetRow(RecordTable Home, int Index) : IRecordRow
         { Range = NumberRanges.AmountFromZero, Unit = ColumnUnits.Currency });
     internal static readonly NumberColumn SoldForColumn = Declared.Number(
         new("sold_for", ColumnType.Money,
-            "What it was sold for on the day in `retired`: money received, not to be entered in income again (W207); blank: not known.")
+            "What it was sold for on the day in `retired`: money received, not to be entered in income again (W207); blank: not known. "
+            + "Traded in: what was allowed for it; what it was traded for then stands in expenses at its whole price.")
         {
             Range = NumberRanges.AmountFromZero,
             Unit = ColumnUnits.Currency,

@@ -32,7 +32,9 @@ public readonly record struct BalanceRow(RecordTable Home, int Index) : IRecordR
 
     internal static readonly ChoiceColumn<BalanceItem> KindColumn = Declared.Choice<BalanceItem>(
         new("kind", ColumnType.Choice,
-            "What it is: cash; inventory (produce, invoices; blank for a current asset); supplies (inputs not used yet); "
+            "What it is: cash; inventory (produce, what members still owe; blank for a current asset); "
+            + "invoices (customers' unpaid bills for what stands in sales, where it counts from the day it left); "
+            + "supplies (inputs not used yet); "
             + "in-assets (held by the assets table too; blank for a longer-term asset) or beside-assets (land); "
             + "bills (blank for a current liability); paid-ahead (customers' money for later produce); "
             + "debt (blank for a longer-term liability). Without a row of cash nobody knows what cash there was."));

@@ -194,8 +194,11 @@ public enum BalanceItem
     /// <summary>Money: cash, checking, savings.</summary>
     Cash,
 
-    /// <summary>Produce, invoices and other current assets: their change is a return.</summary>
+    /// <summary>Produce and other current assets, such as what members still owe: their change is a return.</summary>
     Inventory,
+
+    /// <summary>Customers' unpaid bills for what stands in sales already: sold, and not yet money.</summary>
+    Invoices,
 
     /// <summary>Inputs not used yet: their change is a cost.</summary>
     Supplies,

@@ -214,7 +214,7 @@ public class EdgeFarmTests
     /// <summary>What can be repaid isn't told in times over where it doesn't reach once.</summary>
     [Theory]
     [InlineData(100000, "nothing is left to pay what falls due on debt.", "more in sales is what coverage of")]
-    [InlineData(0, "it can pay what falls due on debt 2.6 times over.", "sales can fall this far before coverage")]
+    [InlineData(0, "it can pay what falls due on debt 2.5 times over.", "sales can fall this far before coverage")]
     public void Coverage_UnderOne_SaysWhatIsPaid(int spent, string debt, string sales)
     {
         string more = spent == 0 ? "" : $"2025-06-01,{spent}.00,insurance,,,,,,,,\n";

@@ -17,14 +17,15 @@ public class SharePlanFileTests
     [Fact]
     public void Read_LinesThatCannotBeRead_TellsAllOfThem()
     {
-        string folder = TestFolders.Make(("plan.csv", "week,crop,quantity\nfirst,Kale,1\n2,,1\n3,Carrots,none\n"));
+        string folder = TestFolders.Make(("plan.csv", "week,crop,quantity\nfirst,Kale,1\n2,,1\n3,Carrots,none\n70,Kale,1\n"));
 
         string message = Assert.Throws<FormatException>(() => SharePlanFile.Read(Path.Combine(folder, "plan.csv"))).Message;
 
-        Assert.Equal(3, message.Split('\n').Length);
-        Assert.Contains("plan.csv:2: a week from 1 on was expected, not 'first'", message, StringComparison.Ordinal);
+        Assert.Equal(4, message.Split('\n').Length);
+        Assert.Contains("plan.csv:2: a week from 1 to 53 was expected, not 'first'", message, StringComparison.Ordinal);
         Assert.Contains("plan.csv:3: the crop is missing", message, StringComparison.Ordinal);
         Assert.Contains("plan.csv:4: a quantity above 0", message, StringComparison.Ordinal);
+        Assert.Contains("plan.csv:5: a week from 1 to 53 was expected, not '70'", message, StringComparison.Ordinal);
     }
 
     // 1,5 is one and a half where it was written, and no fifteen.

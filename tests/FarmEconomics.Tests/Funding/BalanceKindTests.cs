@@ -45,6 +45,30 @@ public class BalanceKindTests
         Assert.Equal(found ? 50m : null, BalanceSheet.At(records, new DateOnly(2025, 12, 31))?.Cash);
     }
 
+    /// <summary>The truck was listed three days before the bank: without its day it would be gone without a word.</summary>
+    [Fact]
+    public void At_RowsOfAnotherDayNearby_AreNamed()
+    {
+        RecordTables tables = new();
+        tables.Present.Add("balances");
+        foreach ((string day, string item) in new[] { ("2025-11-30", "Old"), ("2025-12-28", "Truck"), ("2025-12-31", "Bank") })
+        {
+            tables.Add<BalanceRow>(new RowValues
+            {
+                ["date"] = DateOnly.ParseExact(day, "yyyy-MM-dd"),
+                ["item"] = item,
+                ["class"] = BalanceClass.CurrentAsset,
+                ["amount"] = 50m,
+            });
+        }
+
+        FarmRecords records = FarmRecords.Link(tables, new FarmSettings { AsOf = new DateOnly(2026, 3, 1) });
+        BalanceSheet sheet = BalanceSheet.At(records, new DateOnly(2025, 12, 31))!;
+
+        Assert.Equal("Bank", Assert.Single(sheet.Lines).Item);
+        Assert.Equal([new DateOnly(2025, 12, 28)], sheet.OtherDays);
+    }
+
     private static BalanceSheet Sheet(params (string Item, BalanceClass Class, decimal Amount, BalanceItem? Kind)[] rows)
     {
         RecordTables tables = new();

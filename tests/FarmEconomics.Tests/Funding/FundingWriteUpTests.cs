@@ -143,8 +143,41 @@ public class FundingWriteUpTests
     [InlineData("indirect_classes=persons", "no object class")]
     [InlineData("hours_saved", "no value")]
     [InlineData("match_base=half", "one of total, award")]
+    [InlineData("hours_saved=10; hours_saved=20", "hours_saved is given twice, as 10 and as 20")]
+    [InlineData("new_loan_percent=7", "new_loan_percent needs new_loan, the amount asked for")]
+    [InlineData("new_loan_years=5", "new_loan_years needs new_loan, the amount asked for")]
+    [InlineData("new_loan=5000; new_loan_percent=7; new_loan_years=5.3", "a whole number of payments, not 63.6")]
+    [InlineData("hire_rate=30", "hire_rate needs own_running_cost")]
+    [InlineData("own_running_cost=30", "own_running_cost needs hire_rate")]
+    [InlineData("use_a_year=30", "use_a_year needs hire_rate and own_running_cost")]
     public void Parse_BadAssumption_SaysWhatIsWrong(string text, string message) =>
         Assert.Contains(message, Assert.Throws<ArgumentException>(() => FundingAssumptions.Parse(text)).Message, StringComparison.Ordinal);
+
+    [Fact]
+    public void Parse_ClassGivenTwice_IsRefused()
+    {
+        Assert.Contains("Truck is given twice, as 5 and as 7",
+            Assert.Throws<ArgumentException>(() => FundingAssumptions.Parse("", "Truck=5; truck=7")).Message.Replace("truck", "Truck", StringComparison.Ordinal),
+            StringComparison.Ordinal);
+        Assert.Single(FundingAssumptions.Parse("", "Truck=5; truck=5").Classes);
+    }
+
+    [Theory]
+    [InlineData("grant_month=5")]
+    [InlineData("hours_saved=5")]
+    [InlineData("indirect_percent=10")]
+    public void Of_AssumptionOfAProjectWithoutAProject_IsRefused(string text) =>
+        Assert.Contains("is of a project, and none is asked for",
+            Assert.Throws<ArgumentException>(() => FundingWriteUp.Of(Demo, 2025, null, FundingAssumptions.Parse(text))).Message,
+            StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("project_life_years=2; saving_pattern=50, 80, 100", "saving_pattern names 3 years, but the project serves 2")]
+    [InlineData("project_salvage=20000", "is to fetch 20,000.00 at the end and costs 14,800.00")]
+    public void Of_AssumptionThatDoesNotFitTheProject_IsRefused(string text, string message) =>
+        Assert.Contains(message,
+            Assert.Throws<ArgumentException>(() => FundingWriteUp.Of(Demo, 2025, "Larger cold room", FundingAssumptions.Parse(text))).Message,
+            StringComparison.Ordinal);
 
     [Fact]
     public void Of_UnknownProjectOrAsset_NamesTheNearest()

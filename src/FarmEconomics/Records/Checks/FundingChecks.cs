@@ -10,16 +10,27 @@ internal static class FundingChecks
     public static IEnumerable<RecordCheck> OfBalances =>
     [
         NamesOnce.Of<BalanceRow>("item", row => $"{row.Item.Trim()} on {row.Date:yyyy-MM-dd} as {Schema.Words.Of(row.Class)}"),
-        new RowChecks<BalanceRow>(("kind fits class", BalanceKinds)),
+        new RowChecks<BalanceRow>(("kind fits class", BalanceKinds), ("what is owed is above 0", OwedAboveZero)),
     ];
 
     public static IEnumerable<RecordCheck> OfFunding => [new RowChecks<FundingRow>(("years and quarters are whole", WholeQuarters))];
+
+    private static void OwedAboveZero(CheckContext context, BalanceRow row)
+    {
+        if (row.Amount < 0m && row.Class >= BalanceClass.CurrentLiability)
+        {
+            context.Report(ProblemCodes.LiabilityBelowZero, row, "amount",
+                context.Notation.Text(
+                    $"{row.Item.Trim()} is a {Schema.Words.Of(row.Class)} of {row.Amount:#,##0.00}; what is owed is above 0."),
+                context.Notation.Text($"{row.Amount}"));
+        }
+    }
 
     private static void BalanceKinds(CheckContext context, BalanceRow row)
     {
         BalanceItem[] fit = row.Class switch
         {
-            BalanceClass.CurrentAsset => [BalanceItem.Cash, BalanceItem.Inventory, BalanceItem.Supplies],
+            BalanceClass.CurrentAsset => [BalanceItem.Cash, BalanceItem.Inventory, BalanceItem.Invoices, BalanceItem.Supplies],
             BalanceClass.IntermediateAsset or BalanceClass.LongTermAsset => [BalanceItem.InAssets, BalanceItem.BesideAssets],
             BalanceClass.CurrentLiability => [BalanceItem.Bills, BalanceItem.PaidAhead, BalanceItem.Debt],
             _ => [BalanceItem.Debt],

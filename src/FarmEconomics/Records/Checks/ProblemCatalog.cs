@@ -213,9 +213,8 @@ public static class ProblemCatalog
             "Enter 12 for monthly, 4 for quarterly, 1 for yearly payments, and years that hold whole payments."),
         new(ProblemCodes.BalanceKind, "Balance-sheet item of the wrong kind",
             "kind doesn't fit the class: cash as a liability, a debt as an asset.",
-            "Current assets are cash, inventory or supplies; longer-term assets in-assets or beside-assets; current liabilities bills, "
-                + "paid-ahead or debt; "
-                + "longer-term liabilities debt."
+            "Current assets are cash, inventory, invoices or supplies; longer-term assets in-assets or beside-assets; "
+                + "current liabilities bills, paid-ahead or debt; longer-term liabilities debt."
         ),
         new(
             ProblemCodes.ProjectQuarter,
@@ -228,6 +227,12 @@ public static class ProblemCatalog
             "Money that doesn't fit the asset",
             "The grant is greater than what the asset cost, or sold_for is given without the day it was sold.",
             "Correct grant or cost; give the day in retired."
+        ),
+        new(
+            ProblemCodes.LiabilityBelowZero,
+            "Liability below 0",
+            "What is owed is entered below 0: it would count as owned.",
+            "Enter what is owed above 0; what others owe you is a current-asset."
         ),
         new(
             ProblemCodes.TemperatureOrder,
@@ -266,6 +271,14 @@ public static class ProblemCatalog
         new(ProblemCodes.SaleTwice, "Sale of an asset that stands in income too",
             "Income of the same amount as sold_for came in within a month of the day in retired: cash would count the sale twice.",
             "Remove the row from income if it is that sale; leave it if it is other money."),
+        new(ProblemCodes.GrantTwice, "Grant for an asset that stands in income too",
+            "Income of the same amount as grant came in within a year of the day in in_service: the grant makes the asset cost less "
+                + "each year, so as income it counts twice, and next year's cash would have it again.",
+            "If it is that grant: take it out of income and enter it in expenses as a refund, an amount below 0 in the category the asset "
+                + "was bought under. Leave it if it is other money."),
+        new(ProblemCodes.SalvageAboveCost, "Worth more at the end than it cost",
+            "salvage is greater than the cost, so that owning it would bring money each year.",
+            "Correct salvage or cost; leave it if it does gain in value, as land may."),
         new(ProblemCodes.TotalMissed, "Control total missed",
             "What the records add up to is further from the control total than its tolerance.",
             "Look for rows that are missing, entered twice or dated wrongly; correct the total if it is wrong."),

@@ -198,6 +198,9 @@ public static class ProblemCodes
     /// <summary>A grant greater than what the asset cost, or money it fetched without the day it went.</summary>
     public const string AssetMoney = "E238";
 
+    /// <summary>A liability entered below 0.</summary>
+    public const string LiabilityBelowZero = "E239";
+
     /// <summary>Lowest temperature above the highest.</summary>
     public const string TemperatureOrder = "E235";
 
@@ -230,6 +233,12 @@ public static class ProblemCodes
 
     /// <summary>An asset's sale that seems to stand in income as well.</summary>
     public const string SaleTwice = "W207";
+
+    /// <summary>A grant for an asset that stands in income too.</summary>
+    public const string GrantTwice = "W208";
+
+    /// <summary>More salvage than what it cost.</summary>
+    public const string SalvageAboveCost = "W209";
 
     /// <summary>A control total the records miss.</summary>
     public const string TotalMissed = "W240";

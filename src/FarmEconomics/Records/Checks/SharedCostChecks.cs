@@ -53,6 +53,7 @@ internal static class SharedCostChecks
                 ("money fits the asset", AssetMoney)
             ),
             new TableCheck("a sale of an asset stands once", SalesStandOnce),
+            new TableCheck("a grant for an asset stands once", GrantsStandOnce),
         ];
 
     public static IEnumerable<RecordCheck> OfLimits =>
@@ -76,6 +77,17 @@ internal static class SharedCostChecks
                 "grant",
                 context.Notation.Text($"The grant, {grant:#,##0.00}, is greater than the cost, {row.Cost:#,##0.00}."),
                 context.Notation.Text($"{grant}")
+            );
+        }
+
+        if (row.Salvage is { } salvage && salvage > row.Cost)
+        {
+            context.Report(
+                ProblemCodes.SalvageAboveCost,
+                row,
+                "salvage",
+                context.Notation.Text($"It is to fetch {salvage:#,##0.00} at the end and cost {row.Cost:#,##0.00}."),
+                context.Notation.Text($"{salvage}")
             );
         }
 
@@ -111,10 +123,35 @@ internal static class SharedCostChecks
             }
         }
 
-        bool Twin(IncomeRow income, decimal fetched, DateOnly sold) => income.Amount == fetched
-            && context.Channel(income.Channel) is { Kind: ChannelKind.Other }
-            && Math.Abs(income.Date.DayNumber - sold.DayNumber) <= DaysAround;
+        bool Twin(IncomeRow income, decimal fetched, DateOnly sold) => Came(context, income, fetched, sold, DaysAround);
     }
+
+    /// <summary>Our own bound: a funder often pays back what was spent, months after the work.</summary>
+    private const int DaysAroundGrant = 366;
+
+    private static void GrantsStandOnce(CheckContext context)
+    {
+        foreach (AssetRow row in context.Tables.Assets)
+        {
+            if (row.Grant is > 0m and var grant && context.Tables.Income
+                .Where(income => Came(context, income, grant, row.InService, DaysAroundGrant)).Take(1).ToList() is [var twin])
+            {
+                context.Report(
+                    ProblemCodes.GrantTwice,
+                    row,
+                    "grant",
+                    context.Notation.Text(
+                        $"A grant paid {grant:#,##0.00} of it, and as much came in as other income on {twin.Date:yyyy-MM-dd}."),
+                    context.Notation.Text($"{grant}")
+                );
+            }
+        }
+    }
+
+    private static bool Came(CheckContext context, IncomeRow income, decimal amount, DateOnly day, int daysAround) =>
+        income.Amount == amount
+        && context.Channel(income.Channel) is { Kind: ChannelKind.Other }
+        && Math.Abs(income.Date.DayNumber - day.DayNumber) <= daysAround;
 
     private static void StructuresAreThere(CheckContext context)
     {

@@ -14,6 +14,12 @@ public class ReportTableTests
         .Total("All", 1231.5m, Result.NotAvailable("no labor hours"), "")
         .Note("A note with 1 < 2.");
 
+    /// <summary>A column of money that says no unit, as the twelve months of a cash flow, has no empty brackets.</summary>
+    [Fact]
+    public void FullHeading_WithoutAUnit_IsTheHeadingAlone() =>
+        Assert.Equal(["Line", "Jan", "Year ($)"], new ReportTable("Cash", Notation.Default).Column("Line").Column("Jan", Look.Money, "")
+            .Column("Year", Look.Money).Columns.Select(column => column.FullHeading));
+
     [Fact]
     public void Html_TextFromRecords_IsEncoded()
     {
