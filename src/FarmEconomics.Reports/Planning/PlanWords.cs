@@ -243,6 +243,11 @@ public static partial class PlanWords
                 $"{problem.Where}: sales of the week of {problem.Day:MMM d, yyyy} lie outside the year planned; "
                     + $"what lies outside it isn't in its cash."
             ),
+            PlanProblemKind.OutOfSeason => notation.Text(
+                $"{problem.Where}, week of {problem.Day:MMM d}: far from every week it came into a bed here, those of "
+                    + $"{problem.OnRecord!.First:MMM d} to {problem.OnRecord.Last:MMM d} ({problem.OnRecord.Sowings} sowings in "
+                    + $"{problem.OnRecord.Seasons} seasons){plantings}."
+            ),
             PlanProblemKind.Outside => notation.Text($"{problem.Where}, {problem.Day:MMM d, yyyy}: outside the year planned{plantings}."),
             PlanProblemKind.Trays => notation.Text($"From the week of {problem.Day:MMM d}: ")
                 + $"up to {notation.Count((int)Math.Ceiling(problem.Short), "tray")} more than there is room for.",
