@@ -45,7 +45,8 @@ public static class ShortWords
     /// while the crops could wait. Null where there is nothing to tell apart.
     /// </summary>
     internal static int? CostDays(WhatWasShort season) =>
-        season.WaterAndPower.Water is { HasLimit: true, WorthIsKnown: true } water && NearDays(season) is { } near && near != water.DaysShort
+        season.WaterAndPower.Water is { HasLimit: true, WorthIsKnown: true } water
+            && NearDays(season) is { } near && near != water.DaysShort
             ? water.DaysShort
             : null;
 
