@@ -46,11 +46,12 @@ public static class ProblemSummary
 
     /// <summary>True when the summary leaves rows out.</summary>
     /// <param name="problems">The problems.</param>
+    /// <param name="most">How many causes it tells.</param>
     /// <returns>Whether there is more to see than it tells.</returns>
-    public static bool LeavesOut(IEnumerable<Problem> problems)
+    public static bool LeavesOut(IEnumerable<Problem> problems, int most = OnAScreen)
     {
         IReadOnlyList<ProblemCause> causes = ProblemCause.Of(problems);
-        return causes.Count > OnAScreen || causes.Any(cause => cause.Count > 1);
+        return causes.Count > most || causes.Any(cause => cause.Count > 1);
     }
 
     private static IEnumerable<string> Lines(ProblemCause cause, Notation notation)

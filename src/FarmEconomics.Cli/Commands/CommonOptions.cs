@@ -111,13 +111,16 @@ internal static class CommonOptions
         return farm.Review;
     }
 
-    /// <summary>The problems by their cause, or each of them, then a line that counts them.</summary>
-    internal static void PrintProblems(FarmFolder farm, TextWriter to, bool all = false)
+    /// <summary>
+    /// The problems by their cause, or each of them, then a line that counts them; as many kinds as fit a screen where they only stand in
+    /// the way of what was asked for.
+    /// </summary>
+    internal static void PrintProblems(FarmFolder farm, TextWriter to, bool all = false, int kinds = ProblemSummary.OnAScreen)
     {
         foreach (
             string line in all
                 ? farm.Problems.Select(problem => ProblemText.Format(problem, farm.Notation, farm.Folder))
-                : ProblemSummary.Lines(farm.Problems, farm.Folder, farm.Notation)
+                : ProblemSummary.Lines(farm.Problems, farm.Folder, farm.Notation, kinds)
         )
         {
             Screen.Say(line, to);
@@ -132,7 +135,7 @@ internal static class CommonOptions
         }
 
         string more =
-            !all && ProblemSummary.LeavesOut(farm.Problems)
+            !all && ProblemSummary.LeavesOut(farm.Problems, kinds)
                 ? " check --all tells every row, check --list FILE writes them to a CSV file."
                 : "";
         Screen.Say($"{farm.Notation.Count(farm.ErrorCount, "error")}, {farm.Notation.Count(farm.WarningCount, "warning")}.{more}", to);

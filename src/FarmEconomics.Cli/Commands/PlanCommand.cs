@@ -50,7 +50,7 @@ internal static class PlanCommand
         internal readonly Option<bool> Careful = OptionRules.Flag("--careful",
             "Look for the mix as --best does, and for steadier ones; plan the one that looks at bad seasons as much as at the average.");
         internal readonly Option<bool> Ranges = OptionRules.Flag("--ranges",
-            "With --best or --careful: how far what one more is worth holds, and how sure each crop's length is.");
+            "With --best or --careful: how far what a little more is worth holds, and how sure each crop's length is.");
         internal readonly Option<NumberOption?> Wage = OptionRules.Number("--own-hour", "X", 0m, 100_000m,
             "What an hour of your own is worth in the plan; 0 counts cash alone. Default: owner_wage.");
         internal readonly Option<string[]> Least = OptionRules.Many("--least", "CROP=LENGTH",
@@ -176,7 +176,7 @@ internal static class PlanCommand
         FarmReview review, SeasonReview season, PlanModel model, Asked asked, Terminal terminal)
     {
         terminal.Step("Looking for the best mix");
-        BestMix mix = BestMix.Of(model, asked.Solver!);
+        BestMix mix = BestMix.Of(model, asked.Solver!, BestMix.LimitsTold);
         PlanLengths? lengths = mix.Simpler();
         bool isSteady = false;
         if (asked.Careful && mix.Best is not null && Steady(review, season, mix, asked, terminal) is { } steady)
@@ -196,7 +196,7 @@ internal static class PlanCommand
         PrintMix(mix, chosen, season, asked, terminal);
         PlanDraft draft = DraftMaker.Of(season.Records, model, chosen.Feet, quantities);
         // Of a year that is on record its own plantings, sales and stores stand in the way.
-        PlanProof? proof = season.Records.AsOf >= season.Settings.EndOf(model.CropYear).AddDays(-1)
+        PlanProof? proof = season.Settings.IsOver(model.CropYear, season.Records.AsOf)
             ? null
             : PlanProof.Of(season.Records, model, draft, quantities, chosen.Feet);
         Console.Out.WriteLine(Proof(season, proof, model.CropYear));

@@ -62,7 +62,8 @@ internal sealed class RowsApart(TableSchema schema, ColumnSchema?[] columns, str
     public void NextIsRecord() => KeepNotes();
 
     /// <summary>A row in error is held to be a remark when it is one text of several words, as long as nothing else follows.</summary>
-    public void NextIsInError(CsvReader reader, RowReading row, bool fits, string name)
+    /// <returns>False for what may be a remark.</returns>
+    public bool NextIsInError(CsvReader reader, RowReading row, bool fits, string name)
     {
         int filled = -1;
         int count = 0;
@@ -79,12 +80,12 @@ internal sealed class RowsApart(TableSchema schema, ColumnSchema?[] columns, str
         if (fits && required.Length > 1 && text.Any(char.IsLetter) && text.Contains(' ', StringComparison.Ordinal))
         {
             notes.Add((row.FirstProblem, row.Source, text));
+            return false;
         }
-        else
-        {
-            KeepNotes();
-            namesInError.Add(name);
-        }
+
+        KeepNotes();
+        namesInError.Add(name);
+        return true;
     }
 
     /// <summary>The names that rows in error would have defined: such a name is known. A remark defines none.</summary>

@@ -37,6 +37,9 @@ internal sealed class RowsInOrder(FarmSettings settings, RecordTable table, Colu
 
     public required RowCounts Counts { get; init; }
 
+    /// <summary>Told of each row in error, before it is taken back.</summary>
+    public required Action<int> InError { get; init; }
+
     /// <summary>True for a row nothing stands in.</summary>
     public static bool IsBlank(CsvReader reader)
     {
@@ -108,8 +111,12 @@ internal sealed class RowsInOrder(FarmSettings settings, RecordTable table, Colu
         }
 
         row.AddMoney(fits ? table[at] : null);
+        if (apart.NextIsInError(Reading.Reader, row, fits, key < 0 ? "" : Reading.Reader.GetString(key)) && fits)
+        {
+            InError(at);
+        }
+
         table.CutTo(at);
-        apart.NextIsInError(Reading.Reader, row, fits, key < 0 ? "" : Reading.Reader.GetString(key));
         if (++Counts.InError > MaxRowsInError)
         {
             throw new InputException(

@@ -14,7 +14,7 @@ internal sealed class TableReader(FarmSettings settings, RecordTables tables, Li
 
     public FileCount Read(TableInput input, RecordTable table)
     {
-        FileBeingRead file = new(input, table, problems.Count);
+        FileBeingRead file = new(input, table, problems.Count, tables.InErrorOf(table.Schema)?.Count ?? 0);
         try
         {
             using InputReading reading = input.Open(options => options with { OnMalformedRecord = file.Remember }, settings);
@@ -56,6 +56,7 @@ internal sealed class TableReader(FarmSettings settings, RecordTables tables, Li
         problems.Add(ProblemCatalog.Make(code, new SourceLine(file.Input.File, 0), null, message));
         tables.Unreadable.Add(file.Table.Schema.Name);
         file.Table.CutTo(file.FirstRow);
+        tables.InErrorOf(file.Table.Schema)?.CutTo(file.FirstInError);
         file.Counts.InError = file.Counts.Rows - file.Counts.PassedOver;
     }
 
@@ -102,7 +103,13 @@ internal sealed class TableReader(FarmSettings settings, RecordTables tables, Li
         }
 
         RowsInOrder rows = new(settings, file.Table, columns, problems)
-        { Reading = reading, File = file.Input.File, Quotes = file.Quotes, Counts = file.Counts };
+        {
+            Reading = reading,
+            File = file.Input.File,
+            Quotes = file.Quotes,
+            Counts = file.Counts,
+            InError = row => tables.RememberInError(file.Table, row),
+        };
         foreach (string name in rows.Read(progress))
         {
             RememberName(file.Table.Schema, name);
@@ -123,7 +130,7 @@ internal sealed class TableReader(FarmSettings settings, RecordTables tables, Li
     }
 
     /// <summary>A file being read, with what stood there before it.</summary>
-    private sealed class FileBeingRead(TableInput input, RecordTable table, int firstProblem)
+    private sealed class FileBeingRead(TableInput input, RecordTable table, int firstProblem, int firstInError)
     {
         internal TableInput Input => input;
 
@@ -132,6 +139,8 @@ internal sealed class TableReader(FarmSettings settings, RecordTables tables, Li
         internal int FirstRow { get; } = table.Count;
 
         internal int FirstProblem => firstProblem;
+
+        internal int FirstInError => firstInError;
 
         internal Dictionary<long, CsvMalformedReason> Quotes { get; } = [];
 

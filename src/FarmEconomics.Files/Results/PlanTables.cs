@@ -124,6 +124,7 @@ public static class PlanTables
         PlanProblemKind.Outside => "outside the year",
         PlanProblemKind.NotPlanned => "not in the plan",
         PlanProblemKind.Rotation => "rotation",
+        PlanProblemKind.OutOfSeason => "far from its weeks on record",
         _ => "bed",
     };
 

@@ -45,8 +45,10 @@ internal sealed class CropWords
     {
         get
         {
+            bool tells = CropOverYears.Tells(crop, farm.Season.Records.AsOf);
+            int told = verdict.Seasons.Count(one => tells || one.CropYear != farm.Season.CropYear);
             string seasons =
-                $"{Phrase.Spelled(verdict.Seasons.Count, "season")} and {Phrase.Spelled(sowings.Count, "sowing")} "
+                $"{(told == 0 ? "no season" : Phrase.Spelled(told, "season"))} and {Phrase.Spelled(sowings.Count, "sowing")} "
                 + $"of {farm.Season.CropYear} are on record";
             return verdict.HoursByRule.Value is { } part
                 ? $"How sure: {BlockNumber.Percent(part, notation)} of this crop's {notation.Number(crop.LaborHours.Value, Look.Count)} "

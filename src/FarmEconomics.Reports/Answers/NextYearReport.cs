@@ -204,7 +204,7 @@ public sealed class NextYearReport : Report<NextYearParameters>
 
         if (plan is { Mix: { } mix, Chosen: not null })
         {
-            ReportTable worth = PlanWords.Limits(mix, notation, plan.Limits);
+            ReportTable worth = PlanWords.Limits(mix, notation);
             yield return new TableBlock(NextYearBlock.Worth, "What one more hour, crate or length of bed is worth", worth) { Rows = 6 };
         }
 

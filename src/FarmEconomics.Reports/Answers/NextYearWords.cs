@@ -44,7 +44,7 @@ internal sealed class NextYearWords(ShownPlan plan)
         { Source: PlanSource.Best, Chosen: null, Mix: { } mix } =>
             $"{Phrase.Sentence(ConflictWords.AtOdds(mix, notation))} Shown here are the plantings of {plan.Farm.Season.CropYear} again.",
         { Source: PlanSource.Best, Mix: { } mix } =>
-            $"{SalesAlone()}{WithoutPrice()}{Changes()} {PlanWords.Dearest(mix, notation, plan.Limits)}",
+            $"{SalesAlone()}{WithoutPrice()}{Changes()} {PlanWords.Dearest(mix, notation)}",
         { Source: PlanSource.Records } => $"It stands in plan.csv and plan_sales.csv. {Changes()}",
         _ when !plan.HasSolver =>
             WithoutPrice() + "This computer has no solver, so no best mix was looked for; the season's sowings stand a year later, "
@@ -57,7 +57,7 @@ internal sealed class NextYearWords(ShownPlan plan)
     {
         get
         {
-            int seasons = plan.Farm.Review.CropYears.Count(year => year <= plan.Farm.Season.CropYear);
+            int seasons = plan.Farm.Review.CropYearsPicked.Count(year => year <= plan.Farm.Season.CropYear);
             string rests = plan.Source == PlanSource.Records ? "yields, hours and prices are those of your plan"
                 : "yields are means of all your sowings, not of lucky ones";
             return $"How sure: {notation.Count(seasons, "season")} on record; {rests}. Next year's weather and market will differ.";

@@ -54,8 +54,8 @@ internal sealed class SeasonWords(ReviewedFarm farm)
             .Where(charge => charge.Hours > 0m && !charge.Estimated)
             .Sum(charge => charge.Hours);
         decimal byRule = hours - logged;
-        int years = farm.Review.CropYears.Count(year => year <= season.CropYear);
-        string seasons = $"{Phrase.Spelled(years, "season")} {(years == 1 ? "is" : "are")} on record"
+        int years = farm.Review.CropYearsPicked.Count(year => year <= season.CropYear);
+        string seasons = (years == 0 ? "no harvest is" : $"{Phrase.Spelled(years, "season")} {(years == 1 ? "is" : "are")}") + " on record"
             + (HasJustBegun(farm) ? $"; what {season.CropYear} is still to bring and to cost isn't in it" : "");
         return farm.Season.Known.Hours is { } none ? $"How sure: {none}; {seasons}."
             : hours > 0m ? $"How sure: {BlockNumber.Percent(byRule / hours, farm.Notation)} of the hours were divided by rule; {seasons}."

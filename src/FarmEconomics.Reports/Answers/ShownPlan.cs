@@ -31,8 +31,6 @@ internal sealed record CropLength(string Crop, decimal Before, decimal After, in
 /// <summary>The plan that a page shows, and the season's plantings again, which it is held against.</summary>
 internal sealed class ShownPlan
 {
-    private const int MostLimits = 12;
-
     private ShownPlan(ReviewedFarm farm, PlanModel model)
     {
         (Farm, Model) = (farm, model);
@@ -59,9 +57,6 @@ internal sealed class ShownPlan
 
     /// <summary>What the season's plantings again would do.</summary>
     internal required PlanOutlook Before { get; init; }
-
-    /// <summary>The dearest limits of the best mix, solved again with one more and one less.</summary>
-    internal IReadOnlyList<BindingLimit> Limits { get; private init; } = [];
 
     /// <summary>Plans from most to safest; null: not asked for.</summary>
     internal SafePlans? Safe { get; private init; }
@@ -165,7 +160,7 @@ internal sealed class ShownPlan
         CancellationToken cancellation
     )
     {
-        BestMix mix = BestMix.Of(model, by.Solver, MostLimits);
+        BestMix mix = BestMix.Of(model, by.Solver, BestMix.LimitsTold);
 
         // Before other lengths are scored: those of the season were the last.
         PlanDraft again = SoldAsWell(farm, model, mix.QuantitiesOf);
@@ -178,7 +173,6 @@ internal sealed class ShownPlan
         {
             Source = PlanSource.Best,
             HasSolver = true,
-            Limits = mix.Worths,
             Mix = mix,
             Safe = by.Asked.HowSafe ? SafePlans.Of(farm, mix, by.Solver) : null,
             Chosen = quantities is null ? null : chosen,

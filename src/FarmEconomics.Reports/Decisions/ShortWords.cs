@@ -20,6 +20,11 @@ public static class ShortWords
         said.Add(shorts.Count > 0 ? $"Short in {year}: {string.Join("; ", shorts)}."
             : season.Resources.Count > 0 ? $"Nothing was short in {year}, as far as the records tell."
                 : $"What was short in {year} no record tells.");
+        if (DaysThatCost(season) is { } days)
+        {
+            said.Add(days);
+        }
+
         List<string> never = [.. season.Resources.Where(thing => thing.Short.Count == 0 && thing.Fullest is not null)
             .Select(thing => $"{Named(thing)} (at most {Phrase.Percent(thing.Fullest!.Share)}, {On(thing, thing.Fullest.From)})")];
         if (never.Count > 0)
@@ -35,6 +40,23 @@ public static class ShortWords
         return string.Join(" ", said);
     }
 
+    /// <summary>
+    /// On how many days the limits on water cost harvest, where that isn't as many as water was nearly all used: a well may be full in use
+    /// while the crops could wait. Null where there is nothing to tell apart.
+    /// </summary>
+    internal static int? CostDays(WhatWasShort season) =>
+        season.WaterAndPower.Water is { HasLimit: true, WorthIsKnown: true } water
+            && NearDays(season) is { } near && near != water.DaysShort
+            ? water.DaysShort
+            : null;
+
+    private static int? NearDays(WhatWasShort season) =>
+        season.Short.FirstOrDefault(thing => thing.Kind == ScarceKind.Water)?.Short.Count;
+
+    private static string? DaysThatCost(WhatWasShort season) => CostDays(season) is not { } days ? null
+        : $"Water was that near its limit on {season.Season.Notation.Count(NearDays(season)!.Value, "day")}; the page on water counts the "
+            + $"{season.Season.Notation.Count(days, "day")} on which the limit cost harvest.";
+
     /// <summary>Everything that was held against a limit, and what can't be.</summary>
     public static ReportTable Things(WhatWasShort season)
     {
@@ -47,7 +69,8 @@ public static class ShortWords
             .Note(notation.Text($"Short = at least {season.ShortAt * 100m:0.#}% of the limit in use in that week (on that day for crates, "
                 + $"trays, kWh, water and sprinklers). Beds: bed-feet in use on the mean of the week's days. "
                 + $"Crates count from the day of the pick to the day before they left. A limit written for the year after counts as well."))
-            .Note("Days of a week are told by its Monday.");
+            .Note("Days of a week are told by its Monday.")
+            .Note(DaysThatCost(season));
         foreach (ScarceResource thing in season.Resources.Where(thing => thing.Fullest is not null))
         {
             ScarceSpan fullest = thing.Fullest!;

@@ -108,7 +108,7 @@ public static class CarefulWords
         return told.Length == 0 ? "nearly the same lengths" : notation.Text($"{string.Join(", ", told)} bed-feet");
     }
 
-    /// <summary>Over which hours, crates and lengths one more is worth the same.</summary>
+    /// <summary>Over which hours, crates and lengths a little more is worth the same.</summary>
     /// <param name="mix">The best mix.</param>
     /// <param name="ranges">Its ranges.</param>
     /// <param name="notation">How the farm writes.</param>
@@ -118,15 +118,16 @@ public static class CarefulWords
         ArgumentNullException.ThrowIfNull(mix);
         ArgumentNullException.ThrowIfNull(ranges);
         ArgumentNullException.ThrowIfNull(notation);
-        ReportTable table = new ReportTable("How far what one more is worth holds", notation).InOrder().Of<LimitRange>()
+        ReportTable table = new ReportTable("How far what a little more is worth holds", notation).InOrder().Of<LimitRange>()
             .Column("What", one => PlanWords.WhatOf(mix.Model, one.Limit.Key, notation))
             .Column("Week from", Look.Date, one => mix.Model.Start.AddDays(7 * one.Limit.Key.Week))
-            .Column("One more is worth", Look.Rate, one => (decimal)one.Limit.Worth)
+            .Column("A little more is worth, each", Look.Rate, one => (decimal)one.Limit.Worth)
             .Column("Holds from", Look.Quantity, one => Finite(one.Holds.Least))
             .Column("To", Look.Quantity, one => Finite(one.Holds.Most))
             .Rows(ranges.Limits.Where(one => one.Limit.Key.Week >= 0));
         return table.Note("To a tenth. Hours are told as hours more or fewer than there are; the rest as what there is of it. "
-            + "Blank: it holds as far as was looked. 0: not for half an hour, since other weeks are full as well.");
+            + "Blank: it holds as far as was looked. 0: not for half an hour, since other weeks are full as well. "
+            + "Where it doesn't hold for a whole one, a whole one more is worth less: the table before tells that.");
     }
 
     /// <summary>How far what a length of each crop adds may move before another length of it were better.</summary>

@@ -8,11 +8,9 @@ using FarmEconomics.Reports.Words;
 namespace FarmEconomics.Reports.Planning;
 
 /// <summary>A plan in sentences and tables.</summary>
-public static class PlanWords
+public static partial class PlanWords
 {
-    private const int Told = 6;
     private const int Named = 3;
-    private const string AllYear = "all year";
 
     /// <summary>Why a mix by sales alone is to be taken with care.</summary>
     /// <param name="outlook">The outlook of a plan.</param>
@@ -71,40 +69,13 @@ public static class PlanWords
             mix.Gain(chosen) is not { } gain ? "can't be set beside this year's plantings"
             : gain > 0m ? $"would bring {notation.InWords(gain, Look.WholeMoney)} more a year than this year's plantings"
             : "brings no more than this year's plantings";
-        Worth[] worths = [.. Worths(mix, notation).Where(one => !one.IsCash)];
-        string worth = string.Join("; ", worths.Take(Told).Select(one => one.Say(notation)));
-        string rest = worths.Length > Told ? $"{worths.Length - Told} more are worth less" : "everything else: nothing";
-        return $"The {(isSteady ? "steady plan" : "best mix")} {what}, "
-            + $"with {HoursAt(mix, notation)}."
-            + (worth.Length > 0 ? $" One more of what is short is worth: {worth}; {rest}." : " Nothing is short.")
-            + Cash(mix, notation, null);
+        return $"The {(isSteady ? "steady plan" : "best mix")} {what}, with {HoursAt(mix, notation)}. {Dearest(mix, notation)}";
     }
 
     /// <summary>What an hour counts where plans are held against each other.</summary>
     internal static string HoursAt(BestMix mix, Notation notation) =>
         $"your own hours at {notation.InWords((decimal)mix.Model.Hours.OwnCost, Look.Rate)} "
             + $"(hours there aren't count {Phrase.Spelled((int)PlanSettings.MissingHours)} times)";
-
-    /// <summary>What one more of what is short is worth, the dearest in a sentence.</summary>
-    /// <param name="mix">The mix.</param>
-    /// <param name="notation">How the farm writes.</param>
-    /// <param name="found">The limits that were solved again; null: all, at their shadow prices.</param>
-    /// <returns>The sentence.</returns>
-    internal static string Dearest(BestMix mix, Notation notation, IReadOnlyList<BindingLimit>? found = null) =>
-        Worths(mix, notation, found).FirstOrDefault(one => !one.IsCash) is { } dearest
-            ? dearest.Money < 0.005m
-                ? notation.Text($"An hour, a crate or a foot of bed more in any one week would bring less than a cent.")
-                    + Cash(mix, notation, found)
-            : $"What limits it most: {notation.Label(dearest.What)} more {dearest.WhenInWords} would be worth "
-                + $"{notation.InWords(dearest.Money, Look.Rate)}.{Cash(mix, notation, found)}"
-            : "Nothing is short in it." + Cash(mix, notation, found);
-
-    /// <summary>Where cash holds a plan back, in a sentence after others; empty where it doesn't.</summary>
-    private static string Cash(BestMix mix, Notation notation, IReadOnlyList<BindingLimit>? found) =>
-        (found ?? mix.Binding).Where(one => one.Key.Kind == PlanLimitKind.Cash).MaxBy(one => one.More ?? one.Worth) is { } cash
-            ? $" Cash holds it back: {notation.InWords(1m, Look.WholeMoney)} more by the end of {MonthOf(mix.Model, cash.Key.Week)} would "
-                + $"be worth {notation.InWords((decimal)(cash.More ?? cash.Worth), Look.Rate)}."
-            : "";
 
     /// <summary>Length of each crop beside this year's.</summary>
     public static ReportTable Crops(BestMix mix, PlanLengths chosen, Notation notation)
@@ -143,45 +114,6 @@ public static class PlanWords
 
         return table.Note("Sown only in weeks, under covers and for as long as you did before; "
             + "yields lean on the mean of all your sowings, so that lucky ones don't count too much.");
-    }
-
-    /// <summary>What is short, week by week, with what one more is worth.</summary>
-    /// <param name="mix">The mix.</param>
-    /// <param name="notation">How the farm writes.</param>
-    /// <param name="found">The limits that were solved again with one more and one less; null: all, at their shadow prices.</param>
-    /// <returns>The table.</returns>
-    public static ReportTable Limits(BestMix mix, Notation notation, IReadOnlyList<BindingLimit>? found = null)
-    {
-        ArgumentNullException.ThrowIfNull(mix);
-        ArgumentNullException.ThrowIfNull(notation);
-        ReportTable table = new ReportTable("What one more would be worth, dearest first", notation)
-            .InOrder().Column("What").Column("When").Column("One more is worth", Look.Rate);
-        table = found is null ? table : table.Column("One less takes", Look.Rate);
-        foreach (Worth worth in Worths(mix, notation, found))
-        {
-            ReportCell less = worth.Less is { } known ? known : ReportCell.Missing("with one less no plan keeps within your limits");
-            table.Row(found is null ? [worth.What, worth.When, worth.Money] : [worth.What, worth.When, worth.Money, less]);
-        }
-
-        string further = found is not null && mix.Binding.Count > found.Count
-            ? $"Further limits that bind: {mix.Binding.Count - found.Count}."
-            : "";
-        table.Note("An hour is told on top of what your own hour is worth. " + (found is null
-            ? "Weeks that are full together share their worth: what is told of one of them alone may not hold."
-            : $"Each is a plan of its own with one more, and one less, of that alone. {further}"));
-        if (mix.Model.Water is not null)
-        {
-            table.Note(notation.Text($"Water and power: as if the weather of {mix.Model.CropYear - 1} came again. "
-                + $"What drought and the generator then cost is taken off the plan."));
-        }
-
-        table.Note(NotKept(mix, notation));
-        foreach (string one in mix.Model.NotChecked)
-        {
-            table.Note($"Not checked: {one}.");
-        }
-
-        return table;
     }
 
     /// <summary>That cash falls short whatever is grown, and what to write down; null where it doesn't.</summary>
@@ -311,6 +243,11 @@ public static class PlanWords
                 $"{problem.Where}: sales of the week of {problem.Day:MMM d, yyyy} lie outside the year planned; "
                     + $"what lies outside it isn't in its cash."
             ),
+            PlanProblemKind.OutOfSeason => notation.Text(
+                $"{problem.Where}, week of {problem.Day:MMM d}: far from every week it came into a bed here, those of "
+                    + $"{problem.OnRecord!.First:MMM d} to {problem.OnRecord.Last:MMM d} ({problem.OnRecord.Sowings} sowings in "
+                    + $"{problem.OnRecord.Seasons} seasons){plantings}."
+            ),
             PlanProblemKind.Outside => notation.Text($"{problem.Where}, {problem.Day:MMM d, yyyy}: outside the year planned{plantings}."),
             PlanProblemKind.Trays => notation.Text($"From the week of {problem.Day:MMM d}: ")
                 + $"up to {notation.Count((int)Math.Ceiling(problem.Short), "tray")} more than there is room for.",
@@ -325,58 +262,5 @@ public static class PlanWords
                 $"{problem.Where}, from {problem.Day:MMM d}: {problem.Short:0.#} bed-feet more than there are{plantings}."
             ),
         };
-    }
-
-    private static IEnumerable<Worth> Worths(BestMix mix, Notation notation, IReadOnlyList<BindingLimit>? found = null) =>
-        (found ?? mix.Binding)
-            .Where(one =>
-                one.Key.Kind
-                    is PlanLimitKind.Hours
-                        or PlanLimitKind.Crates
-                        or PlanLimitKind.Trays
-                        or PlanLimitKind.Beds
-                        or PlanLimitKind.Wish
-                        or PlanLimitKind.Water
-                        or PlanLimitKind.Power
-                        or PlanLimitKind.Cash
-                        or PlanLimitKind.Rotation
-            )
-            .Select(one => new Worth(
-                What(mix.Model, one.Key, notation),
-                one.Key.Week < 0 ? AllYear
-                    : one.Key.Kind == PlanLimitKind.Cash ? $"month of {MonthOf(mix.Model, one.Key.Week)}"
-                    : $"week of {mix.Model.Start.AddDays(7 * one.Key.Week):MMM d}",
-                (decimal)(one.More ?? one.Worth),
-                (decimal?)one.Less
-            )
-            { IsCash = one.Key.Kind == PlanLimitKind.Cash })
-            .OrderByDescending(one => one.IsCash);
-
-    /// <summary>What one more of a limit is one more of.</summary>
-    internal static string WhatOf(PlanModel model, PlanLimitKey key, Notation notation) => What(model, key, notation);
-
-    private static string What(PlanModel model, PlanLimitKey key, Notation notation) => key.Kind switch
-    {
-        PlanLimitKind.Hours => "an hour",
-        PlanLimitKind.Crates => $"a crate in the {model.Stores[key.Place].Name}",
-        PlanLimitKind.Trays => "a tray",
-        PlanLimitKind.Water => "1,000 gallons",
-        PlanLimitKind.Power => "a kWh for the pump",
-        PlanLimitKind.Cash => $"{notation.InWords(1m, Look.WholeMoney)} of cash",
-        PlanLimitKind.Rotation => notation.Text(
-            $"a foot of bed free of {model.Rotation[key.Place].Family}, {model.Covers[model.Rotation[key.Place].Cover].Name}"
-        ),
-        PlanLimitKind.Beds => notation.Text($"a foot of bed, {model.Covers[key.Place].Name}"),
-        _ => notation.Text($"a foot less of {model.Crops[key.Place].Name} that you asked for"),
-    };
-
-    private sealed record Worth(string What, string When, decimal Money, decimal? Less)
-    {
-        /// <summary>True for money at the end of a month: it can't be set beside hours or lengths.</summary>
-        internal bool IsCash { get; init; }
-
-        internal string WhenInWords => When == AllYear ? AllYear : $"in the {When}";
-
-        internal string Say(Notation notation) => $"{notation.Label(What)} {WhenInWords}, {notation.InWords(Money, Look.Rate)}";
     }
 }

@@ -36,6 +36,15 @@ public sealed class FarmReview
     public IReadOnlyList<int> CropYears => recordedYears ??= FindRecordedYears();
 
     /// <summary>
+    /// Those of which something was picked or sold: a year in which crops only stood, or were set for the next, says nothing of what they
+    /// bring.
+    /// </summary>
+    public IReadOnlyList<int> CropYearsPicked => [.. CropYears.Where(HasProduce)];
+
+    private bool HasProduce(int cropYear) =>
+        Trace.Enterprises.Any(enterprise => enterprise.CropYear == cropYear && (enterprise.IsPicked || enterprise.Sold > 0m));
+
+    /// <summary>
     /// The crop year a review is of when none is named: the last with sales of which at least half was over at the closing date, so that
     /// the first sowings of the next year don't hide the season just ended; else the last with sales, else the last at all.
     /// </summary>

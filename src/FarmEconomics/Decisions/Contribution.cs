@@ -22,11 +22,14 @@ public static class Contribution
             return Result.NotAvailable(reason);
         }
 
-        decimal alone = costs.Model(budget).Contribution(1m, 1m);
+        decimal alone = AsItStood(costs, budget);
         EnterpriseBudget? crop = budget.Crop is { } one && budget.Enterprises.Count == 1 ? costs.Season.FindBudget(one.Name) : null;
         return Result.Known(
             crop is null || ReferenceEquals(crop, budget)
                 ? alone
                 : alone + costs.Avoidable.BoxesOf(crop).MoreThanPaid(budget.Enterprises[0]));
     }
+
+    /// <summary>What is known of it, at the yield and price it had: where costs aren't known, output alone.</summary>
+    internal static decimal AsItStood(SeasonCosts costs, EnterpriseBudget budget) => costs.Model(budget).Contribution(1m, 1m);
 }

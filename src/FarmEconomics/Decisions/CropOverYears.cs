@@ -50,11 +50,7 @@ public sealed record CropOverYears(string Crop, IReadOnlyList<CropYearFigures> Y
             EnterpriseBudget? budget = review.Season(year).FindBudget(crop);
             if (
                 budget is not null
-                && (
-                    budget.Sums.Harvested > 0m
-                    || budget.Sums.Sold > 0m
-                    || (whole.Contains(year) && Failed(budget, review.Records.AsOf))
-                )
+                && (IsPicked(budget) || (whole.Contains(year) && Failed(budget, review.Records.AsOf)))
             )
             {
                 years.Add(new CropYearFigures(year, budget));
@@ -63,6 +59,11 @@ public sealed record CropOverYears(string Crop, IReadOnlyList<CropYearFigures> Y
 
         return new CropOverYears(years.Count > 0 ? years[0].Budget.Name : crop, years);
     }
+
+    /// <summary>True when a season says something of what a crop brings: it was picked, sold, or failed.</summary>
+    internal static bool Tells(EnterpriseBudget budget, DateOnly closing) => IsPicked(budget) || Failed(budget, closing);
+
+    private static bool IsPicked(EnterpriseBudget budget) => budget.Sums.Harvested > 0m || budget.Sums.Sold > 0m;
 
     /// <summary>
     /// A year recorded whole of which nothing came is as much a year as others. A perennial not picked is young or resting; what stands yet

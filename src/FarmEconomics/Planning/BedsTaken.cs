@@ -86,9 +86,9 @@ internal static class BedsTaken
     /// as from its beginning.
     /// </summary>
     internal static DateOnly LastDayKnown(SeasonReview season) =>
-        season.Records.AsOf < season.Settings.EndOf(season.CropYear + 1).AddDays(-1)
-            ? season.Records.AsOf
-            : season.Settings.EndOf(season.CropYear).AddDays(-1);
+        season.Settings.IsOver(season.CropYear + 1, season.Records.AsOf)
+            ? season.Settings.EndOf(season.CropYear).AddDays(-1)
+            : season.Records.AsOf;
 
     /// <summary>
     /// The day the bed is free. Of what stands unpicked at the closing date the end isn't known: a perennial stays, and all else stands as

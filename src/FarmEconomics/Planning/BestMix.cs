@@ -14,6 +14,13 @@ public sealed record PlanLengths(IReadOnlyList<double> Feet, double Worth);
 /// <param name="Less">What one unit less takes by solving again; null where it wasn't needed.</param>
 public sealed record BindingLimit(PlanLimitKey Key, double Worth, double? More = null, double? Less = null);
 
+/// <summary>A thing that is full in several weeks of the best plan, and what one more of it adds over all of them together.</summary>
+/// <param name="Thing">What it is; of no week.</param>
+/// <param name="Weeks">The weeks in which all of it is in use, from 0.</param>
+/// <param name="More">What one more adds by solving again; of hours, one in each of those weeks, above what own ones are worth.</param>
+/// <param name="Less">What one less takes by solving again; null where no plan keeps within the limits then.</param>
+public sealed record LimitTogether(PlanLimitKey Thing, IReadOnlyList<int> Weeks, double More, double? Less);
+
 /// <summary>A crop the best plan leaves out.</summary>
 /// <param name="Crop">The crop's place.</param>
 /// <param name="Misses">What a bed-foot of it would cost the plan, money.</param>
@@ -22,6 +29,9 @@ public sealed record LeftOut(int Crop, double Misses);
 /// <summary>The best mix under a farm's limits, beside today's.</summary>
 public sealed partial class BestMix
 {
+    /// <summary>Of how many limits what one more and one less change is told.</summary>
+    public const int LimitsTold = 12;
+
     private const double Smallest = 0.005;
 
     private readonly ILinearSolver solver;
@@ -97,6 +107,9 @@ public sealed partial class BestMix
     /// one more adds first.
     /// </summary>
     public IReadOnlyList<BindingLimit> Worths { get; private set; } = [];
+
+    /// <summary>Things that are full in several weeks, dearest first; found where <see cref="Worths"/> were asked for.</summary>
+    public IReadOnlyList<LimitTogether> Together { get; private set; } = [];
 
     /// <summary>Crops the plan leaves out, nearest first.</summary>
     public IReadOnlyList<LeftOut> LeftOut { get; private set; } = [];
@@ -223,6 +236,7 @@ public sealed partial class BestMix
             run,
             solution
         );
+        Together = worths > 0 ? LimitWorths.Together(Model, program, run, solution) : [];
         LeftOut = FindLeftOut(asked, run);
         nearlyAsGood = FindNearlyAsGood(asked, run);
         return Looked.Found;

@@ -232,7 +232,7 @@ public sealed partial class PlanFacts
             one.Costs.Of(one.Budget).Where(line => line.IsAvoidable && line.IsLabor).Sum(line => line.Amount.Amount));
         decimal hours = whole.Sum(one => Worked.Sum(stage => one.Budget.Sums.HoursByStage[(int)stage]));
         double added = whole.Average(one =>
-            (double)(one.Costs.Model(one.Budget).Contribution(1m, 1m) / one.Budget.Sums.BedFeet.Value));
+            (double)(Contribution.AsItStood(one.Costs, one.Budget) / one.Budget.Sums.BedFeet.Value));
         return contributions[crop] = (added, hours > 0m ? (double)(labor / hours) : 0.0);
     }
 }

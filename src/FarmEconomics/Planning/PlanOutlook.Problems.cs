@@ -9,12 +9,19 @@ public sealed partial class PlanOutlook
     private const decimal OverfullBy = 1.005m;
     private readonly List<TakenBed> standing;
 
+    // Ours, without a source: fewer sowings, or those of one season, say little of when a crop can be sown.
+    private const int LeastSowings = 4;
+    private const int LeastSeasons = 2;
+    private const int FarDays = 28;
+    private const int YearDays = 365;
+
     private IEnumerable<PlanProblem> FindProblems() =>
         Overfull()
             .Concat(Oversold())
             .Concat(TooSoon())
             .Concat(NotPlanned())
             .Concat(Outside())
+            .Concat(OutOfSeason())
             .Concat(Trays())
             .Concat(Credit())
             .Concat(
@@ -98,6 +105,45 @@ public sealed partial class PlanOutlook
             .SelectMany(one => DaysOf(one).Where(day => !IsInYear(day)).Select(day => (one.Crop, Day: day)))
             .GroupBy(one => one.Crop)
             .Select(crop => new PlanProblem(PlanProblemKind.Outside, crop.Min(one => one.Day), crop.Key, 0m, [])));
+    }
+
+    /// <summary>
+    /// Sowings over four weeks before the earliest or after the latest time of the crop year that their crop came into a bed, and as far
+    /// from every other in the calendar: a slip in a date, or a trial. Perennials, and what is on record already, are left alone.
+    /// </summary>
+    private IEnumerable<PlanProblem> OutOfSeason()
+    {
+        ILookup<string, (int CropYear, string Planting, int Day)> onRecord = season
+            .Trace.Enterprises.Where(one => one.Stays.Count > 0 && !one.Crop.Perennial)
+            .ToLookup(one => one.Crop.Name, one => (one.CropYear, one.Planting.Name, DayOf(one.CropYear, one.Stays.Min(stay => stay.In))));
+        foreach (IGrouping<string, DraftPlanting> planting in draft.Plantings.Where(one => one.In >= start).GroupBy(one => one.Planting))
+        {
+            DraftPlanting row = planting.MinBy(one => one.In)!;
+            (int CropYear, string Planting, int Day)[] sown = [.. onRecord[row.Crop]];
+            int seasons = sown.Select(one => one.CropYear).Distinct().Count(), day = DayOf(row.CropYear, row.In);
+            if (sown.Length < LeastSowings || seasons < LeastSeasons || Array.Exists(sown, one => Same(one.Planting, row.Planting)))
+            {
+                continue;
+            }
+
+            int first = sown.Min(one => one.Day), last = sown.Max(one => one.Day);
+            if ((day < first - FarDays || day > last + FarDays) && Array.TrueForAll(sown, one => Apart(one.Day, day) > FarDays))
+            {
+                DateOnly WeekOf(int of) => season.Settings.StartOf(row.CropYear).AddDays((int)Math.Floor(of / 7m) * 7);
+                yield return new PlanProblem(PlanProblemKind.OutOfSeason, row.In, row.Crop, 0m, [row.Planting])
+                {
+                    OnRecord = new SownOnRecord(WeekOf(first), WeekOf(last), sown.Length, seasons),
+                };
+            }
+        }
+    }
+
+    private int DayOf(int cropYear, DateOnly day) => day.DayNumber - season.Settings.StartOf(cropYear).DayNumber;
+
+    private static int Apart(int day, int other)
+    {
+        int apart = Math.Abs(day - other) % YearDays;
+        return Math.Min(apart, YearDays - apart);
     }
 
     /// <summary>Weeks on end in which more trays stand than there is room for, with the most that are short.</summary>

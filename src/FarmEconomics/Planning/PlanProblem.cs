@@ -26,7 +26,20 @@ public enum PlanProblemKind
 
     /// <summary>A family comes again too soon into a bed, or twice in the year; short are bed-feet.</summary>
     Rotation,
+
+    /// <summary>
+    /// A sowing far from every week the crop came into a bed on this farm, where enough are on record: <see cref="PlanProblem.OnRecord"/>;
+    /// nothing is short, and it may well be meant.
+    /// </summary>
+    OutOfSeason,
 }
+
+/// <summary>When a crop came into beds, in the crop year a plan is held against.</summary>
+/// <param name="First">The first day of the earliest week.</param>
+/// <param name="Last">The first day of the latest.</param>
+/// <param name="Sowings">Of how many plantings that is.</param>
+/// <param name="Seasons">In how many crop years.</param>
+public sealed record SownOnRecord(DateOnly First, DateOnly Last, int Sowings, int Seasons);
 
 /// <summary>Something about a plan that won't work, told where it arises.</summary>
 /// <param name="Kind">What.</param>
@@ -38,6 +51,9 @@ public sealed record PlanProblem(PlanProblemKind Kind, DateOnly Day, string Wher
 {
     /// <summary>The family, where it is about rotation.</summary>
     public string? Family { get; init; }
+
+    /// <summary>When the crop came into beds before, where it is about that.</summary>
+    public SownOnRecord? OnRecord { get; init; }
 
     /// <summary>What is short is counted in, where it is produce.</summary>
     public string Unit { get; init; } = "";

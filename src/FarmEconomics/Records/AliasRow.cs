@@ -29,7 +29,9 @@ public readonly record struct AliasRow(RecordTable Home, int Index) : IRecordRow
     internal static readonly TextColumn AliasColumn = Declared.Text(
         new("alias", ColumnType.Text, "The name as it is also written.") { Required = true, NamesSomething = true });
     internal static readonly TextColumn NameColumn = Declared.Text(
-        new("name", ColumnType.Text, "The name it stands for.") { Required = true, NamesSomething = true, MaxLength = 100 });
+        new("name", ColumnType.Text, "The name it stands for; the alias itself says that it is a name of its own, however much "
+            + "it reads like another.")
+        { Required = true, NamesSomething = true, MaxLength = 100 });
 
     /// <inheritdoc/>
     public static TableSchema Schema => Declared.SchemaOf<AliasRow>();

@@ -176,4 +176,10 @@ public sealed record FarmSettings
     /// <param name="cropYear">The crop year.</param>
     /// <returns>The first day of the next one.</returns>
     public DateOnly EndOf(int cropYear) => StartOf(cropYear + 1);
+
+    /// <summary>True when a crop year is over: its last day is no later than the closing date.</summary>
+    /// <param name="cropYear">The crop year.</param>
+    /// <param name="closing">The closing date of the records: <see cref="FarmRecords.AsOf"/>.</param>
+    /// <returns>Whether nothing of it is still to come.</returns>
+    public bool IsOver(int cropYear, DateOnly closing) => EndOf(cropYear).AddDays(-1) <= closing;
 }

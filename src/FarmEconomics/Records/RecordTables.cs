@@ -11,6 +11,7 @@ public sealed partial class RecordTables
 {
     private readonly Dictionary<TableSchema, RecordTable> tables;
     private readonly NamePool names;
+    private readonly Dictionary<TableSchema, RecordTable> inError = [];
 
     /// <summary>No rows yet.</summary>
     public RecordTables()
@@ -24,10 +25,11 @@ public sealed partial class RecordTables
         tables = schemas.ToDictionary(schema => schema, schema => new RecordTable(schema, names));
     }
 
-    private RecordTables(RecordTables from, Func<RecordTable, RecordTable> change)
+    private RecordTables(RecordTables from, Func<RecordTable, RecordTable> change, bool rowsInError)
     {
         names = from.names;
         tables = from.tables.ToDictionary(table => table.Key, table => change(table.Value));
+        inError = rowsInError ? from.inError : [];
     }
 
     /// <summary>Names of the tables that were found (<c>crops</c>, <c>sales</c>, ...), lower case.</summary>
@@ -44,6 +46,30 @@ public sealed partial class RecordTables
     /// and not again in every row that refers to it. Emptied when rows in error are skipped.
     /// </summary>
     public Dictionary<string, HashSet<string>> NamesInError { get; init; } = new(StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>
+    /// The names that stand in rows left out because of an error, all else blank: they are checked as those of other rows, so that one run
+    /// tells all that is wrong with a row. Of no other use.
+    /// </summary>
+    internal RecordTable? InErrorOf(TableSchema schema) => inError.GetValueOrDefault(schema);
+
+    /// <summary>All of them.</summary>
+    internal IEnumerable<RecordTable> InError => inError.Values;
+
+    /// <summary>Remembers the names of a row that is about to be left out.</summary>
+    internal void RememberInError(RecordTable table, int row)
+    {
+        if (!inError.TryGetValue(table.Schema, out RecordTable? apart))
+        {
+            inError.Add(table.Schema, apart = new RecordTable(table.Schema, names));
+        }
+
+        int at = apart.Add(table.Source(row));
+        foreach (TextColumn column in table.Schema.Stored.OfType<TextColumn>())
+        {
+            column.Cells(apart)[at] = column.Id(table, row);
+        }
+    }
 
     /// <summary>All tables, in documented order.</summary>
     public IEnumerable<RecordTable> All => tables.Values;
@@ -79,7 +105,7 @@ public sealed partial class RecordTables
     /// <summary>From here on nothing changes.</summary>
     internal void Seal()
     {
-        foreach (RecordTable table in tables.Values)
+        foreach (RecordTable table in tables.Values.Concat(inError.Values))
         {
             table.Seal();
         }
@@ -89,7 +115,7 @@ public sealed partial class RecordTables
     internal RecordTables Copy() => With(table => table.Copy());
 
     /// <summary>The records with other tables in place of some; every table is asked, so none is left behind.</summary>
-    internal RecordTables With(Func<RecordTable, RecordTable> change, bool rowsInError = true) => new(this, change)
+    internal RecordTables With(Func<RecordTable, RecordTable> change, bool rowsInError = true) => new(this, change, rowsInError)
     {
         Present = Present,
         Unreadable = Unreadable,

@@ -1,4 +1,5 @@
 using FarmEconomics.Budgets;
+using FarmEconomics.Records;
 using FarmEconomics.Tests.Building;
 using Xunit;
 
@@ -40,6 +41,16 @@ public class FarmReviewTests
         Assert.Equal([2023, 2026], Farm("2026-12-31").Spend("2026-03-01", 1, "seed").Spend("2023-03-01", 1, "seed").Spend("2020-03-01", 1, "seed").Review().CropYears);
     }
 
+    /// <summary>Hours and seed of years in which the beets only stood say nothing of what they bring.</summary>
+    [Fact]
+    public void CropYearsPicked_AreThoseOfWhichSomethingWasPickedOrSold()
+    {
+        FarmBuilder farm = Farm("2026-12-31").Work("2022-03-01", "Al", 1, "grow").Spend("2023-03-01", 1, "seed")
+            .Pick("2024-03-01", "b2024", 1).Sell("2026-03-01", "beets", "market", 1, 1);
+        Assert.Equal([2022, 2023, 2024, 2026], farm.Review().CropYears);
+        Assert.Equal([2024, 2026], farm.Review().CropYearsPicked);
+    }
+
     [Fact]
     public void CropYears_WithNothingButAnAsset_TellNothing() =>
         Assert.Empty(Farm("2026-12-31").With(settings => settings with { InterestPercent = 0m }).Pool("room", "bed-feet").Asset("cooler", "room", "2022-01-01", 1000, 10).Review().CropYears);
@@ -49,6 +60,14 @@ public class FarmReviewTests
     [InlineData("2025-07-01", 2025)] // half of it is over
     [InlineData("2025-06-30", 2024)]
     public void LatestCropYear_IsTheLastWithSalesThatIsHalfOver(string asOf, int year) => Assert.Equal(year, Sold(Farm(asOf), 2023, 2024, 2025).Review().LatestCropYear);
+
+    /// <summary>A year is over on its last day, not the day before.</summary>
+    [Theory]
+    [InlineData("2025-12-30", false)]
+    [InlineData("2025-12-31", true)]
+    [InlineData("2026-01-01", true)]
+    public void IsOver_FromItsLastDayOn(string asOf, bool over) =>
+        Assert.Equal(over, new FarmSettings().IsOver(2025, DateOnly.Parse(asOf, System.Globalization.CultureInfo.InvariantCulture)));
 
     [Fact]
     public void LatestCropYear_PassesOverYearsWithoutSales()

@@ -78,6 +78,13 @@ public class ProblemSummaryTests
         Assert.Contains(lines, line => line.StartsWith("warning W202: Row twice: 1,507 rows in sales.csv, first at sales.csv:2:1.", StringComparison.Ordinal));
         Assert.Equal("... and 5 more kinds of problems, in 5 places.", lines[^1]);
         Assert.True(ProblemSummary.LeavesOut(problems));
+
+        // Where problems are what was asked for, each kind is told.
+        string[] all = [.. ProblemSummary.Lines(problems, "records", Notation.Default, int.MaxValue)];
+        Assert.Equal(12, all.Count(line => line.StartsWith("error", StringComparison.Ordinal) || line.StartsWith("warning", StringComparison.Ordinal)));
+        Assert.DoesNotContain(all, line => line.Contains("more kinds", StringComparison.Ordinal));
+        Assert.False(ProblemSummary.LeavesOut(problems.DistinctBy(problem => problem.Code), int.MaxValue));
+        Assert.True(ProblemSummary.LeavesOut(problems.DistinctBy(problem => problem.Code)));
         Assert.Equal(1, lines.Count(line => line.Contains(Path.GetFullPath("records"), StringComparison.Ordinal)));
     }
 

@@ -21,14 +21,14 @@ public class RotationLimitTests
         PlanModel farm = SmallFarm.Of(aFamily: "nightshade", bFamily: "legume");
         farm = farm with { Rotation = [Free("Nightshade", 30.0), Free("legume", 100.0)] };
 
-        BestMix mix = BestMix.Of(farm, Programs.Solver);
+        BestMix mix = BestMix.Of(farm, Programs.Solver, BestMix.LimitsTold);
 
         Programs.Near([30.0, 70.0], mix.Best!.Feet, 1e-6);
         BindingLimit limit = Assert.Single(mix.Binding, one => one.Key.Kind == PlanLimitKind.Rotation);
         Assert.Equal(0, limit.Key.Place);
         Programs.Near(0.5, limit.Worth, 1e-6);
         Assert.Contains(
-            "a foot of bed free of Nightshade, open field all year, $0.50",
+            "a foot of bed free of Nightshade, open field more all year, $0.50",
             PlanWords.Headline(mix, mix.Best, Notation.Default),
             StringComparison.Ordinal
         );

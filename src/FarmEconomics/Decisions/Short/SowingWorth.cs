@@ -21,7 +21,7 @@ public sealed class SowingWorth
     private SowingWorth(SeasonCosts costs)
     {
         season = costs.Season;
-        over = season.Settings.EndOf(season.CropYear) <= season.Records.AsOf.AddDays(1);
+        over = season.Settings.IsOver(season.CropYear, season.Records.AsOf);
         ILookup<Enterprise, Lot> lots = season.Trace.Lots.ToLookup(lot => lot.Enterprise);
         foreach (EnterpriseBudget crop in season.Crops)
         {

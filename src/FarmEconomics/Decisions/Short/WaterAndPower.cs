@@ -106,7 +106,7 @@ public sealed class WaterAndPower
     {
         ArgumentNullException.ThrowIfNull(review);
         FarmSettings settings = review.Records.Settings;
-        bool Over(int year) => settings.EndOf(year) <= review.Records.AsOf.AddDays(1);
+        bool Over(int year) => settings.IsOver(year, review.Records.AsOf);
         int own = settings.WindowOf(day);
         IEnumerable<int> over = review.CropYears.Where(year => Over(year) && year <= review.LatestCropYear);
         return review.Season(review.CropYears.Contains(own) && Over(own) ? own : over.DefaultIfEmpty(review.LatestCropYear).Max());

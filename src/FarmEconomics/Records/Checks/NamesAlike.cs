@@ -18,12 +18,13 @@ internal static class NamesAlike
     {
         var seen = new Dictionary<string, (string Name, SourceLine Source)>();
         RecordTable rows = context.Tables.Of(table);
+        HashSet<string> own = OwnNames(context.Tables, table);
         for (int i = 0; i < rows.Count; i++)
         {
             IRecordRow row = rows[i];
             string name = ((TextColumn)table.Stored[0]).Of(rows, i).Trim();
             // The same name again is another fault, or none.
-            if (Key(name) is { Length: > 0 } key && !seen.TryAdd(key, (name, row.Source))
+            if (!own.Contains(name) && Key(name) is { Length: > 0 } key && !seen.TryAdd(key, (name, row.Source))
                 && !seen[key].Name.Equals(name, StringComparison.OrdinalIgnoreCase))
             {
                 (string first, SourceLine source) = seen[key];
@@ -32,6 +33,14 @@ internal static class NamesAlike
             }
         }
     });
+
+    // The grower's word that a name is another than the one it reads like: an alias of itself.
+    private static HashSet<string> OwnNames(RecordTables tables, TableSchema table) => new(
+        tables.Aliases
+            .Where(row => HeadingKey.Of(row.Table) == table.Name)
+            .Where(row => row.Alias.Trim().Equals(row.Name.Trim(), StringComparison.OrdinalIgnoreCase))
+            .Select(row => row.Name.Trim()),
+        StringComparer.OrdinalIgnoreCase);
 
     /// <summary>What is left of a name without case, accents, blanks, dashes and plural; blank where that tells nothing.</summary>
     internal static string Key(string name)

@@ -14,7 +14,15 @@ internal static class NamesKnown
 
     private static void Run(CheckContext context, TableSchema schema)
     {
-        RecordTable table = context.Tables.Of(schema);
+        Run(context, schema, context.Tables.Of(schema));
+        if (context.Tables.InErrorOf(schema) is { } inError)
+        {
+            Run(context, schema, inError);
+        }
+    }
+
+    private static void Run(CheckContext context, TableSchema schema, RecordTable table)
+    {
         TextColumn[] columns = Referring(schema);
         TextColumn[] tags = [.. schema.AtMostOneOf.Select(name => columns.First(column => column.Schema.Name == name))];
         (TextColumn Column, NameIndex Index)[] known = [.. columns.Select(column => (column, context.Names(column.Schema.RefersTo!)))];

@@ -267,7 +267,8 @@ public static class ProblemCatalog
         new(ProblemCodes.NamesAlike, "Two names that read as one",
             "Two names differ by an accent, a dash, a blank or the plural only, as Carrot and Carrots: if they are one, its figures are "
                 + "torn in two.",
-            "If they are one: keep one row, and put the other name in aliases.csv, as in crops,Carrot,Carrots. If they are two: leave it."),
+            "If they are one: keep one row, and put the other name in aliases.csv, as in crops,Carrot,Carrots. If they are two, "
+                + "say so there: one of them as its own name, as in crops,Carrot,Carrot."),
         new(ProblemCodes.SaleTwice, "Sale of an asset that stands in income too",
             "Income of the same amount as sold_for came in within a month of the day in retired: cash would count the sale twice.",
             "Remove the row from income if it is that sale; leave it if it is other money."),

@@ -32,7 +32,7 @@ public static class NameAliases
             }
         }
 
-        foreach (RecordTable table in tables.All)
+        foreach (RecordTable table in tables.All.Concat(tables.InError))
         {
             foreach (TextColumn column in table.Schema.Stored.OfType<TextColumn>()
                 .Where(column => column.Schema.Names.Any(kind => names[kind].Count > 0)))

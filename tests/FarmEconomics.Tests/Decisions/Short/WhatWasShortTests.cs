@@ -134,6 +134,21 @@ public class WhatWasShortTests
         Assert.Contains("cold (no row of limits says how many crates it holds)", words, StringComparison.Ordinal);
     }
 
+    /// <summary>
+    /// Days on which the well was nearly all used and days on which more of it would have saved harvest are two things: where they aren't
+    /// as many, the words say which is which.
+    /// </summary>
+    [Fact]
+    public void Water_NearItsLimit_IsToldApartFromDaysThatCostHarvest()
+    {
+        WhatWasShort season = WhatWasShort.Of(SeasonCosts.Of(DemoSeason.Latest));
+        int near = Thing(season, ScarceKind.Water).Short.Count, cost = season.WaterAndPower.Water!.DaysShort;
+        Assert.NotEqual(near, cost);
+        string told = $"Water was that near its limit on {near} days; the page on water counts the {cost} days on which the limit cost harvest.";
+        Assert.Contains(told, ShortWords.Sentence(season), StringComparison.Ordinal);
+        Assert.Contains(told, ShortWords.Things(season).Notes);
+    }
+
     [Fact]
     public void Crops_WithoutCosts_SayWhyNothingIsRanked()
     {
