@@ -169,9 +169,11 @@ internal sealed partial class PageRoutes
             return Shown(id, session, new ImportNotice { Fault = "Some names can't be taken.", Names = faults }, Wrong);
         }
 
-        if (sent["do"] == "new")
+        // Enter in any field presses the first button of the form: with no new name said, it is looked at again.
+        IReadOnlyList<NewName> names = NewNames.Of(sent);
+        if (sent["do"] == "new" && names.Any(name => name.Needed.Length > 0))
         {
-            return Named(context, id, session, NewNames.Of(sent));
+            return Named(context, id, session, names);
         }
 
         if (sent["do"] != "add")
