@@ -1,5 +1,7 @@
 using System.Globalization;
 using System.Text;
+using FarmEconomics.Files;
+using FarmEconomics.Files.Editing;
 using FarmEconomics.Files.Importing;
 using FarmEconomics.Files.Importing.Sessions;
 using FarmEconomics.Page.Importing;
@@ -112,7 +114,13 @@ internal sealed partial class PageRoutes
                 );
             }
 
-            return Shown(id, session, new ImportNotice { Done = given.GetValueOrDefault("done", "") });
+            return Shown(
+                id,
+                session,
+                given.TryGetValue("undo", out string? files)
+                    ? new ImportNotice { Named = DoneTo(given, files.Split(' '), "") }
+                    : new ImportNotice { Done = given.GetValueOrDefault("done", "") }
+            );
         }) ?? GoneFile();
 
         string? Said(string key) => given.GetValueOrDefault(key, "").Trim() is { Length: > 0 } said ? said : null;
@@ -121,7 +129,14 @@ internal sealed partial class PageRoutes
     private IResult GoneFile() => NoSuchPage("This file is not here any more: choose it again.");
 
     private IResult Shown(string id, ImportSession session, ImportNotice told, int status = StatusCodes.Status200OK) =>
-        Page(session.Name, ImportPages.File(id, session, session.Look(), told), ImportPages.Path, status: status);
+        Page(
+            session.Name,
+            ImportPages.File(id, session, session.Look(), told with { Units = Reading(NewNames.UnitsOf) }),
+            ImportPages.Path,
+            status: status
+        );
+
+    private T Reading<T>(Func<RecordsReading, T> of) => cache.Look().Farm().With(folder => of(folder.Reading));
 
     private async Task<IResult> AnswerFileAsync(HttpContext context, string id)
     {
@@ -154,6 +169,13 @@ internal sealed partial class PageRoutes
             return Shown(id, session, new ImportNotice { Fault = "Some names can't be taken.", Names = faults }, Wrong);
         }
 
+        // Enter in any field presses the first button of the form: with no new name said, it is looked at again.
+        IReadOnlyList<NewName> names = NewNames.Of(sent);
+        if (sent["do"] == "new" && names.Any(name => name.Needed.Length > 0))
+        {
+            return Named(context, id, session, names);
+        }
+
         if (sent["do"] != "add")
         {
             return SeeOther(context, $"{ImportPages.Path}/{id}");
@@ -162,5 +184,29 @@ internal sealed partial class PageRoutes
         (bool added, string message) = session.Add(sent["version"].ToString());
         return added ? SeeOther(context, Nav.Address($"{ImportPages.Path}/{id}", $"done={Uri.EscapeDataString(message)}"))
             : Shown(id, session, new ImportNotice { Fault = message }, Wrong);
+    }
+
+    // Names that are new to the farm become rows of their tables; the file is then looked at again.
+    private IResult Named(HttpContext context, string id, ImportSession session, IReadOnlyList<NewName> names)
+    {
+        (EditOutcome outcome, IReadOnlyList<string> files) = Reading(reading => NewNames.Add(Editor, reading, names));
+        return outcome.Saved
+            ? SeeOther(
+                context,
+                Nav.Address(
+                    $"{ImportPages.Path}/{id}",
+                    $"done={Uri.EscapeDataString(outcome.Message)}&undo={Uri.EscapeDataString(string.Join(' ', files))}"
+                )
+            )
+            : Shown(
+                id,
+                session,
+                new ImportNotice
+                {
+                    Fault = string.Join(' ', outcome.Problems.Select(problem => problem.Message).Distinct().Prepend(outcome.Message)),
+                    New = names,
+                },
+                StatusCodes.Status422UnprocessableEntity
+            );
     }
 }

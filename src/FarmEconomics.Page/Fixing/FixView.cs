@@ -34,6 +34,7 @@ internal static class FixView
         html.Append(done);
         html.Append(whyNot is null ? "<p>Your files change only where you press Save; the file before is kept in the folder history.</p>\n"
             : $"<p>{Text(whyNot)}</p>\n");
+        html.Append(whyNot is null ? Daily() : "");
         IReadOnlyList<ProblemCause> causes = ProblemCause.Of(folder.Problems
             .Where(problem => problem.Source.Line > 0 && problem.Source.File.EndsWith(".csv", StringComparison.OrdinalIgnoreCase)));
         html.Append(causes.Count == 0 ? "<p>The checks find nothing wrong in any row.</p>\n"
@@ -73,6 +74,22 @@ internal static class FixView
 
     /// <summary>The address of a row.</summary>
     internal static string Address(string file, int line) => $"{RowPath}?file={Uri.EscapeDataString(file)}&line={line}";
+
+    // What is written down every day of the season stands above what is wrong.
+    private static string Daily()
+    {
+        (string Table, string Words)[] tables =
+        [
+            ("harvests", "a harvest"),
+            ("sales", "a sale"),
+            ("labor", "hours"),
+            ("plantings", "a planting"),
+            ("expenses", "a bill"),
+        ];
+        IEnumerable<string> links = tables.Select(table =>
+            $"<a href=\"{Text(Address(table.Table + ".csv", 0))}\">{table.Words}</a>");
+        return $"<p>Write down: {string.Join(" · ", links)}</p>\n";
+    }
 
     private static void Cause(StringBuilder html, ProblemCause cause, Notation notation)
     {

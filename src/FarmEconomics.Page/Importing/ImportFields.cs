@@ -45,14 +45,16 @@ internal static class ImportFields
     /// <summary>Every name the records don't know, with a guess where one is near.</summary>
     internal static string Names(ImportLook look, ImportNotice told)
     {
-        if (look.Names.Count == 0)
+        // Where no name is on record yet, none can be meant: such a name is new, and has its field below.
+        SessionName[] names = [.. look.Names.Where(name => name.Choices.Count > 0 || NewNames.Needs(name.Table) is null)];
+        if (names.Length == 0)
         {
             return "";
         }
 
-        StringBuilder html = new("<h2>Names your records don’t know</h2>\n<p class=\"hint\">Nothing is taken before you press a button. "
-            + "A new crop, unit or buyer: add it to its table first.</p>\n<div class=\"grid\">\n");
-        foreach ((int at, SessionName name) in look.Names.Take(MostNames).Index())
+        StringBuilder html = new("<h2>Names your records don’t know</h2>\n<p class=\"hint\">Choose the name you mean where it is only "
+            + "written another way. Nothing is taken before you press a button.</p>\n<div class=\"grid\">\n");
+        foreach ((int at, SessionName name) in names.Take(MostNames).Index())
         {
             (GivenName Name, string Why)? wrong = told
                 .Names.Where(fault => fault.Name.Table == name.Table && fault.Name.Alias == name.Alias)
@@ -72,14 +74,25 @@ internal static class ImportFields
 
         html.Append("</div>\n");
         html.Append(
-            look.Names.Count > MostNames
-                ? $"<p>And {ImportPages.Text(look.Notation.Count(look.Names.Count - MostNames, "more name"))}: give these first.</p>\n"
+            names.Length > MostNames
+                ? $"<p>And {ImportPages.Text(look.Notation.Count(names.Length - MostNames, "more name"))}: give these first.</p>\n"
                 : ""
         );
-        string[] tables = [.. look.Names.Where(name => name.Rows > 0).Select(name => name.Table).Distinct()];
-        IEnumerable<string> links = tables.Select(table =>
-            $"<a href=\"{ImportPages.Text(Fixing.FixView.Address(table + ".csv", 0))}\">{table}.csv</a>");
-        return html.Append(tables.Length == 0 ? "" : $"<p class=\"hint\">Add a row to {string.Join(", ", links)}.</p>\n").ToString();
+        return html.Append(ToAdd(names)).ToString();
+    }
+
+    // Where a new name is written that needs more than one thing beside it.
+    private static string ToAdd(IEnumerable<SessionName> names)
+    {
+        string[] links =
+        [
+            .. names
+                .Where(name => name.Rows > 0 && NewNames.Needs(name.Table) is null)
+                .Select(name => name.Table)
+                .Distinct()
+                .Select(table => $"<a href=\"{ImportPages.Text(Fixing.FixView.Address(table + ".csv", 0))}\">{table}.csv</a>"),
+        ];
+        return links.Length == 0 ? "" : $"<p class=\"hint\">New to your farm? Add a row to {string.Join(", ", links)}.</p>\n";
     }
 
     /// <summary>Another table, sheet or block of the same file.</summary>
@@ -175,7 +188,7 @@ internal static class ImportFields
                 + $"<select id=\"turn-{name}\" name=\"{name}\">{OptionsHtml(options, now)}</select></div>\n"
         );
 
-    private static string OptionsHtml(IEnumerable<KeyValuePair<string, string>> options, string now) =>
+    internal static string OptionsHtml(IEnumerable<KeyValuePair<string, string>> options, string now) =>
         string.Concat(options.Select(option => $"<option value=\"{ImportPages.Text(option.Key)}\""
             + $"{(option.Key.Equals(now, StringComparison.OrdinalIgnoreCase) ? " selected" : "")}>"
             + $"{ImportPages.Text(option.Value)}</option>"));

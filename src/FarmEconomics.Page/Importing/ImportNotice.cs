@@ -13,4 +13,13 @@ internal sealed record ImportNotice
 
     /// <summary>Names that can't be taken.</summary>
     internal IReadOnlyList<(GivenName Name, string Why)> Names { get; init; } = [];
+
+    /// <summary>What was added to the tables of names, with the way back; blank: nothing.</summary>
+    internal string Named { get; init; } = "";
+
+    /// <summary>New names that could not be added, as they were filled in.</summary>
+    internal IReadOnlyList<NewName> New { get; init; } = [];
+
+    /// <summary>What a new crop may be counted in.</summary>
+    internal IReadOnlyList<string> Units { get; init; } = [];
 }

@@ -62,6 +62,7 @@ internal static class ImportPages
             ? ""
             : $"<p role=\"status\"><strong>{Text(told.Done)}</strong> To take them back, delete that file from your records. "
                 + $"<a href=\"{Fixing.FixView.Path}\">What the checks say</a></p>\n");
+        html.Append(told.Named);
         html.Append(told.Fault.Length == 0 ? "" : $"<p class=\"fault\" role=\"alert\">{Text(told.Fault)}</p>\n");
         html.Append(look.Fault is { } fault ? $"<p class=\"fault\" role=\"alert\">{Text(fault)}</p>\n" : "");
         html.Append(look.Draft is { } draft ? $"<p>{Text(draft.Sees)}</p>\n"
@@ -69,12 +70,12 @@ internal static class ImportPages
         if (look.Fault is null)
         {
             html.Append(ImportTables.Sides(look));
-            html.Append(look.Plan is { } plan ? Sums(plan) : "");
+            html.Append(look.Plan is { } plan ? Sums(plan, look.Draft?.Sees ?? "") : "");
             html.Append($"<form class=\"fields\" method=\"post\" action=\"{Path}/{id}\">\n"
                 + $"<input type=\"hidden\" name=\"draft\" value=\"{look.DraftVersion}\">\n"
                 + $"<input type=\"hidden\" name=\"version\" value=\"{look.Version}\">\n");
             html.Append(ImportFields.Questions(look)).Append(ImportFields.Names(look, told));
-            html.Append(Buttons(look)).Append("</form>\n");
+            html.Append(NewNames.Form(look, told)).Append(Buttons(look)).Append("</form>\n");
             html.Append(look.Plan is { } held ? HeldBack(id, held) : "");
         }
 
@@ -140,7 +141,7 @@ internal static class ImportPages
         return $"<p class=\"buttons\">{add}{again}</p>\n";
     }
 
-    private static string Sums(ImportPlan plan)
+    private static string Sums(ImportPlan plan, string sees)
     {
         StringBuilder html = new("<h2>Does it add up?</h2>\n<ul>\n");
         string rows = plan.Notation.Text($"{plan.Notation.Count(plan.RowsInSource, "row")} in the file: {plan.Rows.Count:N0} to add, "
@@ -159,7 +160,9 @@ internal static class ImportPages
             html.Append($"<li class=\"fault\">Does not add up: {Text(sums)}</li>\n");
         }
 
-        foreach (string remark in plan.Remarks)
+        // How the file is read stands above already.
+        foreach (string remark in plan.Remarks.Where(remark => !sees.Contains(
+            remark.Replace("Read as ", "", StringComparison.Ordinal).TrimEnd('.'), StringComparison.Ordinal)))
         {
             html.Append($"<li>{Text(remark)}</li>\n");
         }

@@ -73,7 +73,8 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
     {
         List<Sowing> known = sowings.FindAll(sowing => sowing.Budget.NetReturnPerBedFoot.IsAvailable);
         int paid = known.Count(sowing => sowing.Paid == true);
-        string heading = known.Count == 0 ? $"{notation.Count(sowings.Count, "sowing")} of {season.CropYear}"
+        string its = sowings.Count == 1 ? "its sowing" : $"its {Phrase.Spelled(sowings.Count, "sowing")}";
+        string heading = known.Count == 0 ? $"What {its} left isn't known"
             : known.Count == 1
             ? $"One sowing, {BlockNumber.Of(known[0].Budget.NetReturnPerBedFoot.Value!.Value, Look.Rate, notation)} "
                 + $"{notation.Label("a bed-foot")}"
@@ -149,10 +150,12 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
             .Select(stage => (stage, crop.Sums.HoursByStage[(int)stage]))
             .Where(stage => stage.Item2 > 0m)
             .OrderByDescending(stage => stage.Item2)];
+        // Whole hours of few would not add up to what is said above them.
+        Look look = crop.LaborHours.Value < 100m ? Look.Hours : Look.Count;
         List<Bar> bars = stages.ConvertAll(stage => new Bar(
             SeasonPlots.StageName(stage.Stage),
             stage.Hours,
-            notation.Number(stage.Hours, Look.Count),
+            notation.Number(stage.Hours, look),
             $"{SeasonPlots.StageName(stage.Stage)}: {notation.Number(stage.Hours, Look.Hours)} hours"));
         string estimated = crop.Sums.EstimatedHours > 0.5m
             ? $" {notation.Number(crop.Sums.EstimatedHours, Look.Count)} of them "
@@ -161,7 +164,7 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
         return new PlotBlock(
             CropBlock.Hours,
             $"{SeasonPlots.StageName(stages[0].Stage)} took the most hours",
-            $"Hours, {season.CropYear}; {notation.Number(crop.LaborHours.Value, Look.Count)} in all, shared work included.{estimated}",
+            $"Hours, {season.CropYear}; {notation.Number(crop.LaborHours.Value, look)} in all, shared work included.{estimated}",
             new Chart((ReportTable?)null) { Bars = new BarList($"Hours of {crop.Name} by stage of work", bars) { IsHalf = true } });
     }
 
@@ -338,12 +341,11 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
         ReportCell.Known(budget.LaborHours.Value, budget.Known.Hours), ReportCell.Of(budget.Line(BudgetLine.NetReturn)),
     ];
 
-    // Where it stood; by its own name where several stood in the same place.
-    private string Name(Sowing sowing)
-    {
-        string place = Place(sowing);
-        return place.Length > 0 && sowings.Count(other => Place(other) == place) == 1 ? place : sowing.Budget.Name;
-    }
+    // Where it stood, where that tells all sowings apart; else each by its own name, never one of twenty by its tunnel.
+    private string Name(Sowing sowing) =>
+        sowings.All(one => Place(one).Length > 0) && sowings.Select(Place).Distinct().Count() == sowings.Count
+            ? Place(sowing)
+            : sowing.Budget.Name;
 
     private static string Place(Sowing sowing) => sowing.Budget.Enterprises[0].Stays is { Count: > 0 } stays
         && stays.Select(stay => stay.Bed.Structure).Distinct().ToList() is [{ } only]

@@ -124,8 +124,8 @@ internal sealed class CropWords
     {
         decimal cash = verdict.Advised.Cash.Amount, hours = verdict.Advised.OwnHours;
         string time = notation.Number(Math.Abs(hours), Look.Count);
-        return $"{BlockNumber.Size(cash, notation)} {(cash < 0m ? "less" : "more")} cash and "
-            + $"{time} {Phrase.Noun(time, "own hour")} {(hours >= 0m ? "freed" : "more")}{Whose()}";
+        string own = time == "0" ? "" : $" and {time} {Phrase.Noun(time, "own hour")} {(hours >= 0m ? "freed" : "more")}";
+        return $"{BlockNumber.Size(cash, notation)} {(cash < 0m ? "less" : "more")} cash{own}{Whose()}";
     }
 
     private string Whose() =>

@@ -68,7 +68,7 @@ internal sealed class DropOrGrowWords(ReviewedFarm farm, Verdicts verdicts)
             List<Verdict> changed = Drop.FindAll(verdict => verdict.WithMix is not null);
             string lost = always.Count == 0
                 ? ""
-                : $"Without {Phrase.List(always.ConvertAll(Link))} the farm would have been better off in every year on record: "
+                : $"Without {Few(always)} the farm would have been better off in every year on record: "
                     + $"members' payments stay, and only costs that go away count. ";
             string other = changed.Count == 0
                 ? ""
@@ -135,6 +135,12 @@ internal sealed class DropOrGrowWords(ReviewedFarm farm, Verdicts verdicts)
 
     private static string NamesOrCount(List<Verdict> crops) =>
         crops.Count <= 2 ? Phrase.List(crops.ConvertAll(verdict => verdict.Budget.Name)) : Crops(crops.Count);
+
+    // The table has them all: a sentence that names forty can't be read.
+    private string Few(List<Verdict> crops) =>
+        crops.Count <= 4
+            ? Phrase.List(crops.ConvertAll(Link))
+            : Phrase.List([.. crops.Take(3).Select(Link), $"{Phrase.Spelled(crops.Count - 3)} more"]);
 
     private static string Crops(int count) => Phrase.Spelled(count, "crop");
 

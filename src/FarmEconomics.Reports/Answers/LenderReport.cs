@@ -4,6 +4,7 @@ using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Funding;
 using FarmEconomics.Reports.Tables;
+using FarmEconomics.Reports.Words;
 
 namespace FarmEconomics.Reports.Answers;
 
@@ -116,12 +117,17 @@ public sealed class LenderReport : Report<LenderParameters>
         }
 
         string from = books.NextYear.OpeningCash is null ? ", from an unknown beginning taken as 0" : "";
-        blocks.Add(new PlotBlock(
-            LenderBlock.Cash,
-            words.CashHeading,
-            $"Cash at the end of the month, {books.Season.Notation.Currency}{from}.",
-            new Picture(onPhone => CashPlot.Of(books, onPhone)).AsChart(tables.Cash())));
-        if (words.CashWords.Markdown.Length > 0)
+        blocks.Add(
+            books.Tax.NetUnknown is { } unknown
+                ? new ProseBlock(LenderBlock.Cash, "Cash by month isn't known", new Prose(Prose.Text($"{Phrase.Sentence(unknown)}.")))
+                : new PlotBlock(
+                    LenderBlock.Cash,
+                    words.CashHeading,
+                    $"Cash at the end of the month, {books.Season.Notation.Currency}{from}.",
+                    new Picture(onPhone => CashPlot.Of(books, onPhone)).AsChart(tables.Cash())
+                )
+        );
+        if (words.CashWords.Markdown.Length > 0 && books.Tax.NetUnknown is null)
         {
             blocks.Add(new ProseBlock(LenderBlock.CashWords, null, words.CashWords));
         }

@@ -28,9 +28,12 @@ internal sealed class LenderWords(FundingWriteUp books)
             ({ } grant, null) => $"{grant.Project} for {Money(grant.Total)}: {Money(grant.Funder)} asked, {Money(grant.OwnMatch)} our own"
                 + (grant.OwnMatch == grant.Match ? "" : $", {Money(grant.Match - grant.OwnMatch)} from others"),
             (null, { } loan) => $"A loan of {Money(loan.Terms.Principal)} is asked for",
-            _ => books.Accrual is { } income ? $"In {books.Period.Year} the farm had a net farm income of {Money(income.NetFarmIncome)}"
+            _ => books.Accrual is { } income ? $"In {books.Period.Year} the farm had {Net(income.NetFarmIncome)}"
             : books.Tax.NetUnknown is null
-                ? $"In {books.Period.Year} the farm had {Money(books.Tax.NetBeforeDepreciation)} left before depreciation"
+                ? books.Tax.NetBeforeDepreciation >= 0m
+                    ? $"In {books.Period.Year} the farm had {Money(books.Tax.NetBeforeDepreciation)} left before depreciation"
+                    : $"In {books.Period.Year} the farm took in {BlockNumber.Size(books.Tax.NetBeforeDepreciation, notation)} less than "
+                        + $"it paid out, before depreciation"
             : $"What the farm earned in {books.Period.Year} isn't known",
         };
 
@@ -154,6 +157,9 @@ internal sealed class LenderWords(FundingWriteUp books)
 
     private string Money(decimal amount) => BlockNumber.Of(amount, Look.WholeMoney, notation);
 
+    private string Net(decimal income) =>
+        $"a net farm {(income < 0m ? "loss" : "income")} of {BlockNumber.Size(income, notation)}";
+
     private static string Month(CashFlow flow) => Looks.Month(flow.Months[flow.LowMonth]);
 
     private string Farm()
@@ -167,8 +173,8 @@ internal sealed class LenderWords(FundingWriteUp books)
         string grows = $"{Prose.Text(settings.FarmName)} grows {notation.Count(books.Season.Crops.Count, "crop")} on {size}";
         return books.Tax.IncomeUnknown is not null ? $"{grows}."
             : books.Accrual is { } income
-            ? $"{grows}; in {books.Period.Year} it took in {Money(books.Tax.GrossIncome)} and had a net farm income of "
-                + $"{Money(income.NetFarmIncome)} before the owners' pay."
+            ? $"{grows}; in {books.Period.Year} it took in {Money(books.Tax.GrossIncome)} and had "
+                + $"{Net(income.NetFarmIncome)} before the owners' pay."
             : $"{grows}; in {books.Period.Year} it took in {Money(books.Tax.GrossIncome)}.";
     }
 
@@ -212,7 +218,7 @@ internal sealed class LenderWords(FundingWriteUp books)
                 times,
                 notation.Text($"repayment capacity over debt payments, after household bills; {Now.Wanted:0.##} must be kept")
             )
-            : new("coverage", "", null, $"coverage isn't known: {Now.Coverage.Reason}");
+            : new("coverage", "", null, $"coverage isn't known: {WhyNot(Now.Coverage)}");
 
     private KeyFigure DebtToAssets() =>
         books.Closing is { AssetsAtValue: > 0m } sheet
@@ -224,6 +230,9 @@ internal sealed class LenderWords(FundingWriteUp books)
             )
             : new("debt-to-assets", "", null, "debt to assets isn't known: no balance sheet at the end of the year");
 
+    // The one thing to write down first; appendix E tells everything that is missing.
+    private string WhyNot(Units.Result figure) => books.Tax.NetUnknown ?? books.SheetsUnknown ?? figure.Reason!;
+
     private KeyFigure SalesMayFall() =>
         Now.SalesMayFall.Value is { } part
             ? new(
@@ -234,5 +243,5 @@ internal sealed class LenderWords(FundingWriteUp books)
                     ? notation.Text($"more in sales is what coverage of {Now.Wanted:0.##} would take")
                     : notation.Text($"sales can fall this far before coverage drops under {Now.Wanted:0.##}")
             )
-            : new("sales-may-fall", "", null, $"how far sales may fall isn't known: {Now.SalesMayFall.Reason}");
+            : new("sales-may-fall", "", null, $"how far sales may fall isn't known: {WhyNot(Now.SalesMayFall)}");
 }

@@ -30,7 +30,7 @@ internal static class SeasonLadder
         SeasonReview season = farm.Season;
         FundingWriteUp books = farm.WriteUp;
         Notation notation = farm.Notation;
-        ReportTable table = new ReportTable("One season.", notation).InOrder()
+        ReportTable table = new ReportTable($"Season {season.CropYear}.", notation).InOrder()
             .Column("Net figure").As(LadderColumn.Figure).Wrapping()
             .Column($"{season.CropYear}", Look.WholeMoney).As(LadderColumn.Amount).WithBar()
             .Column("What it counts and leaves out").As(LadderColumn.Counts).Wrapping();

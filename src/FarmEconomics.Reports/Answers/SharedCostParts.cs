@@ -104,14 +104,9 @@ internal sealed class SharedCostParts
                     : new("owning", Money(Owning), Owning, "a year to own equipment and buildings, used or not"),
                 OwnershipUnknown is { } unknown
                     ? new("not-used", "", null, $"what stood idle isn't known: {unknown}")
-                    : new(
-                        "not-used",
-                        Money(Unused),
-                        Unused,
-                        Known().Count == 0
-                            ? "for capacity not used: none is given in pools.csv"
-                            : "for capacity you didn't use; no crop pays for it"
-                    ),
+                    : Known().Count == 0 && Unused == 0m
+                    ? new("not-used", "", null, "what stood idle isn't known: pools.csv gives no capacity")
+                    : new("not-used", Money(Unused), Unused, "for capacity you didn't use; no crop pays for it"),
                 season.Farm.TotalCost.Amount > 0m && season.Known.NoFullNetReturn is null
                     ? new(
                         "of-crops",

@@ -159,29 +159,38 @@ public sealed class SharedCostsReport : Report<SharedCostsParameters>
 
     private static IEnumerable<Block> Uses(SeasonReview season, SharedCostsParameters parameters, string power, string heat)
     {
+        // What a farm doesn't have makes no fold with nothing in it.
         string store = parameters.Store.Length == 0 ? SharedTables.Store(season) : parameters.Store;
-        yield return Carried.Fold(
-            SharedCostsBlock.Details,
-            "power",
-            "Power, month by month",
-            ("figure", new Picture(onPhone => SharedPlots.PowerByMonth(season, onPhone))),
-            ("words", SharedSentences.Power(season)),
-            ("users", SharedTables.UsersOf(season, power))
-        );
-        yield return Carried.Fold(
-            SharedCostsBlock.Details,
-            "heat",
-            "Heat, by who used it",
-            ("words", SharedSentences.Users(season, heat)),
-            ("users", SharedTables.UsersOf(season, heat))
-        );
-        yield return Carried.Fold(
-            SharedCostsBlock.Details,
-            "store",
-            "What filled the store",
-            ("figure", new Picture(onPhone => StorePlot.Of(season, store, onPhone))),
-            ("words", SharedSentences.Store(season, store))
-        );
+        if (power.Length > 0 || season.Records.Tables.Loads.Count > 0)
+        {
+            yield return Fold(
+                "power",
+                "Power, month by month",
+                ("figure", new Picture(onPhone => SharedPlots.PowerByMonth(season, onPhone))),
+                ("words", SharedSentences.Power(season)),
+                ("users", SharedTables.UsersOf(season, power))
+            );
+        }
+
+        if (heat.Length > 0)
+        {
+            yield return Fold(
+                "heat",
+                "Heat, by who used it",
+                ("words", SharedSentences.Users(season, heat)),
+                ("users", SharedTables.UsersOf(season, heat))
+            );
+        }
+
+        if (store.Length > 0)
+        {
+            yield return Fold(
+                "store",
+                "What filled the store",
+                ("figure", new Picture(onPhone => StorePlot.Of(season, store, onPhone))),
+                ("words", SharedSentences.Store(season, store))
+            );
+        }
     }
 
     // What the fold shows when no crop is named: the one that brought in most.

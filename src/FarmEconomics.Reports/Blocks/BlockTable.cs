@@ -168,7 +168,9 @@ internal sealed class BlockTable
         }
     }
 
-    private static string Blank(string why, string[] names) => names.Length is 0 or > 4 ? why : $"{why} ({string.Join(", ", names)})";
+    // Of every row it need not be said which.
+    private string Blank(string why, string[] names) =>
+        names.Length is 0 or > 4 || names.Length == table.Rows.Count ? why : $"{why}: {string.Join(", ", names)}";
 
     private static string Classes(ReportColumn column, string kind) =>
         kind + (column.IsHiddenOnPhone ? " h" : "") + (column.Wraps ? " w" : "");

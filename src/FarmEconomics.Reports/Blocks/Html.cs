@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Net;
 using System.Runtime.CompilerServices;
 using System.Text;
+using FarmEconomics.Reports.Display;
 
 namespace FarmEconomics.Reports.Blocks;
 
@@ -91,7 +92,7 @@ internal readonly ref struct HtmlText(int literalLength, int formattedCount)
                 built.Append(html.Text);
                 break;
             case string text:
-                built.Append(WebUtility.HtmlEncode(text));
+                built.Append(WebUtility.HtmlEncode(Unbroken.Of(text)));
                 break;
             case IFormattable number:
                 built.Append(WebUtility.HtmlEncode(number.ToString(format, CultureInfo.InvariantCulture)));

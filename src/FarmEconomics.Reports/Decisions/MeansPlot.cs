@@ -38,6 +38,7 @@ internal static class MeansPlot
 {
     private const int Row = 26;
     private const int Top = 30;
+    private const double BoldWidth = 1.1;
 
     /// <summary>The crops nearest to dropping.</summary>
     /// <param name="verdicts">The verdicts.</param>
@@ -88,7 +89,12 @@ internal static class MeansPlot
         double left = canvas.NamesWidth(crops.Select(verdict => verdict.Budget.Name), size, canvas.Width * 0.4) + 16;
         IEnumerable<decimal> amounts = crops.SelectMany(verdict =>
             verdict.Seasons.Select(season => season.Contribution.Amount).Concat([verdict.Noise.Amount, -verdict.Noise.Amount]));
-        Scale scale = DecisionPlots.Covering(amounts.Append(0m), left, canvas.Width - 12);
+        string with = narrow ? "with it" : "farm better off with it";
+        double right = canvas.Width - 12;
+        Scale scale = DecisionPlots.Covering(amounts.Append(0m), left, right);
+        // Where every crop lies left of 0, the words right of it keep their room.
+        double end = scale[0] + 8 + (canvas.Measure(with, size) * BoldWidth);
+        scale = end <= right ? scale : DecisionPlots.Covering(amounts.Append(0m), left, right - (end - right));
         double bottom = Top + (crops.Count * Row);
         foreach (double at in scale.Ticks(narrow ? 4 : 7))
         {
@@ -98,7 +104,6 @@ internal static class MeansPlot
 
         bool room = scale[0] - left > 190;
         string without = narrow || !room ? "better off without" : "farm better off without it";
-        string with = narrow ? "with it" : "farm better off with it";
         canvas.Text(without, scale[0] - 8, 14, size, Palette.LossText, Alignment.MiddleRight, bold: true);
         canvas.Text(with, scale[0] + 8, 14, size, Palette.GainText, Alignment.MiddleLeft, bold: true);
         foreach ((int index, Verdict verdict) in crops.Index())

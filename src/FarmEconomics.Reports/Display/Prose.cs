@@ -12,7 +12,7 @@ public sealed class Prose(string markdown) : IHtmlDisplay
     public static string Text(string? recordText) => SafeMarkdown.Escape(recordText ?? "");
 
     /// <inheritdoc />
-    public string ToHtml() => SafeMarkdown.ToHtml(Markdown);
+    public string ToHtml() => SafeMarkdown.ToHtml(Unbroken.Of(Markdown));
 
     /// <inheritdoc />
     public string ToPlainText() => SafeMarkdown.ToPlainText(Markdown);

@@ -42,6 +42,27 @@ public class FarmWithoutCostsTests
         Assert.Contains("can't be told in money", told.Text.ToPlainText(), StringComparison.Ordinal);
     }
 
+    // No drawing without a line in it, and the one thing that is missing is told once a figure, not once a part of it.
+    [Fact]
+    public void Lender_WithoutExpenses_DrawsNoEmptyChartAndSaysOneReason()
+    {
+        IReadOnlyList<Block> page = new LenderReport().Make(Farm, new LenderParameters(), Token);
+        Assert.DoesNotContain(page.OfType<PlotBlock>(), plot => plot.Key == BlockKey.Of(LenderBlock.Cash));
+        Assert.Equal("Cash by month isn't known", page.OfType<ProseBlock>().Single(block => block.Key == BlockKey.Of(LenderBlock.Cash)).Heading);
+        Assert.All(page.OfType<FiguresBlock>().Single().Figures.Take(2), figure =>
+            Assert.EndsWith("isn't known: no expenses of 2025 on file", figure.Words, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Crop_WithoutCosts_SaysOfItsSowingOnceThatNothingIsKnown()
+    {
+        TableBlock sowings = new CropReport().Make(Farm, new CropParameters { Crop = "Kale" }, Token).OfType<TableBlock>()
+            .First(table => table.Key == BlockKey.Of(CropBlock.SowingTable));
+        Assert.Equal("What its sowing left isn't known", sowings.Heading);
+        string html = BlockHtml.Of([sowings]).Text;
+        Assert.Contains("Blank: no expense records; no labor records.", html, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Crop_SoldByThePiece_IsToldAsPeopleSpeak()
     {
