@@ -178,13 +178,15 @@ public sealed class Investment
         ArgumentNullException.ThrowIfNull(assumptions);
         FarmRecords records = season.Records;
         ProjectRow? row = ProjectAssumptions.RowOf(records, budget.Project);
+        decimal? assumed = assumptions.Project.Salvage;
         assumptions = assumptions with { Project = assumptions.Project.For(records, budget.Project) };
-        RequireSense(assumptions, budget, season.Notation);
+        RequireSense(assumptions, assumed, budget, season.Notation);
         StoreFacts? facts = assumptions.Project.PoolIn(records, budget.Project) is { } pool ? StoreFacts.Of(season, pool, power) : null;
         return new Investment(budget, facts, SavingsOf(season, row, facts, assumptions), assumptions, season.Settings);
     }
 
-    private static void RequireSense(FundingAssumptions assumptions, GrantBudget budget, Notation notation)
+    /// <summary>Refuses what was asked for; what the records say is shown as it is.</summary>
+    private static void RequireSense(FundingAssumptions assumptions, decimal? salvage, GrantBudget budget, Notation notation)
     {
         if (assumptions.Saving.Pattern.Count > assumptions.Project.LifeYears)
         {
@@ -192,10 +194,10 @@ public sealed class Investment
                 + $"but the project serves {assumptions.Project.LifeYears} (project_life_years)."), nameof(assumptions));
         }
 
-        if (assumptions.Project.Salvage > budget.Total)
+        if (salvage > budget.Total)
         {
-            throw new ArgumentException(notation.Text($"{budget.Project} is to fetch {assumptions.Project.Salvage:#,##0.00} at the end and "
-                + $"costs {budget.Total:#,##0.00}: correct project_salvage, or salvage of the table projects."), nameof(assumptions));
+            throw new ArgumentException(notation.Text($"{budget.Project} is to fetch {salvage:#,##0.00} at the end and "
+                + $"costs {budget.Total:#,##0.00}: correct project_salvage."), nameof(assumptions));
         }
     }
 
