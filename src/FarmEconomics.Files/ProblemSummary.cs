@@ -19,9 +19,9 @@ public static class ProblemSummary
     /// <param name="problems">The problems, located by <see cref="ProblemLocator"/>.</param>
     /// <param name="folder">The records; their full path is told once.</param>
     /// <param name="notation">How the farm writes numbers.</param>
-    /// <param name="most">How many causes are told; of further ones only their number.</param>
+    /// <param name="everyKind">True: beyond a screen each further cause has a line; false: only their number is told.</param>
     /// <returns>Lines; none when there is no problem.</returns>
-    public static IEnumerable<string> Lines(IEnumerable<Problem> problems, string folder, Notation notation, int most = OnAScreen)
+    public static IEnumerable<string> Lines(IEnumerable<Problem> problems, string folder, Notation notation, bool everyKind = false)
     {
         IReadOnlyList<ProblemCause> causes = ProblemCause.Of(problems);
         if (causes.Count == 0)
@@ -30,39 +30,41 @@ public static class ProblemSummary
         }
 
         yield return $"In {Path.GetFullPath(folder)}:";
-        foreach (string line in causes.Take(most).SelectMany(cause => Lines(cause, notation)))
+        foreach (string line in causes.Take(OnAScreen).SelectMany(cause => Lines(cause, notation)))
         {
             yield return Clip(line);
         }
 
-        if (causes.Count > most)
+        ProblemCause[] further = [.. causes.Skip(OnAScreen)];
+        if (further.Length == 0)
         {
-            int rows = causes.Skip(most).Sum(cause => cause.Count);
-            yield return notation.Text(
-                $"... and {causes.Count - most:N0} more kinds of problems, in {rows:N0} {(rows == 1 ? "place" : "places")}."
-            );
+            yield break;
+        }
+
+        int rows = further.Sum(cause => cause.Count);
+        yield return notation.Text($"... and {further.Length:N0} more kinds of problems, in {rows:N0} {(rows == 1 ? "place" : "places")}")
+            + (everyKind ? ":" : ".");
+        foreach (ProblemCause cause in everyKind ? further : [])
+        {
+            yield return Clip(Indent + Kind(cause, notation));
         }
     }
 
     /// <summary>True when the summary leaves rows out.</summary>
     /// <param name="problems">The problems.</param>
-    /// <param name="most">How many causes it tells.</param>
     /// <returns>Whether there is more to see than it tells.</returns>
-    public static bool LeavesOut(IEnumerable<Problem> problems, int most = OnAScreen)
+    public static bool LeavesOut(IEnumerable<Problem> problems)
     {
         IReadOnlyList<ProblemCause> causes = ProblemCause.Of(problems);
-        return causes.Count > most || causes.Any(cause => cause.Count > 1);
+        return causes.Count > OnAScreen || causes.Any(cause => cause.Count > 1);
     }
 
     private static IEnumerable<string> Lines(ProblemCause cause, Notation notation)
     {
         Problem first = cause.First;
-        string severity = first.Severity == Severity.Error ? "error" : "warning";
         string message = first.Message.ReplaceLineEndings("\u21B5");
-        bool saysAll = cause.Count == 1 || cause.IsOfName;
-        yield return $"{severity} {first.Code}: {(saysAll ? message.TrimEnd('.') : ProblemCatalog.Get(first.Code).Title)}"
-            + $"{(first.Source == Defaults.Place ? "" : $": {Where(cause, notation)}")}{Money(cause, notation)}.";
-        if (!saysAll)
+        yield return Kind(cause, notation);
+        if (!SaysAll(cause))
         {
             yield return Indent + message;
         }
@@ -72,6 +74,17 @@ public static class ProblemSummary
         }
 
         yield return Indent + Fix(cause);
+    }
+
+    private static bool SaysAll(ProblemCause cause) => cause.Count == 1 || cause.IsOfName;
+
+    private static string Kind(ProblemCause cause, Notation notation)
+    {
+        Problem first = cause.First;
+        string severity = first.Severity == Severity.Error ? "error" : "warning";
+        string what = SaysAll(cause) ? first.Message.ReplaceLineEndings("\u21B5").TrimEnd('.') : ProblemCatalog.Get(first.Code).Title;
+        return $"{severity} {first.Code}: {what}{(first.Source == Defaults.Place ? "" : $": {Where(cause, notation)}")}"
+            + $"{Money(cause, notation)}.";
     }
 
     private static string Where(ProblemCause cause, Notation notation)

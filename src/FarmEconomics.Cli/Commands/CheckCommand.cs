@@ -62,7 +62,7 @@ internal static class CheckCommand
         PrintRead(farm, all);
         RecordsCheckText.PrintTotals(farm, Console.Out);
         Console.Out.WriteLine();
-        CommonOptions.PrintProblems(farm, Console.Out, all, int.MaxValue);
+        CommonOptions.PrintProblems(farm, Console.Out, all, everyKind: true);
         if (list is not null)
         {
             ProblemList.Write(farm.Problems, list);

@@ -112,15 +112,15 @@ internal static class CommonOptions
     }
 
     /// <summary>
-    /// The problems by their cause, or each of them, then a line that counts them; as many kinds as fit a screen where they only stand in
-    /// the way of what was asked for.
+    /// The problems by their cause, or each of them, then a line that counts them. Kinds beyond a screen have a line each, or are counted
+    /// where problems only stand in the way of what was asked for.
     /// </summary>
-    internal static void PrintProblems(FarmFolder farm, TextWriter to, bool all = false, int kinds = ProblemSummary.OnAScreen)
+    internal static void PrintProblems(FarmFolder farm, TextWriter to, bool all = false, bool everyKind = false)
     {
         foreach (
             string line in all
                 ? farm.Problems.Select(problem => ProblemText.Format(problem, farm.Notation, farm.Folder))
-                : ProblemSummary.Lines(farm.Problems, farm.Folder, farm.Notation, kinds)
+                : ProblemSummary.Lines(farm.Problems, farm.Folder, farm.Notation, everyKind)
         )
         {
             Screen.Say(line, to);
@@ -135,7 +135,7 @@ internal static class CommonOptions
         }
 
         string more =
-            !all && ProblemSummary.LeavesOut(farm.Problems, kinds)
+            !all && ProblemSummary.LeavesOut(farm.Problems)
                 ? " check --all tells every row, check --list FILE writes them to a CSV file."
                 : "";
         Screen.Say($"{farm.Notation.Count(farm.ErrorCount, "error")}, {farm.Notation.Count(farm.WarningCount, "warning")}.{more}", to);
