@@ -62,8 +62,8 @@ internal sealed class PlanSheets(ShownPlan plan)
         table.Row($"As in {plan.Farm.Season.CropYear}", Length(mix.Today), Sowings(mix.Today), 0m);
         table.Row("Best mix, lengths as they come", Length(best), Sowings(best), Cell(mix.Gain(best)));
         table.Row("Nearly as good, on the least length: the plan of this page", Length(chosen), Sowings(chosen), Cell(mix.Gain(chosen)));
-        return table.Note(notation.Text($"More a year than this year's plantings, "
-            + $"{PlanWords.HoursAt(mix, notation)}. "
+        return table.Note(notation.Text($"More a year than this year's plantings"
+            + $"{(PlanWords.HoursAt(mix, notation) is { } at ? ", " + at : "")}. "
             + $"The plan of this page uses the best mix's sowings only, "
             + $"as little of them as still earns {PlanSettings.NearlyAsGood * 100:0}% of its gain, in pieces you can measure off."));
 

@@ -31,7 +31,7 @@ public static partial class PlanWords
         string week = things.Contains(first) && weeks.FirstOrDefault(one => IsOf(one, first)) is { Money: >= LeastTold } most
             ? $"; in the {most.When} alone, {notation.InWords(most.Money, Look.Rate)}" : "";
         string next = string.Join("; ", dearest.Skip(1).Select(one => one.Say(notation)));
-        return $"What limits it most: {notation.Label(first.What)} more {first.WhenInWords} would be worth "
+        return $"What limits it most: {first.Said(notation)} would be worth "
             + $"{notation.InWords(first.Money, Look.Rate)}{week}." + (next.Length > 0 ? $" Next: {next}." : "") + cash;
     }
 
@@ -61,8 +61,10 @@ public static partial class PlanWords
         }
 
         string further = mix.Binding.Count > mix.Worths.Count ? $" Further limits that bind: {mix.Binding.Count - mix.Worths.Count}." : "";
-        table.Note("An hour is told on top of what your own hour is worth. First what is full in several weeks, over all of them together; "
-            + "then single weeks. " + $"Each is a plan of its own with one more, and one less, of that alone.{further}");
+        bool ofHours = mix.Worths.Any(one => one.Key.Kind == PlanLimitKind.Hours);
+        table.Note((ofHours ? "An hour is told on top of what your own hour is worth. " : "")
+            + "First what is full in several weeks, over all of them together; then single weeks. "
+            + $"Each is a plan of its own with one more, and one less, of that alone.{further}");
         if (mix.Model.Water is not null)
         {
             table.Note(notation.Text($"Water and power: as if the weather of {mix.Model.CropYear - 1} came again. "
@@ -125,10 +127,10 @@ public static partial class PlanWords
         PlanLimitKind.Power => "a kWh for the pump",
         PlanLimitKind.Cash => $"{notation.InWords(1m, Look.WholeMoney)} of cash",
         PlanLimitKind.Rotation => notation.Text(
-            $"a foot of bed free of {model.Rotation[key.Place].Family}, {model.Covers[model.Rotation[key.Place].Cover].Name}"
+            $"a foot of {model.Covers[model.Rotation[key.Place].Cover].Name} bed free of {model.Rotation[key.Place].Family}"
         ),
-        PlanLimitKind.Beds => notation.Text($"a foot of bed, {model.Covers[key.Place].Name}"),
-        _ => notation.Text($"a foot less of {model.Crops[key.Place].Name} that you asked for"),
+        PlanLimitKind.Beds => notation.Text($"a foot of {model.Covers[key.Place].Name} bed"),
+        _ => notation.Text($"a foot less of {model.Crops[key.Place].Name} than you asked for"),
     };
 
     private sealed record Worth(PlanLimitKey Key, string What, (string In, string When) Time, decimal Money, decimal? Less)
@@ -140,6 +142,17 @@ public static partial class PlanWords
 
         internal string WhenInWords => Time.In + Time.When;
 
-        internal string Say(Notation notation) => $"{notation.Label(What)} more {WhenInWords}, {notation.InWords(Money, Look.Rate)}";
+        internal string Say(Notation notation) => $"{Said(notation)}, {notation.InWords(Money, Look.Rate)}";
+
+        /// <summary>"A foot more of it": the word stands behind what is counted; of a wish it would be one less.</summary>
+        internal string Said(Notation notation)
+        {
+            string what = notation.Label(What);
+            int behind = what.IndexOf(' ', what.IndexOf(' ', StringComparison.Ordinal) + 1);
+            string more = Key.Kind == PlanLimitKind.Wish ? what
+                : behind < 0 ? $"{what} more"
+                : $"{what[..behind]} more{what[behind..]}";
+            return $"{more} {WhenInWords}";
+        }
     }
 }

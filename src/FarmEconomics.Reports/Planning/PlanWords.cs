@@ -69,13 +69,16 @@ public static partial class PlanWords
             mix.Gain(chosen) is not { } gain ? "can't be set beside this year's plantings"
             : gain > 0m ? $"would bring {notation.InWords(gain, Look.WholeMoney)} more a year than this year's plantings"
             : "brings no more than this year's plantings";
-        return $"The {(isSteady ? "steady plan" : "best mix")} {what}, with {HoursAt(mix, notation)}. {Dearest(mix, notation)}";
+        string hours = HoursAt(mix, notation) is { } at ? $", with {at}" : "";
+        return $"The {(isSteady ? "steady plan" : "best mix")} {what}{hours}. {Dearest(mix, notation)}";
     }
 
-    /// <summary>What an hour counts where plans are held against each other.</summary>
-    internal static string HoursAt(BestMix mix, Notation notation) =>
-        $"your own hours at {notation.InWords((decimal)mix.Model.Hours.OwnCost, Look.Rate)} "
-            + $"(hours there aren't count {Phrase.Spelled((int)PlanSettings.MissingHours)} times)";
+    /// <summary>What an hour counts where plans are held against each other; null where nothing on record takes any.</summary>
+    internal static string? HoursAt(BestMix mix, Notation notation) =>
+        mix.Model.Sowings.All(sowing => sowing.Hours.All(hours => hours == 0.0)) && mix.Model.Crops.All(crop => crop.HandlingHours == 0.0)
+            ? null
+            : $"your own hours at {notation.InWords((decimal)mix.Model.Hours.OwnCost, Look.Rate)} "
+                + $"(hours there aren't count {Phrase.Spelled((int)PlanSettings.MissingHours)} times)";
 
     /// <summary>Length of each crop beside this year's.</summary>
     public static ReportTable Crops(BestMix mix, PlanLengths chosen, Notation notation)

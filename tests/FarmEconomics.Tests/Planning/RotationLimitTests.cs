@@ -28,7 +28,7 @@ public class RotationLimitTests
         Assert.Equal(0, limit.Key.Place);
         Programs.Near(0.5, limit.Worth, 1e-6);
         Assert.Contains(
-            "a foot of bed free of Nightshade, open field more all year, $0.50",
+            "a foot more of open field bed free of Nightshade all year, $0.50",
             PlanWords.Headline(mix, mix.Best, Notation.Default),
             StringComparison.Ordinal
         );

@@ -32,7 +32,7 @@ public class TogetherByHandTests
         Programs.Near([2.5, 0.5], [.. mix.Together.Select(one => one.More)], 1e-6);
         Programs.Near([2.5, 0.5], [.. mix.Together.Select(one => one.Less!.Value)], 1e-6);
         string said = PlanWords.Headline(mix, mix.Best, Notation.Default);
-        Assert.Contains("What limits it most: a foot of bed, open field more all year (full in 11 weeks) would be worth $2.50.", said,
+        Assert.Contains("What limits it most: a foot more of open field bed all year (full in 11 weeks) would be worth $2.50.", said,
             StringComparison.Ordinal);
         Assert.Contains("Next: a tray more all year (full in 2 weeks), $0.50.", said, StringComparison.Ordinal);
         Assert.Empty(BestMix.Of(farm, Programs.Solver).Together);
@@ -69,7 +69,7 @@ public class TogetherByHandTests
         BestMix mix = BestMix.Of(farm, Programs.Solver, BestMix.LimitsTold);
         Assert.Empty(mix.Together);
         Assert.Contains(
-            "What limits it most: a foot of bed, open field more in the week of Mar 12 would be worth $3.00.",
+            "What limits it most: a foot more of open field bed in the week of Mar 12 would be worth $3.00.",
             PlanWords.Headline(mix, mix.Best, Notation.Default),
             StringComparison.Ordinal);
     }
