@@ -149,12 +149,14 @@ public class EdgeFarmTests
         ReviewedFarm farm = AnswerFarms.Of(
             ("crops.csv", "crop,unit,perennial\nKale,bunch,\nAsparagus,lb,yes\n"),
             ("beds.csv", "bed,length_ft\nA,50\nB,50\n"),
-            ("plantings.csv", "planting,crop,bed,bed_feet,in_bed,out_of_bed\nK1,Kale,A,50,2025-05-01,2025-08-01\nP,Asparagus,B,50,2024-05-01,\n"),
+            ("plantings.csv", "planting,crop,bed,bed_feet,in_bed,out_of_bed\nK1,Kale,A,50,2025-05-01,2025-08-01\n"
+                + "P,Asparagus,B,50,2024-05-01,\n"),
             ("harvests.csv", "date,planting,quantity\n2025-07-01,K1,10\n"),
             ("sales.csv", "date,crop,channel,quantity,unit_price\n2025-07-02,Kale,Stall,10,100\n"),
             ("expenses.csv", "date,amount,category\n2025-06-01,100,supplies\n"),
             ("categories.csv", "category,class,statement_line\nsupplies,operating,materials\n"),
-            ("labor.csv", "date,worker,hours,task,crop\n2024-06-01,Ann,10,weed,Asparagus\n2025-06-01,Ann,10,weed,Asparagus\n2025-06-02,Ann,10,weed,Kale\n"),
+            ("labor.csv", "date,worker,hours,task,crop\n2024-06-01,Ann,10,weed,Asparagus\n2025-06-01,Ann,10,weed,Asparagus\n"
+                + "2025-06-02,Ann,10,weed,Kale\n"),
             ("workers.csv", "worker,kind,wage\nAnn,owner,20\n"), ("tasks.csv", "task,stage\nweed,grow\n"),
             ("farm.csv", "setting,value\nas_of,2025-12-31\ninterest_percent,5\n"));
         Assert.Equal([2024, 2025], farm.Review.CropYears);

@@ -48,7 +48,8 @@ public class FarmWithoutCostsTests
     {
         IReadOnlyList<Block> page = new LenderReport().Make(Farm, new LenderParameters(), Token);
         Assert.DoesNotContain(page.OfType<PlotBlock>(), plot => plot.Key == BlockKey.Of(LenderBlock.Cash));
-        Assert.Equal("Cash by month isn't known", page.OfType<ProseBlock>().Single(block => block.Key == BlockKey.Of(LenderBlock.Cash)).Heading);
+        Assert.Equal("Cash by month isn't known",
+            page.OfType<ProseBlock>().Single(block => block.Key == BlockKey.Of(LenderBlock.Cash)).Heading);
         Assert.All(page.OfType<FiguresBlock>().Single().Figures.Take(2), figure =>
             Assert.EndsWith("isn't known: no expenses of 2025 on file", figure.Words, StringComparison.Ordinal));
     }

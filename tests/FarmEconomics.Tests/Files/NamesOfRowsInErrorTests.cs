@@ -14,11 +14,14 @@ public class NamesOfRowsInErrorTests
         FarmFolder farm = Open("6/31/2025,ketchup,markt,3,6.00\n");
         Assert.Equal(
             [("E114", "date", 6m), ("E201", "crop", null), (ProblemCodes.UnknownChannel, "channel", (decimal?)null)],
-            farm.Problems.Select(one => (one.Code, one.Column!, one.Money)).OrderBy(one => one.Code == "E114" ? 0 : one.Code == "E201" ? 1 : 2));
+            farm.Problems.Select(one => (one.Code, one.Column!, one.Money))
+                .OrderBy(one => one.Code == "E114" ? 0 : one.Code == "E201" ? 1 : 2));
         Assert.All(farm.Problems, one => Assert.Equal("sales.csv:4", one.Source.ToString()));
     }
 
-    /// <summary>A name that is known, or an alias of one, is no fault; nor is a text in a row of the wrong shape, or under the table.</summary>
+    /// <summary>
+    /// A name that is known, or an alias of one, is no fault; nor is a text in a row of the wrong shape, or under the table.
+    /// </summary>
     [Theory]
     [InlineData("6/31/2025,Lettuces,market,3,6.00\n")]
     [InlineData("6/31/2025,lettuce,market,3,6.00,ketchup,more\n")]

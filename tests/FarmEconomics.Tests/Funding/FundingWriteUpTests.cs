@@ -157,7 +157,8 @@ public class FundingWriteUpTests
     public void Parse_ClassGivenTwice_IsRefused()
     {
         Assert.Contains("Truck is given twice, as 5 and as 7",
-            Assert.Throws<ArgumentException>(() => FundingAssumptions.Parse("", "Truck=5; truck=7")).Message.Replace("truck", "Truck", StringComparison.Ordinal),
+            Assert.Throws<ArgumentException>(() => FundingAssumptions.Parse("", "Truck=5; truck=7"))
+                .Message.Replace("truck", "Truck", StringComparison.Ordinal),
             StringComparison.Ordinal);
         Assert.Single(FundingAssumptions.Parse("", "Truck=5; truck=5").Classes);
     }
@@ -176,7 +177,8 @@ public class FundingWriteUpTests
     [InlineData("project_salvage=20000", "is to fetch 20,000.00 at the end and costs 14,800.00")]
     public void Of_AssumptionThatDoesNotFitTheProject_IsRefused(string text, string message) =>
         Assert.Contains(message,
-            Assert.Throws<ArgumentException>(() => FundingWriteUp.Of(Demo, 2025, "Larger cold room", FundingAssumptions.Parse(text))).Message,
+            Assert.Throws<ArgumentException>(() => FundingWriteUp.Of(Demo, 2025, "Larger cold room", FundingAssumptions.Parse(text)))
+                .Message,
             StringComparison.Ordinal);
 
     [Fact]

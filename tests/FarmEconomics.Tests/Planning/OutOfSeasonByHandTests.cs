@@ -10,8 +10,9 @@ namespace FarmEconomics.Tests.Planning;
 public class OutOfSeasonByHandTests
 {
     /// <summary>
-    /// Carrots came in on May 1 and May 22 of two years, days 120 and 141 of the year (from 0; a day later in 2024, a leap year): within 28 days of those it is told no more,
-    /// so from April 3 to June 20. Crop years begin on January 1: May 1 lies in the week of April 30, May 22 in that of May 21.
+    /// Carrots came in on May 1 and May 22 of two years, days 120 and 141 of the year (from 0; a day later in 2024, a leap year): within
+    /// 28 days of those it is told no more, so from April 3 to June 20. Crop years begin on January 1: May 1 lies in the week of April 30,
+    /// May 22 in that of May 21.
     /// </summary>
     [Theory]
     [InlineData("2026-04-02", true)]

@@ -11,8 +11,8 @@ namespace FarmEconomics.Tests.Planning;
 public class TogetherByHandTests
 {
     /// <summary>
-    /// A foot of A takes a tray in weeks 8 and 9, B none; of 60 trays, 60 A and 40 B. A tray more in one of the two weeks brings nothing, in
-    /// both it turns a foot of B into A: 3 - 2.5. A foot of bed more bears B: 2.5, in the eleven weeks from sowing to the last pick.
+    /// A foot of A takes a tray in weeks 8 and 9, B none; of 60 trays, 60 A and 40 B. A tray more in one of the two weeks brings nothing,
+    /// in both it turns a foot of B into A: 3 - 2.5. A foot of bed more bears B: 2.5, in the eleven weeks from sowing to the last pick.
     /// </summary>
     [Fact]
     public void Trays_FullInSeveralWeeks_AreToldByWhatAllOfThemBring()
@@ -57,7 +57,8 @@ public class TogetherByHandTests
         Assert.Equal([10, 11], hours.Weeks);
         Programs.Near([0.6, 0.6], [hours.More, hours.Less!.Value], 1e-6);
         Assert.All(mix.Worths.Where(one => one.Key.Kind == PlanLimitKind.Hours), one => Programs.Near(0.0, one.More!.Value, 1e-6));
-        Assert.Contains("Next: an hour more in each of 2 weeks, $0.60.", PlanWords.Headline(mix, mix.Best, Notation.Default), StringComparison.Ordinal);
+        Assert.Contains("Next: an hour more in each of 2 weeks, $0.60.",
+            PlanWords.Headline(mix, mix.Best, Notation.Default), StringComparison.Ordinal);
     }
 
     /// <summary>What is full in one week alone is told as that week, and a week of which one more brings nothing isn't named.</summary>

@@ -36,7 +36,8 @@ public class NamesAlikeTests
         Assert.Empty(Told("Carrot", "Carrots", line));
         IEnumerable<string> three = FarmFolder.Open(TestFolders.Make(("crops.csv", "crop,unit\nCarrot,lb\nCarrots,lb\nCarrót,lb\n"),
             ("aliases.csv", "table,alias,name\ncrops,Carrots,Carrots\n"))).Problems.Select(problem => problem.Message);
-        Assert.Equal("Carrót and Carrot in line 2 read as one name written two ways.", Assert.Single(three, one => one.Contains("read as one", StringComparison.Ordinal)));
+        Assert.Equal("Carrót and Carrot in line 2 read as one name written two ways.",
+            Assert.Single(three, one => one.Contains("read as one", StringComparison.Ordinal)));
     }
 
     /// <summary>An own name of another table tells nothing of crops, and Carrot read as Carrots is one crop.</summary>

@@ -144,7 +144,8 @@ public class WhatWasShortTests
         WhatWasShort season = WhatWasShort.Of(SeasonCosts.Of(DemoSeason.Latest));
         int near = Thing(season, ScarceKind.Water).Short.Count, cost = season.WaterAndPower.Water!.DaysShort;
         Assert.NotEqual(near, cost);
-        string told = $"Water was that near its limit on {near} days; the page on water counts the {cost} days on which the limit cost harvest.";
+        string told = $"Water was that near its limit on {near} days; "
+            + $"the page on water counts the {cost} days on which the limit cost harvest.";
         Assert.Contains(told, ShortWords.Sentence(season), StringComparison.Ordinal);
         Assert.Contains(told, ShortWords.Things(season).Notes);
     }
