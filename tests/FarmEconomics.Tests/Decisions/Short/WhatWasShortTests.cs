@@ -141,7 +141,7 @@ public class WhatWasShortTests
     [Fact]
     public void Water_NearItsLimit_IsToldApartFromDaysThatCostHarvest()
     {
-        WhatWasShort season = WhatWasShort.Of(SeasonCosts.Of(DemoSeason.Latest));
+        WhatWasShort season = WhatWasShort.Of(SeasonCosts.Of(DemoSeason.Review.Season(2025)));
         int near = Thing(season, ScarceKind.Water).Short.Count, cost = season.WaterAndPower.Water!.DaysShort;
         Assert.NotEqual(near, cost);
         string told = $"Water was that near its limit on {near} days; "
