@@ -170,7 +170,12 @@ internal sealed class BlockTable
 
     // Of every row it need not be said which.
     private string Blank(string why, string[] names) =>
-        names.Length is 0 or > 4 || names.Length == table.Rows.Count ? why : $"{why}: {string.Join(", ", names)}";
+        names.Length is 0 or > 4 || names.Length == table.Rows.Count ? why : $"{why}: {string.Join(", ", names.Select(Named))}";
+
+    // The number of a line of a form is no name by itself.
+    private string Named(string row) =>
+        char.IsAsciiDigit(row[0]) && !row.Contains(' ', StringComparison.Ordinal)
+            ? $"{table.Columns[0].Heading.ToLowerInvariant()} {row}" : row;
 
     private static string Classes(ReportColumn column, string kind) =>
         kind + (column.IsHiddenOnPhone ? " h" : "") + (column.Wraps ? " w" : "");

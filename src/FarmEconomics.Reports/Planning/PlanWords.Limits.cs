@@ -52,7 +52,7 @@ public static partial class PlanWords
     {
         ArgumentNullException.ThrowIfNull(mix);
         ArgumentNullException.ThrowIfNull(notation);
-        ReportTable table = new ReportTable("What one more would be worth, dearest first", notation).InOrder()
+        ReportTable table = new ReportTable("What one more would be worth, the dearest of each first", notation).InOrder()
             .Column("What").Column("When").Column("One more is worth", Look.Rate).Column("One less takes", Look.Rate);
         foreach (Worth worth in Together(mix, notation).Concat(Singles(mix, notation)))
         {
