@@ -1,7 +1,8 @@
 -- What the records of a year can tell (docs/methods.md 4, 5, 6 and 8).
 
 -- Unknown is not 0: the cost of a year without a row of the books; hours of a year nobody logged, unless nobody works unpaid and no wages were paid; labor
--- money of such a year (wages in the books tell that of hired hours, not what anybody worked unpaid), or of one with hired hours nobody knows the wage of, or with own hours nobody gives a value.
+-- money of such a year (wages in the books tell that of hired hours, not what anybody worked unpaid),
+-- or of one with hired hours nobody knows the wage of, or with own hours nobody gives a value.
 CREATE TABLE known AS
 WITH logged AS (
     SELECT y.year, EXISTS (FROM work w WHERE w.year = y.year) AS hours, y.year IN (SELECT year FROM wage_years) AS wages FROM (SELECT DISTINCT year FROM pool_years) y

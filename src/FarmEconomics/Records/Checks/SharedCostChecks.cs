@@ -104,54 +104,64 @@ internal static class SharedCostChecks
     }
 
     /// <summary>A month is our own bound: the buyer may have paid before or after the asset went.</summary>
-    private const int DaysAround = 31;
+    private const int DaysAroundSale = 31;
+
+    /// <summary>Our own bound: a funder often pays back what was spent, months after the work.</summary>
+    private const int DaysAroundGrant = 366;
 
     private static void SalesStandOnce(CheckContext context)
     {
         foreach (AssetRow row in context.Tables.Assets)
         {
-            if (row is { SoldFor: > 0m and { } fetched, Retired: { } sold }
-                && context.Tables.Income.Where(income => Twin(income, fetched, sold)).Take(1).ToList() is [var twin])
+            if (row is { SoldFor: { } fetched, Retired: { } sold } && CameIn(context, fetched, sold, DaysAroundSale) is { } day)
             {
                 context.Report(
                     ProblemCodes.SaleTwice,
                     row,
                     "sold_for",
-                    context.Notation.Text($"It fetched {fetched:#,##0.00}, and as much came in as other income on {twin.Date:yyyy-MM-dd}."),
+                    context.Notation.Text($"It fetched {fetched:#,##0.00}, and as much came in as other income on {day:yyyy-MM-dd}."),
                     context.Notation.Text($"{fetched}")
                 );
             }
         }
-
-        bool Twin(IncomeRow income, decimal fetched, DateOnly sold) => Came(context, income, fetched, sold, DaysAround);
     }
-
-    /// <summary>Our own bound: a funder often pays back what was spent, months after the work.</summary>
-    private const int DaysAroundGrant = 366;
 
     private static void GrantsStandOnce(CheckContext context)
     {
         foreach (AssetRow row in context.Tables.Assets)
         {
-            if (row.Grant is > 0m and var grant && context.Tables.Income
-                .Where(income => Came(context, income, grant, row.InService, DaysAroundGrant)).Take(1).ToList() is [var twin])
+            if (row.Grant is { } grant && CameIn(context, grant, row.InService, DaysAroundGrant) is { } day)
             {
                 context.Report(
                     ProblemCodes.GrantTwice,
                     row,
                     "grant",
                     context.Notation.Text(
-                        $"A grant paid {grant:#,##0.00} of it, and as much came in as other income on {twin.Date:yyyy-MM-dd}."),
+                        $"A grant paid {grant:#,##0.00} of it, and as much came in as other income on {day:yyyy-MM-dd}."),
                     context.Notation.Text($"{grant}")
                 );
             }
         }
     }
 
-    private static bool Came(CheckContext context, IncomeRow income, decimal amount, DateOnly day, int daysAround) =>
-        income.Amount == amount
-        && context.Channel(income.Channel) is { Kind: ChannelKind.Other }
-        && Math.Abs(income.Date.DayNumber - day.DayNumber) <= daysAround;
+    /// <summary>The first day on file on which so much came in as other income about a day; null: on none, or it is nothing.</summary>
+    private static DateOnly? CameIn(CheckContext context, decimal amount, DateOnly about, int daysAround)
+    {
+        if (amount > 0m)
+        {
+            foreach (IncomeRow income in context.Tables.Income)
+            {
+                if (income.Amount == amount
+                    && context.Channel(income.Channel) is { Kind: ChannelKind.Other }
+                    && Math.Abs(income.Date.DayNumber - about.DayNumber) <= daysAround)
+                {
+                    return income.Date;
+                }
+            }
+        }
+
+        return null;
+    }
 
     private static void StructuresAreThere(CheckContext context)
     {

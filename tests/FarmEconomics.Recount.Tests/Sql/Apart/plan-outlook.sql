@@ -81,7 +81,8 @@ WITH begins AS (
     FROM stands s JOIN known_sowings k ON k.crop = s.crop AND k.cover = s.cover
     JOIN lots l ON l.planting = k.planting AND l.year = k.year AND CAST(l.quantity AS DOUBLE) > 0
     WHERE week_in(l.date, window_of(l.date)) < s.weeks GROUP BY s.sowing)
-SELECT d.row, c.perennial AND d.in_bed < getvariable('start') AS stays, CASE WHEN d.in_bed >= getvariable('start') THEN coalesce(d.sown, d.in_bed)
+SELECT d.row, c.perennial AND d.in_bed < getvariable('start') AS stays,
+    CASE WHEN d.in_bed >= getvariable('start') THEN coalesce(d.sown, d.in_bed)
     WHEN c.perennial THEN CAST(getvariable('start') + CAST(7 * coalesce(b.week, 0) AS INTEGER) AS DATE) END AS day
 FROM draft d JOIN crops c ON c.crop = d.crop LEFT JOIN near n ON n.row = d.row LEFT JOIN begins b ON b.sowing = n.sowing;
 

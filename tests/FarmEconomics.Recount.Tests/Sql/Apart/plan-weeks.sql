@@ -143,7 +143,8 @@ UNION ALL SELECT crop, cover, 0, 1 FROM facts f WHERE NOT EXISTS (FROM parts p W
 
 -- Sowings: every week from the earliest to the latest, in a gap of over six weeks between two plantings only within two weeks of either;
 -- one before its year began comes in at the end of the year planned. One picked
--- after the year gives nothing in it. None comes in up to the week in which the last on record of the year planned did. Beside them what stands from before (in the year planned itself: up to the closing date), as it is.
+-- after the year gives nothing in it. None comes in up to the week in which the last on record of the year planned did.
+-- Beside them what stands from before (in the year planned itself: up to the closing date), as it is.
 SET VARIABLE stands_until = CASE WHEN getvariable('as_of') < window_start(getvariable('before') + 2) - 1 THEN getvariable('as_of')
     ELSE getvariable('start') - 1 END;
 SET VARIABLE last_week_in = coalesce((SELECT max(least(51, (in_bed - getvariable('start')) // 7)) FROM stays
@@ -177,7 +178,8 @@ LEFT JOIN known_sowings k ON k.crop = s.crop AND k.cover = s.cover AND abs(k.wee
 CREATE OR REPLACE TABLE grow_weeks AS
 SELECT s.sowing, w.nth, CASE
     WHEN (w.nth >= s.week - greatest(1, f.nursery_weeks) AND w.nth < s.week)
-        OR (s.week >= 0 AND w.nth - 52 >= s.week - greatest(1, f.nursery_weeks) AND w.nth - 52 < s.week) THEN f.nursery / greatest(1, f.nursery_weeks)
+        OR (s.week >= 0 AND w.nth - 52 >= s.week - greatest(1, f.nursery_weeks) AND w.nth - 52 < s.week)
+        THEN f.nursery / greatest(1, f.nursery_weeks)
     ELSE 0 END + CASE
     WHEN w.nth = s.week THEN f.grow * getvariable('first_week') / (getvariable('first_week') + f.weeks - 1)
     WHEN w.nth > s.week AND w.nth < s.week + f.weeks THEN f.grow / (getvariable('first_week') + f.weeks - 1) ELSE 0 END AS hours
