@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # Restore, format check, build, test, notebooks. Ends with "N passed, N failed, N skipped".
-# Usage: ./build.sh            everything
+# Usage: ./build.sh              all but the slowest tests, which are skipped; with FARMECONOMICS_SLOW=1 those too
 #        ./build.sh --no-format  without the format check
 set -euo pipefail
 cd "$(dirname "$0")"

@@ -7,7 +7,7 @@ public sealed class ChangedFarmTests
 {
     public static TheoryData<string> Names => [.. ChangedFarms.Changes.Keys.Where((_, place) => place % 2 == 0)];
 
-    [Theory]
+    [SlowTheory]
     [MemberData(nameof(Names))]
     public void ChangedFarm_EveryCropYear_IsTheSameByBothWays(string change) => ChangedFarm.AssertSame(change);
 }
@@ -19,7 +19,7 @@ public sealed class OtherChangedFarmTests
 
     public static TheoryData<int> Seeds => [.. Enumerable.Range(1, int.TryParse(Environment.GetEnvironmentVariable("FARMECONOMICS_RECOUNTS"), out int many) ? many : 1)];
 
-    [Theory]
+    [SlowTheory]
     [MemberData(nameof(Names))]
     public void ChangedFarm_EveryCropYear_IsTheSameByBothWays(string change) => ChangedFarm.AssertSame(change);
 

@@ -18,7 +18,7 @@ public sealed partial class MetricFarmTests : IDisposable
 
     public void Dispose() => scratch.Dispose();
 
-    [Fact]
+    [SlowFact]
     public async Task Review_MetricFarm_SpeaksOfMetersAndEurosOnly()
     {
         string output = scratch.File("out");

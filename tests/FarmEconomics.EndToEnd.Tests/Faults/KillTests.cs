@@ -8,12 +8,12 @@ namespace FarmEconomics.EndToEnd.Tests.Faults;
 /// The program ended without warning at random moments: results are the old ones or the new ones, whole; records stay as they were; the
 /// next run works and leaves nothing over. Twelve kills in all, or as many as FARMECONOMICS_KILLS says (200 at night).
 /// </summary>
-public class KillTests
+public class KillTests(ReviewedSound sound)
 {
     private static readonly int Kills = int.Parse(Environment.GetEnvironmentVariable("FARMECONOMICS_KILLS") ?? "12", CultureInfo.InvariantCulture);
     private static readonly string Imports = Path.Combine(Repository.Root, "demo-data", "imports");
 
-    [Theory]
+    [SlowTheory]
     [InlineData("tables-only", 40)]
     [InlineData("import", 30)]
     [InlineData("review-all", 25)]
@@ -23,7 +23,7 @@ public class KillTests
         Assert.SkipUnless(OperatingSystem.IsLinux(), "looks into /proc for processes that stayed");
         using Scratch scratch = new();
         using KilledRun run = new();
-        Victim victim = await Victim.PrepareAsync(what, scratch, run, Imports);
+        Victim victim = await Victim.PrepareAsync(what, scratch, run, Imports, sound);
         TimeSpan length = victim.Length;
 
         int seed = Environment.TickCount;

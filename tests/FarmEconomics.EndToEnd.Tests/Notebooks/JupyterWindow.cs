@@ -25,7 +25,7 @@ internal static class JupyterWindow
 {
     private const float PatienceMilliseconds = 180_000;
 
-    /// <summary>Opens a notebook, has all cells run, and reads what is shown.</summary>
+    /// <summary>Opens a notebook, has all cells run, and reads what is shown. All of one server run in one kernel, one after another.</summary>
     /// <param name="browser">The browser.</param>
     /// <param name="server">The Jupyter.</param>
     /// <param name="notebook">The notebook's file name.</param>
@@ -38,6 +38,7 @@ internal static class JupyterWindow
         page.SetDefaultTimeout(PatienceMilliseconds);
         try
         {
+            await server.ShareKernelAsync(notebook);
             await page.GotoAsync(server.AddressOf(notebook));
             await page.Locator(".kernel_idle_icon").WaitForAsync(new() { State = WaitForSelectorState.Attached });
             Assert.Equal(".NET (C#)", (await page.Locator(".kernel_indicator_name").InnerTextAsync()).Trim());
@@ -49,8 +50,6 @@ internal static class JupyterWindow
         }
         finally
         {
-            // The kernel is not needed any more, and memory is.
-            await page.EvaluateAsync("() => new Promise(done => Jupyter.notebook.session.delete(done, done))");
             await page.CloseAsync();
         }
     }

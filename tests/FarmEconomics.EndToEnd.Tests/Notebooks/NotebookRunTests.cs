@@ -120,7 +120,7 @@ public class NotebookRunTests
         Assert.Equal("stderr", (string?)Assert.Single(Runs.OfKind(run.Document, "stream"))["name"]);
     }
 
-    [Fact]
+    [SlowFact]
     public async Task EndlessCell_IsStoppedAfterItsTime()
     {
         // Long enough for the first cells' compiler on a busy machine; only the third never ends.
@@ -130,7 +130,7 @@ public class NotebookRunTests
         Assert.Single(Runs.OfKind(run.Document, "error"));
     }
 
-    [Fact]
+    [SlowFact]
     public async Task Notebook_BeyondItsWholeTime_SaysSo()
     {
         NotebookRun run = await Runs.Sample(

@@ -35,7 +35,7 @@ public class PackageTests
             description.Descendants().Where(element => element.Name.LocalName == "dependency").Select(element => (string)element.Attribute("id")!).OrderBy(id => Array.IndexOf(needs.Split(' '), id)));
     }
 
-    [Fact]
+    [SlowFact]
     public async Task Tool_PackedAndInstalled_ReviewsChecksAndServes()
     {
         using Scratch scratch = new();

@@ -7,7 +7,7 @@ namespace FarmEconomics.EndToEnd.Tests.Served;
 /// <summary>Notebooks that never end, take too much or die: the page says so, stays, and the program goes on.</summary>
 public class LimitsTests(BrowserOfClass chromium) : IClassFixture<BrowserOfClass>
 {
-    [Fact]
+    [SlowFact]
     public async Task HangingStep_IsStopped_AndThePageSaysSo()
     {
         await using OpenProgram open = await StartAsync("stuck", "--time-limit", "12");
@@ -26,7 +26,7 @@ public class LimitsTests(BrowserOfClass chromium) : IClassFixture<BrowserOfClass
         await page.CalculateAsync();
     }
 
-    [Fact]
+    [SlowFact]
     public async Task Step_ThatTakesTooMuchMemory_IsStopped_AndThePageSaysSo()
     {
         await using OpenProgram open = await StartAsync("stuck", "--memory-limit", "600");
@@ -38,7 +38,7 @@ public class LimitsTests(BrowserOfClass chromium) : IClassFixture<BrowserOfClass
         Assert.True(open.IsRunning);
     }
 
-    [Fact]
+    [SlowFact]
     public async Task Kernel_ThatIsKilled_DoesNotTakeThePageAlong()
     {
         await using OpenProgram open = await StartAsync("stuck");
@@ -59,7 +59,7 @@ public class LimitsTests(BrowserOfClass chromium) : IClassFixture<BrowserOfClass
         await page.CalculateAsync();
     }
 
-    [Fact]
+    [SlowFact]
     public async Task Run_CalledOff_LeavesThePageAsItWas()
     {
         await using OpenProgram open = await StartAsync("slow");

@@ -53,7 +53,7 @@ public class DemoDecisionTests
     }
 
     /// <summary>The same question asked of what-if: the same words, the same figures, and the engine run again without the crop says so to the cent.</summary>
-    [Fact]
+    [SlowFact]
     public void WhatIfWithoutACrop_AnswersAsDecideDoes()
     {
         SeasonReview season = Demo.Value.Season(2025);

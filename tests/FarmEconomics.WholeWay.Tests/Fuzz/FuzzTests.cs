@@ -21,7 +21,7 @@ public class FuzzTests
 
     private sealed record Fault(int Seed, DamageKind Kind, string What, string Place, string Folder);
 
-    [Fact]
+    [SlowFact]
     public void WholeWay_DamagedFolders_NoExceptionEscapes()
     {
         int count = int.TryParse(Environment.GetEnvironmentVariable("FARMECONOMICS_FUZZ"), out int given) ? given : 200;
