@@ -92,6 +92,30 @@ public class SeasonLevelsByHandTests
         Assert.Equal(270m - 33m - 100m - 20m, Before(farm));
     }
 
+    /// <summary>
+    /// 60 of wages that name kale and not an hour in the log but a row of 0: nothing tells what an hour cost, so they stay at 60.
+    /// </summary>
+    [Fact]
+    public void WagesWithoutHours_StayAtTheirMoney()
+    {
+        FarmBuilder farm = Farm().Sell("2024-07-01", "Kale", "heap", 40m).Without<LaborRow>(row => row.Date.Year == 2024)
+            .Spend("2024-07-31", 60m, "wages", planting: "K24").Work("2024-07-01", "Bo", 0m, "harvest", planting: "K24");
+        Assert.Equal(270m - 33m - 60m, Before(farm));
+    }
+
+    /// <summary>
+    /// 100 lb of leeks sold in January 2024 belong to no planting: their list, four times as high now, doesn't tell how the farm's rose.
+    /// 38 at the shop rise by 380 / 240.
+    /// </summary>
+    [Fact]
+    public void FarmsRise_IsThatOfWhatItsPlantingsSold()
+    {
+        FarmBuilder farm = Farm().Sell("2024-07-01", "Kale", "heap", 20m).Sell("2024-07-02", "Kale", "shop", 20m, amount: 38m)
+            .Crop("Leeks").Price("Leeks", 1m, "stall", from: "2024-01-01").Price("Leeks", 4m, "stall", from: "2025-01-01")
+            .Sell("2024-01-10", "Leeks", "stall", 100m, price: 1m);
+        Close.To(270m + (38m * 380m / 240m) - 33m - 100m - 36m, Before(farm), 0.006m);
+    }
+
     /// <summary>A sowing that took no bed in 2024 tells nothing per foot of bed.</summary>
     [Fact]
     public void SeasonWithoutBed_IsLeftOut()

@@ -2,6 +2,7 @@ using FarmEconomics.Budgets;
 using FarmEconomics.Decisions;
 using FarmEconomics.Records;
 using FarmEconomics.Tests.Building;
+using FarmEconomics.Units;
 using Xunit;
 
 namespace FarmEconomics.Tests.Decisions;
@@ -43,6 +44,20 @@ public class SeasonsByHandTests
     {
         FarmReview review = Farm().Category("payroll taxes", ExpenseClass.LaborBurden).Spend("2024-08-01", 25m, "payroll taxes").Review();
         Assert.Equal(90.50m, Verdicts.Of(review, SeasonCosts.Of(review.Season(2025))).Crops.Single().Seasons[0].Contribution.Amount);
+    }
+
+    /// <summary>
+    /// Kale added 70 and 90 at 100 of output: 10 above its mean and below, 2 x 10^2 / 100^2 over one degree of freedom. Chard, thrown out in
+    /// both its seasons, has no output to tell a spread in parts of, and beets of one season have no spread.
+    /// </summary>
+    [Fact]
+    public void Spread_IsToldOfCropsWithOutputAndTwoSeasons()
+    {
+        static SeasonContribution Season(int year, decimal added, decimal output) => new(year, new Money(added)) { Output = output };
+        SeasonContribution[] kale = [Season(2024, 70m, 100m), Season(2025, 90m, 100m)], beets = [Season(2025, 40m, 100m)];
+        SeasonContribution[] chard = [Season(2024, -30m, 0m), Season(2025, -50m, 0m)];
+        Assert.Equal(0.02m, CropSeasons.PooledVariance([kale, chard, beets]));
+        Assert.Null(CropSeasons.PooledVariance([chard, beets]));
     }
 
     private static FarmBuilder Farm() => new FarmBuilder(

@@ -73,6 +73,70 @@ public class SeasonsThatCountByHandTests
     }
 
     /// <summary>
+    /// One of the year's two beds was empty on the closing date itself and the other before: a year that is over. With one still standing
+    /// it isn't.
+    /// </summary>
+    [Theory]
+    [InlineData("2025-12-31", new[] { 2024, 2025 })]
+    [InlineData("2026-01-01", new[] { 2024 })]
+    public void SeasonInWhichItFailed_IsOverWithItsLastBed(string outOfBed, int[] years)
+    {
+        FarmBuilder farm = Kale(Kale(Farm(), 2024, 100m), 2025, 0m)
+            .Planting("Late", "Kale", "One", 100m, "2025-09-01", outOfBed, cropYear: 2025);
+        Assert.Equal(years, CropOverYears.Of(farm.Review(), "Kale").Years.Select(year => year.CropYear));
+    }
+
+    /// <summary>
+    /// Rhubarb stands in 2023 unpicked, was picked in 2024 and not sold, and sold in 2025 without a harvest on record: two years of it.
+    /// </summary>
+    [Fact]
+    public void YearOfAPerennial_IsOneInWhichItWasPickedOrSold()
+    {
+        FarmBuilder farm = Farm().Perennial("Rhubarb").Planting("R", "Rhubarb", "One", 100m, "2023-04-01").Pick("2024-06-01", "R", 50m)
+            .Sell("2025-08-01", "Rhubarb", "stall", 40m, price: 3m);
+        Assert.Equal([2024, 2025], CropOverYears.Of(farm.Review(), "Rhubarb").Years.Select(year => year.CropYear));
+    }
+
+    /// <summary>
+    /// Rhubarb rested in 2023; in 2024 it was sold without a harvest on record, as were radishes: none of these seasons tells what they add.
+    /// </summary>
+    [Theory]
+    [InlineData("Rhubarb")]
+    [InlineData("Radishes")]
+    public void SeasonNotPicked_OfAPerennialOrSoldAllTheSame_DoesNotCount(string crop)
+    {
+        FarmBuilder farm = Farm().Perennial("Rhubarb").Crop("Radishes").Bed("Three")
+            .Planting("Rhubarb", "Rhubarb", "One", 100m, "2023-04-01")
+            .Planting("R24", "Radishes", "Three", 100m, "2024-05-01", "2024-08-01")
+            .Planting("Radishes", "Radishes", "Three", 100m, "2025-05-01", "2025-08-01");
+        foreach (int year in new[] { 2023, 2024, 2025 })
+        {
+            farm.Spend($"{year}-05-01", 20m, "compost", crop: "Rhubarb").Work($"{year}-05-01", "Bo", 1m, "grow", crop: "Rhubarb");
+        }
+
+        farm.Sell("2024-07-01", crop, "stall", 40m, price: 3m).Pick("2025-07-01", crop, 50m).Sell("2025-07-01", crop, "stall", 50m, price: 3m);
+        Assert.Equal([2025], Judge(farm, crop).Seasons.Select(season => season.CropYear));
+    }
+
+    /// <summary>
+    /// Kale failed in 2023, a year of two rows of harvests and sales. Beside 2024 and 2025 with their eighteen more that looks like a year
+    /// recorded in part; asked for up to 2023 it is the only year there is.
+    /// </summary>
+    [Fact]
+    public void YearsUpToALastOne_AreHeldAgainstNoLaterOnes()
+    {
+        FarmBuilder farm = Kale(Farm(), 2023, 0m);
+        for (int day = 1; day <= 18; day++)
+        {
+            farm.PickCrop($"2024-07-{day:00}", "Beets", 1m).PickCrop($"2025-07-{day:00}", "Beets", 1m);
+        }
+
+        FarmReview review = farm.Review();
+        Assert.Equal([2023], CropOverYears.Of(review, "Kale", 2023).Years.Select(year => year.CropYear));
+        Assert.Empty(CropOverYears.Of(review, "Kale").Years);
+    }
+
+    /// <summary>
     /// 370 twice, and -130 in the season reviewed: mean 203.33, squares 166,666.67 over the four degrees of freedom of both crops, a third
     /// of it: 117.85. The failed harvest doesn't make it any surer.
     /// </summary>

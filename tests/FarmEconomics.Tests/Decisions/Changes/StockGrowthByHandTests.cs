@@ -1,3 +1,5 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Decisions;
 using FarmEconomics.Decisions.Changes;
 using FarmEconomics.Records;
 using FarmEconomics.Tests.Building;
@@ -66,6 +68,36 @@ public class StockGrowthByHandTests
         Assert.Empty(answer.Partial.AddedReturns);
         Assert.Equal(1m, answer.NotTaken);
     }
+
+    /// <summary>
+    /// Both 400 grow by 1.5^(1 - 1/e) - 1 and cover 40 of seed and hours where that is 0.05: 1 - 1/e = 0.12033, e = 1.137. Sales alone would
+    /// ask for 1.307.
+    /// </summary>
+    [Fact]
+    public void Grow_StopsPaying_WhereStallAndStoreTogetherDoNot() => Assert.Equal(1.14m, Grow(50m).TurnsAtElasticity.Value);
+
+    private static CropGrowth Growth(FarmBuilder farm)
+    {
+        SeasonReview season = farm.Season(2025);
+        return new CropGrowth(SeasonCosts.Of(season), season.CropNamed("Squash"), 2m);
+    }
+
+    /// <summary>
+    /// After 100 feet more, the store takes the second hundred pounds on hand up to 2.5 times what it took: 50 of them, for
+    /// 400 x (2.5^0.5 - 2^0.5) = 66.77. Of what nobody ever took it takes none.
+    /// </summary>
+    [Fact]
+    public void OnHand_AfterMoreThatIsThereAlready_IsWhatTheStoreStillTakes()
+    {
+        (decimal units, decimal notTaken, decimal worth) = Growth(Farm()).OnHand(100m, 100m);
+        Assert.Equal((50m, 50m, 66.77m), (units, notTaken, decimal.Round(worth, 2)));
+
+        Assert.Equal((0m, 200m, 0m), Growth(Farm().Without<SaleRow>(_ => true)).OnHand(100m, 100m));
+    }
+
+    /// <summary>At today's price the stall, which took all it ever took, takes no more and the store none: 40 of seed and hours.</summary>
+    [Fact]
+    public void GainToday_CountsNothingOnHand() => Assert.Equal(-40m, Growth(Farm()).GainToday(50m));
 
     /// <summary>Dropped, the crop takes all its stock along: what comes with more goes with less.</summary>
     [Fact]

@@ -46,6 +46,9 @@ public class SowingWorthByHandTests
     private static double? Still(WaterAndPower supply, SowingWater sowing, string day) =>
         supply.Worth.StillToCome(sowing, FarmBuilder.Day(day)) is { } money ? Math.Round(money, 6) : null;
 
+    private static double? Left(WaterAndPower supply, SowingWater sowing, string day) =>
+        supply.Worth.LeftToPick(sowing, FarmBuilder.Day(day)) is { } part ? Math.Round(part, 6) : null;
+
     /// <summary>Half of L was picked on June 10, a quarter each on the 20th and 30th.</summary>
     [Fact]
     public void SeasonOver_IsAsItWas()
@@ -56,24 +59,29 @@ public class SowingWorthByHandTests
         Assert.Equal([72.0, 36.0, 36.0, 18.0, 0.0],
             new[] { "2025-06-10", "2025-06-11", "2025-06-20", "2025-06-21", "2025-07-01" }.Select(day => Still(supply, one, day)));
         Assert.Equal((18.0, 9.0), (Still(supply, two, "2025-06-10"), Still(supply, two, "2025-06-11")));
+        Assert.Equal((1.0, 0.5, 0.0), (Left(supply, two, "2025-06-10"), Left(supply, two, "2025-06-20"), Left(supply, two, "2025-07-01")));
         Assert.Equal(30.0 * 610 / 765, Still(supply, three, "2025-06-10")!.Value, 6); // 10 m x 61 d of it and 5 m x 31 d
     }
 
     /// <summary>
     /// Leaves of 2026 on 10 m are worth 10 of the 120 / 30 a meter, 40. 40 of 60 were picked 40 days after planting, 10 after 50 days and
-    /// 10 after 60. The stays of 2025 were 31, 46, 61 and 92 days: the upper of the middle two counts.
+    /// 10 after 60. The stays of 2025 were 31, 46, 61 and 92 days: the upper of the middle two counts. On 5 m set ten
+    /// days later, 20 come ten days later.
     /// </summary>
     [Fact]
     public void SeasonUnderWay_IsTheCropsMeanAsLongAfterPlanting()
     {
         FarmBuilder farm = Farm("2026-05-20").Planting("Next", "Leaves", "one", 10m, "2026-05-01")
             .Planting("Out", "Leaves", "two", 5m, "2026-05-01", "2026-05-15").Planting("Old", "Leaves", "three", 10m, "2026-03-01")
-            .Pick("2026-04-19", "Old", 1m);
+            .Pick("2026-04-19", "Old", 1m).Planting("Late", "Leaves", "four", 5m, "2026-05-11");
         WaterAndPower supply = Of(farm);
-        SowingWater next = Sowing(supply, "Next", "one");
+        SowingWater next = Sowing(supply, "Next", "one"), late = Sowing(supply, "Late", "four");
 
         Assert.Equal([40.0, 40.0, 13.333333, 13.333333, 6.666667, 0.0, 0.0], new[] { "2026-04-30", "2026-06-10", "2026-06-11", "2026-06-20",
             "2026-06-21", "2026-07-01", "2026-12-31" }.Select(day => Still(supply, next, day)));
+        Assert.Equal(
+            [(1.0, 20.0), (0.333333, 6.666667), (0.166667, 3.333333), (0.0, 0.0)],
+            new[] { "2026-06-20", "2026-06-21", "2026-07-01", "2026-07-11" }.Select(day => (Left(supply, late, day), Still(supply, late, day))));
         Assert.Equal(4.0, supply.Worth.PerBedFoot(next.Planting.Crop)!.Value, 9);
         Assert.Equal(new DateOnly(2026, 7, 1), supply.Worth.EndOf(next.Stay));
         Assert.Equal(new DateOnly(2026, 5, 15), supply.Worth.EndOf(Sowing(supply, "Out", "two").Stay)); // as written

@@ -84,6 +84,28 @@ public class WaterAndPowerByHandTests
         Assert.All(supply.Crops.Skip(1), crop => Assert.StartsWith("no price of ", crop.PerThousand.Reason, StringComparison.Ordinal));
     }
 
+    /// <summary>
+    /// Chives that nobody valued: 10 eaten before any price of them is on record. Their budget isn't known, so no loss can be told in money,
+    /// and that budget's reason says why. Sold at 100 each they tell.
+    /// </summary>
+    [Fact]
+    public void WhyNoWorth_IsTheReasonOfTheFirstBudgetThatIsUnknown()
+    {
+        WaterAndPower eaten = Of(Metric("A").Price("Chives", 3m, from: "2025-08-01").Pick("2025-07-10", "A, bed 0", 10m)
+            .Sell("2025-07-10", "Chives", "home", 10m));
+        string? why = Assert.Single(eaten.Crops).Contribution.Reason;
+        Assert.StartsWith("no price of ", why, StringComparison.Ordinal);
+        Assert.Equal(why, eaten.WhyNoWorth);
+
+        WaterAndPower sold = Of(Metric("A").Pick("2025-07-10", "A, bed 0", 10m).Sell("2025-07-10", "Chives", "stall", 10m, price: 100m));
+        Assert.Null(sold.WhyNoWorth);
+    }
+
+    /// <summary>Without weather there is no water to tell, and no worth of it that would be missing.</summary>
+    [Fact]
+    public void WhyNoWorth_WithoutABalanceOfWater_IsNothing() =>
+        Assert.Null(Of(Metric("A").Without<WeatherRow>(_ => true)).WhyNoWorth);
+
     [Fact]
     public void IsTold_ByAnyOfItsRecords()
     {
