@@ -187,31 +187,37 @@ internal sealed class CropRemoval
         copy.Remove(records.Tables.Loads.Where(row => goneNames.Contains(row.User.Trim())));
         foreach (Disposition leaving in review.Trace.Dispositions.Where(leaving => gone.Contains(leaving.Crop)))
         {
-            List<DispositionPart> loose = [.. leaving.Parts.Where(part => part.Enterprise is null)];
-            if (loose.Count == 0)
+            // What belongs to no planting is one part, the last.
+            if (leaving.Parts is [.., { Enterprise: null } loose])
             {
-                copy.Remove([leaving.Row]);
+                KeepUnassigned(leaving, loose);
             }
             else
             {
-                // What belongs to no planting stays where it was: unassigned.
-                bool share = leaving.Channel.Kind == ChannelKind.Share;
-                decimal amount = share ? loose.Sum(part => part.ListValue.Amount) : loose.Sum(part => part.Amount.Amount);
-                copy.Scale(
-                    leaving.Row,
-                    SaleRow.QuantityColumn,
-                    leaving.Quantity == 0m ? 1m : loose.Sum(part => part.Quantity) / leaving.Quantity
-                );
-                copy.Set(leaving.Row, SaleRow.AmountColumn, amount);
-                decimal fee = share
-                    ? 0m
-                    : loose.Sum(part => part.Fee.Amount) - Money.Rounded(amount * (leaving.Channel.Row.FeePercent ?? 0m) / 100m).Amount;
-                if (fee != 0m && leaving.Fee != Money.Zero)
-                {
-                    // A part of a fee rounded as a whole is not the fee of a part.
-                    copy.Add<ExpenseRow>(Bill(leaving.Row.Date, leaving.Window, fee));
-                }
+                copy.Remove([leaving.Row]);
             }
+        }
+    }
+
+    /// <summary>
+    /// What no planting could take stays where it was, at its money: that of shares and household use is its list value. Of what has no
+    /// price on record it stays unknown.
+    /// </summary>
+    private void KeepUnassigned(Disposition leaving, DispositionPart loose)
+    {
+        bool atList = leaving.Channel.Kind is ChannelKind.Share or ChannelKind.Household;
+        decimal amount = (atList ? loose.ListValue : loose.Amount).Amount;
+        copy.Scale(leaving.Row, SaleRow.QuantityColumn, leaving.Quantity == 0m ? 1m : loose.Quantity / leaving.Quantity);
+        if (!leaving.ValueIncomplete)
+        {
+            copy.Set(leaving.Row, SaleRow.AmountColumn, amount);
+        }
+
+        decimal fee = atList ? 0m : loose.Fee.Amount - Money.Rounded(amount * (leaving.Channel.Row.FeePercent ?? 0m) / 100m).Amount;
+        if (fee != 0m && leaving.Fee != Money.Zero)
+        {
+            // A part of a fee rounded as a whole is not the fee of a part.
+            copy.Add<ExpenseRow>(Bill(leaving.Row.Date, leaving.Window, fee));
         }
     }
 

@@ -143,6 +143,47 @@ public class LeftOutRowsTests
     }
 
     /// <summary>
+    /// Leeks eaten in January, 3 lb at a list price of 4, and 2 lb that went through a channel of another kind for 7: no planting of 2025
+    /// could give them. Both stay with their money once leeks are left out.
+    /// </summary>
+    [Fact]
+    public void HouseholdUse_ThatNoPlantingCouldTake_KeepsItsWorth()
+    {
+        FarmBuilder farm = Farm()
+            .Channel("table", ChannelKind.Household)
+            .Channel("fair", ChannelKind.Other)
+            .Crop("Leeks")
+            .Price("Leeks", 4m)
+            .Planting("L", "Leeks", "Three", 100m, "2024-05-01", "2024-09-15")
+            .Pick("2024-09-01", "L", 1m)
+            .Sell("2024-09-02", "Leeks", "stall", 1m, price: 4m)
+            .Sell("2025-01-10", "Leeks", "table", 3m)
+            .Sell("2025-01-11", "Leeks", "fair", 2m, amount: 7m)
+            .Spend("2025-04-01", 12m, "seed", crop: "Kale");
+        ScenarioOutcome outcome = farm.With("without Leeks");
+        Assert.Equal(0m, outcome.FarmNet.Difference.Value);
+        Assert.Equal("Beets 100; Kale 100; Leeks 3 12.00; Leeks 2 7.00", Sales(outcome));
+        Assert.Equal(12m, outcome.After.Channels.Single(one => one.Channel.Name == "table").QuantityValue.Amount);
+    }
+
+    /// <summary>Eaten before any price of leeks is on record, they were worth nobody knows what: not 0 once leeks are left out either.</summary>
+    [Fact]
+    public void HouseholdUse_OfUnknownWorth_StaysUnknown()
+    {
+        FarmBuilder farm = Farm()
+            .Channel("table", ChannelKind.Household)
+            .Crop("Leeks")
+            .Planting("L", "Leeks", "Three", 100m, "2024-05-01", "2024-09-15")
+            .Sell("2025-01-10", "Leeks", "table", 3m)
+            .Spend("2025-04-01", 12m, "seed", crop: "Kale");
+        ScenarioOutcome outcome = farm.With("without Leeks");
+        Assert.Equal("Beets 100; Kale 100; Leeks 3", Sales(outcome));
+        string? why = outcome.Before.Channels.Single(one => one.Channel.Name == "table").Known.Value;
+        Assert.NotNull(why);
+        Assert.Equal(why, outcome.After.Channels.Single(one => one.Channel.Name == "table").Known.Value);
+    }
+
+    /// <summary>
     /// L1 stands until beets come into its bed in July: leeks picked on July 15 are L2's alone, and stay so once beets are left out, though
     /// L1 would stand. So do those of the day L2 came in; what names its planting, and what was picked before L1 was in a bed, keeps its
     /// row.
