@@ -77,9 +77,7 @@ public sealed record BreakEvenPair(BreakEvenForm Form, Run Run, Result Price, Re
     private static BreakEvenPair FullShort(EnterpriseBudget budget, SensitivityModel model)
     {
         Result factor = model.PriceFactorFor(1m, longRun: false), today = model.PriceOutsideBoxes;
-        Result price = factor.Value is { } times && today.Value is { } each
-            ? Result.Known(times * each)
-            : Result.NotAvailable(factor.Reason ?? today.Reason ?? "no price");
+        Result price = factor.Combine(today, (times, each) => times * each);
         return new BreakEvenPair(BreakEvenForm.Full, Run.Short, price, PerFoot(budget, model.YieldFactorFor(1m, longRun: false)));
     }
 

@@ -94,7 +94,7 @@ internal sealed class VerdictMaker
             Mean = mean,
             Noise = noise,
             Without = judge.WithoutCrop(crop.Name),
-            Room = crop.Sums.BedFeet.Value > 0m ? judge.Shortness.RoomFor(crop) : 0m,
+            Room = judge.Shortness.RoomFor(crop),
             TurnsAtWage = Result.NotAvailable("no value of an own hour turns it"),
             Needs = TurningPoints.Unknown(unknown ?? ""),
             HoursByRule = ByRule(crop),
@@ -162,8 +162,8 @@ internal sealed class VerdictMaker
     /// <summary>
     /// A perennial never gives way to crops of one season: what it has yet to bring in the years it was planted for isn't in the records.
     /// </summary>
-    private bool CanChange(Verdict verdict) => verdict.Seasons.Count >= 2 && verdict.Budget.Sums.BedFeet.Value > 0m
-        && !verdict.Budget.Crop!.Perennial && !given.ContainsKey(verdict.Budget.Name);
+    private bool CanChange(Verdict verdict) =>
+        verdict.Seasons.Count >= 2 && !verdict.Budget.Crop!.Perennial && !given.ContainsKey(verdict.Budget.Name);
 
     private Verdict WithMix(Verdict verdict)
     {
@@ -249,7 +249,9 @@ internal sealed class VerdictMaker
     private TurningPoints NeedsOf(Verdict verdict, Direction direction)
     {
         EnterpriseBudget crop = verdict.Budget;
-        bool lostOnTheMean = direction == Direction.Fix && verdict.Mean.Amount < 0m && crop.NetReturn.Amount >= 0m;
+
+        // A fix that met its full cost is one for its mean.
+        bool lostOnTheMean = direction == Direction.Fix && crop.NetReturn.Amount >= 0m;
         bool longRun = direction is not (Direction.DropOrChange or Direction.TooClose) && !lostOnTheMean;
         if (longRun && crop.Known.NoFullNetReturn is { } why)
         {
@@ -274,9 +276,7 @@ internal sealed class VerdictMaker
                 ? Result.Known(missing / crop.LaborCost.Amount * crop.LaborHours.Value)
                 : Result.NotAvailable("hours alone don't change it");
         return new TurningPoints(
-            price.Value is { } factor && unit.Value is { } each
-                ? Result.Known((factor - 1m) * each)
-                : Result.NotAvailable(price.Reason ?? unit.Reason ?? ""),
+            price.Combine(unit, (factor, each) => (factor - 1m) * each),
             yield.Map(times => times - 1m),
             hours
         );

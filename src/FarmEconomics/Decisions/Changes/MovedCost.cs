@@ -27,10 +27,16 @@ public sealed record MovedCost(Pool? Pool, IReadOnlyList<(string To, Money Chang
 internal sealed class SharingAgain
 {
     private readonly PoolNetwork network;
+    private readonly Dictionary<Enterprise, int> columns = [];
 
     internal SharingAgain(SeasonReview season, IReadOnlyDictionary<Enterprise, decimal> factors, IReadOnlyList<TripSaving> trips)
     {
         network = season.Network;
+        for (int i = 0; i < network.Enterprises.Count; i++)
+        {
+            columns[network.Enterprises[i]] = i;
+        }
+
         SharedCosts running = network.Solve(ownership: false, factors);
         SharedCosts owning = network.Solve(ownership: true, factors);
         foreach (PoolResult pool in season.Pools)
@@ -69,24 +75,23 @@ internal sealed class SharingAgain
         Dictionary<string, Money> changes
     )
     {
-        int columns = network.Enterprises.Count + 3;
-        Money[] old = new Money[columns];
+        Money[] old = new Money[network.Enterprises.Count + 3];
         foreach (PoolCharge charge in charges)
         {
-            int column = charge.Enterprise is { } enterprise ? Position(enterprise) : network.Column(charge.Unallocated!.Value);
+            int column = charge.Enterprise is { } enterprise ? columns[enterprise] : network.Column(charge.Unallocated!.Value);
             Money[] parts = SeasonCosts.ByBehavior(charge);
             old[column] += parts[(int)CostDriver.Fixed] + parts[(int)CostDriver.Trips];
         }
 
         Money total = Money.Sum(old);
-        decimal[] shares = Enumerable.Range(0, columns).Select(j => after.Shares[pool, j]).ToArray();
-        if (total == Money.Zero || (gone == Money.Zero && Enumerable.Range(0, columns).All(j => shares[j] == before.Shares[pool, j])))
+        decimal[] shares = Enumerable.Range(0, old.Length).Select(j => after.Shares[pool, j]).ToArray();
+        if (total == Money.Zero || (gone == Money.Zero && Enumerable.Range(0, old.Length).All(j => shares[j] == before.Shares[pool, j])))
         {
             return;
         }
 
         Money[] now = LargestRemainder.Split(total - gone, shares);
-        for (int j = 0; j < columns; j++)
+        for (int j = 0; j < old.Length; j++)
         {
             string to = j < network.Enterprises.Count ? network.Enterprises[j].Crop.Name
                 : (Unallocated)(j - network.Enterprises.Count) switch
@@ -97,18 +102,5 @@ internal sealed class SharingAgain
                 };
             changes[to] = changes.GetValueOrDefault(to) + now[j] - old[j];
         }
-    }
-
-    private int Position(Enterprise enterprise)
-    {
-        for (int i = 0; i < network.Enterprises.Count; i++)
-        {
-            if (network.Enterprises[i] == enterprise)
-            {
-                return i;
-            }
-        }
-
-        throw new ArgumentException($"{enterprise} is not of crop year {network.Year}.", nameof(enterprise));
     }
 }
