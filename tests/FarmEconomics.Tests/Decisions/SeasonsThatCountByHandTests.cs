@@ -84,6 +84,13 @@ public class SeasonsThatCountByHandTests
         FarmBuilder farm = Kale(Kale(Farm(), 2024, 100m), 2025, 0m)
             .Planting("Late", "Kale", "One", 100m, "2025-09-01", outOfBed, cropYear: 2025);
         Assert.Equal(years, CropOverYears.Of(farm.Review(), "Kale").Years.Select(year => year.CropYear));
+
+        // The season under way tells something where it failed or was picked, and beets were picked.
+        SeasonReview season = farm.Season(2025);
+        Assert.Equal(
+            (years.Contains(2025), true),
+            (CropOverYears.Tells(season.CropNamed("Kale"), farm.Settings.AsOf!.Value),
+                CropOverYears.Tells(season.CropNamed("Beets"), farm.Settings.AsOf.Value)));
     }
 
     /// <summary>

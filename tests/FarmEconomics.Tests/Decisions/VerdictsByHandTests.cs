@@ -5,62 +5,13 @@ using FarmEconomics.Records;
 using FarmEconomics.Tests.Building;
 using FarmEconomics.Units;
 using Xunit;
+using static FarmEconomics.Tests.Decisions.VerdictFarm;
 
 namespace FarmEconomics.Tests.Decisions;
 
 /// <summary>What a grower is told to drop, change, grow, fix or keep, each figure on paper (docs/methods.md, section 17).</summary>
 public class VerdictsByHandTests
 {
-    private static readonly int[] Years = [2023, 2024, 2025];
-
-    private static FarmBuilder Farm() => new FarmBuilder(new FarmSettings { OwnerWage = 20m, InterestPercent = 5m })
-        .AsOf("2025-12-31").Channel("stall", ChannelKind.Market).Channel("shop", ChannelKind.Wholesale)
-        .Worker("me", WorkerKind.Owner).Worker("Bo", WorkerKind.Hired, 20m);
-
-    /// <summary>A season of a crop in a bed of its name: all of it sold at the stall, seed by the bed, own hours of picking.</summary>
-    private static FarmBuilder Grow(
-        FarmBuilder farm,
-        string crop,
-        int year,
-        decimal pounds,
-        decimal price,
-        decimal feet = 100m,
-        decimal seed = 30m,
-        decimal hours = 0.1m,
-        string worker = "me"
-    )
-    {
-        string name = $"{crop}{year}";
-        return farm.Planting(name, crop, crop, feet, $"{year}-05-01", $"{year}-08-01").Pick($"{year}-07-01", name, pounds)
-            .Sell($"{year}-07-01", crop, "stall", pounds, price: price)
-            .Work($"{year}-07-01", worker, hours, "harvest", planting: name).Spend($"{year}-05-01", seed, "seed", planting: name);
-    }
-
-    private static FarmBuilder Crop(FarmBuilder farm, string crop, decimal price, decimal bed = 100m, string? structure = null) =>
-        farm.Crop(crop).Bed(crop, bed, structure: structure).Price(crop, price, "stall");
-
-    /// <summary>Kale: 2 lb a foot at 4, seed 0.30 and 0.001 hours a pound: 368 for 50 feet; in the first season 100 feet of it.</summary>
-    private static FarmBuilder Kale(FarmBuilder farm, params int[] years) => Kale(farm, 200m, years);
-
-    private static FarmBuilder Kale(FarmBuilder farm, decimal first, params int[] years)
-    {
-        foreach (int year in years)
-        {
-            decimal pounds = year == years[0] ? first : 100m;
-            Grow(farm, "Kale", year, pounds, 4m, pounds / 2m, 0.3m * pounds, 0.001m * pounds);
-        }
-
-        return farm;
-    }
-
-    private static Verdicts Judge(FarmBuilder farm, VerdictSettings? settings = null)
-    {
-        FarmReview review = farm.Review();
-        return Verdicts.Of(review, SeasonCosts.Of(review.Season(2025)), settings);
-    }
-
-    private static Verdict Named(Verdicts verdicts, string crop) => verdicts.Crops.Single(verdict => verdict.Budget.Name == crop);
-
     private static FarmBuilder BeetsAndKale(int[] beets, params int[] kale)
     {
         FarmBuilder farm = Crop(Crop(Farm(), "Beets", 1m), "Kale", 4m);
@@ -181,13 +132,14 @@ public class VerdictsByHandTests
 
     /// <summary>
     /// Beets sell for 81 less 30 and ten own hours, which bring 51 in cash; kale in their place 40 a hundred feet, at the cost of none.
-    /// Worth 189 more with own hours at 20, but 11 less in cash: not told. Of 65 lb kale bring 5 more in cash as well; so they do where
-    /// beets sold for 61 twice before, 37.67 in cash on the mean. What ten hours earn is told by the mean as well.
+    /// Worth 189 more with own hours at 20, but 11 less in cash: not told. Of 65 lb kale bring 5 more in cash as well, of 70 none;
+    /// they do where beets sold for 61 twice before, 37.67 in cash on the mean. What ten hours earn is told by the mean as well.
     /// </summary>
     [Theory]
     [InlineData(81, 81, 5.1, false)]
     [InlineData(65, 65, 3.5, true)]
     [InlineData(61, 81, 3.767, true)]
+    [InlineData(70, 70, 4, false)]
     public void OtherCropsThatAddOnlyFreedHours_AreNotTold(int before, int now, double wage, bool told)
     {
         FarmBuilder farm = Crop(Crop(Farm(), "Beets", 1m), "Kale", 1m);

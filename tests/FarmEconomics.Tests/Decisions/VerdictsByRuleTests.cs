@@ -50,6 +50,16 @@ public class VerdictsByRuleTests
         Assert.Equal("hours alone don't change it", Kale(farm.Spend("2025-03-01", 40m, "rent")).Needs.Hours.Reason);
     }
 
+    /// <summary>800 of wages that name kale, and no hours: 30 short, and no hour to save it by.</summary>
+    [Fact]
+    public void Needs_Hours_OfWagesWithoutHours_AreNone()
+    {
+        Verdict kale = Kale(Sold().Spend("2025-07-31", 800m, "wages", crop: "Kale")
+            .With(settings => settings with { UnpaidHours = UnpaidHours.None }));
+        Assert.Equal((Direction.Fix, -30m, 0m), (kale.Direction, kale.Budget.NetReturn.Amount, kale.Budget.LaborHours.Value));
+        Assert.Equal("hours alone don't change it", kale.Needs.Hours.Reason);
+    }
+
     private static FarmBuilder Near(decimal before = 150m) => Farm().Pick("2025-07-01", "K1", 120m)
         .Sell("2025-07-03", "Kale", "stall", 120m, price: 1m)
         .Work("2025-07-01", "me", 5m, "harvest", crop: "Kale").Work("2025-07-20", "me", 9m, "office").Spend("2025-03-01", 70m, "rent")
@@ -147,6 +157,17 @@ public class VerdictsByRuleTests
         string bills = bare.Season(2025).CropNamed("Kale").Known.NoNetReturn!;
         Assert.NotEqual(hours, bills);
         AssertUnknown(bills, Kale(bare));
+    }
+
+    /// <summary>Own hours without a wage are told before that no row tells what became of what was picked.</summary>
+    [Fact]
+    public void CropOfUnknownHours_ThatNobodyTook_SaysWhyOfTheHours()
+    {
+        FarmBuilder farm = Farm(wage: null).Price("Kale", 4m).Pick("2025-07-01", "K1", 200m).Work("2025-07-01", "me", 5m, "harvest", crop: "Kale");
+        farm.Set(farm.Tables.Crops[0], CropRow.StorageDaysColumn, 7m);
+        EnterpriseBudget kale = farm.Season(2025).CropNamed("Kale");
+        Assert.Equal((200m, 0m, 0m), (kale.Sums.Harvested, kale.Sums.Sold, kale.Sums.OnHand));
+        AssertUnknown(kale.Known.OwnerLabor!, Kale(farm));
     }
 
     private static void AssertUnknown(string why, Verdict kale)

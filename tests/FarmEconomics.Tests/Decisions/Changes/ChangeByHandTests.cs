@@ -70,6 +70,37 @@ public class ChangeByHandTests
     }
 
     /// <summary>
+    /// Kale uses two thirds of a wash line at half its capacity, leeks one: 0.50 of office hours and 0.20 of weeding are 0.70, 0.47 to kale
+    /// and 0.23 to leeks, of which 0.34 and 0.16 are fixed. Beets have no part in it: not a cent of it moves when they go, though 0.50 at
+    /// once would split into 0.33 and 0.17.
+    /// </summary>
+    [Fact]
+    public void Drop_MovesNothingOfAPoolTheCropDoesNotUse()
+    {
+        FarmBuilder farm = ChangeFarm.Build().Pool("wash line", "measured", capacity: 6m).Task("office", Stage.Overhead)
+            .Use("wash line", "Kale", 2m, 2025).Use("wash line", "Leeks", 1m, 2025)
+            .Work("2025-06-01", "me", 0.025m, "office", pool: "wash line").Work("2025-06-02", "me", 0.01m, "weeding", pool: "wash line");
+        Assert.Equal(
+            [0.47m, 0.23m],
+            new[] { "K", "L" }.Select(planting => farm.Season(2025).PoolNamed("wash line").Charged(planting)));
+        ChangeAnswer answer = ChangeFarm.Judge(farm).Judge(new Change(ChangeKind.Drop, "Beets"));
+        Assert.DoesNotContain(answer.Moved, one => one.Pool?.Name == "wash line");
+    }
+
+    /// <summary>
+    /// Kale has half of a tunnel that 100 a year are put aside for, and nobody the rest. Twice the kale takes all of it: the 50 of unused
+    /// capacity move onto kale.
+    /// </summary>
+    [Fact]
+    public void Grow_IntoUnusedCapacity_MovesItOntoTheCrop()
+    {
+        FarmBuilder farm = ChangeFarm.Build().Pool("tunnel", "measured", capacity: 200m).Use("tunnel", "Kale", 100m, 2025)
+            .Asset("hoops", "tunnel", "2025-01-01", 1000m, 10m);
+        ChangeAnswer answer = ChangeFarm.Judge(farm).Judge(new Change(ChangeKind.Grow, "Kale", 100m));
+        Assert.Contains("tunnel: Kale 50.00, unused capacity -50.00", answer.Moves());
+    }
+
+    /// <summary>
     /// Leeks are all the shop sells: its 30 go with them and move to nobody. 160 go, 10 + 40 + 30 are saved. Nothing of them is in boxes.
     /// </summary>
     [Fact]

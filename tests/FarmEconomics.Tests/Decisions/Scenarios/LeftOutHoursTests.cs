@@ -126,4 +126,60 @@ public class LeftOutHoursTests
         Assert.Equal("rent 30.00; supplies 0.00  2025", Books(outcome));
         Assert.Equal(-300m + 1m, outcome.FarmNet.Difference.Value);
     }
+
+    /// <summary>
+    /// The same hours hired at 10 an hour, 0.25 of wages each, and as much of payroll taxes on top: growing's 0.51 are 0.26 of wages and
+    /// 0.25 of taxes, picking's 0.49 are 0.25 and 0.24. Wages hold 0.50; the cent beyond them comes off the books by itself.
+    /// </summary>
+    [Fact]
+    public void Hours_OfTwoStages_ThatHoldACentTooLittle_LeaveItToTheBooks()
+    {
+        FarmBuilder farm = Farm("Beets", "Kale", "Leeks")
+            .Worker("Al", WorkerKind.Hired, 10m)
+            .Work("2025-06-01", "Al", 0.025m, "grow", pool: "tunnel")
+            .Work("2025-07-01", "Al", 0.025m, "harvest", pool: "tunnel")
+            .Spend("2025-07-31", 0.50m, "workers' comp");
+        ScenarioOutcome outcome = farm.With("without Beets; without Kale; without Leeks");
+        Assert.Equal([0m, 0m], Hours(outcome));
+        Assert.Equal(
+            "rent 30.00; workers' comp 0.50; supplies -0.01  2025; workers' comp -0.49  2025; supplies 0.00  2025",
+            Books(outcome)
+        );
+        Assert.Equal(-300m + 1m, outcome.FarmNet.Difference.Value);
+    }
+
+    /// <summary>
+    /// Two plantings of beets of 10 hours each by the standard, 200 each: both go, and kale's own 4 hours in the log stay.
+    /// </summary>
+    [Fact]
+    public void Hours_FromAStandard_TakeNoLoggedOnesAlong()
+    {
+        FarmBuilder farm = Farm("Beets", "Kale")
+            .Bed("More")
+            .Planting("Beets 2", "Beets", "More", 100m, "2025-05-01", "2025-09-01")
+            .Standard("Beets", Stage.Grow, 6m, RatePer.BedFoot)
+            .Work("2025-06-01", "me", 4m, "grow", crop: "Kale");
+        ScenarioOutcome outcome = farm.With("without Beets");
+        Assert.Equal([4m], Hours(outcome));
+        Assert.Equal(-100m + 400m, outcome.FarmNet.Difference.Value);
+    }
+
+    /// <summary>
+    /// 280 of wages are 20 an hour: the shed has 80 of 4 hours and 200 of wages taken back. Beets' half of -120 comes back onto the wages
+    /// that name nothing; the 4 hours stay as logged.
+    /// </summary>
+    [Fact]
+    public void HiredHours_OfAPoolThatWasPaidBackMore_Stay()
+    {
+        FarmBuilder farm = Farm("Beets", "Kale")
+            .Pool("shed", "bed-feet", varies: CostDriver.Length)
+            .Work("2025-06-01", "Bo", 4m, "grow", pool: "shed")
+            .Work("2025-06-02", "Bo", 10m, "grow", crop: "Kale")
+            .Spend("2025-07-31", 280m, "wages")
+            .Spend("2025-08-31", -200m, "wages", pool: "shed");
+        ScenarioOutcome outcome = farm.With("without Beets");
+        Assert.Equal([4m, 10m], Hours(outcome));
+        Assert.Equal("rent 30.00; wages 280.00; wages -200.00; wages 60.00  2025; supplies 0.00  2025", Books(outcome));
+        Assert.Equal(-100m - 60m, outcome.FarmNet.Difference.Value);
+    }
 }
