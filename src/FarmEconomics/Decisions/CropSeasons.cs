@@ -99,7 +99,9 @@ internal sealed class CropSeasons
     {
         decimal squares = 0m;
         int freedom = 0;
-        foreach (IReadOnlyList<SeasonContribution> seasons in crops.Where(crop => crop.Count > 1 && UsualOutput(crop) > 0m))
+
+        // One season alone adds neither squares nor freedom.
+        foreach (IReadOnlyList<SeasonContribution> seasons in crops.Where(crop => UsualOutput(crop) > 0m))
         {
             decimal mean = seasons.Average(season => season.Contribution.Amount), output = UsualOutput(seasons);
             squares += seasons.Sum(season => (season.Contribution.Amount - mean) * (season.Contribution.Amount - mean)) / (output * output);

@@ -235,7 +235,7 @@ internal sealed class VerdictMaker
     {
         decimal logged = crop
             .Enterprises.SelectMany(costs.DirectCharges)
-            .Where(charge => charge.Hours > 0m && !charge.Estimated)
+            .Where(charge => !charge.Estimated)
             .Sum(charge => charge.Hours);
         return crop.Known.Hours is { } unknown
             ? Result.NotAvailable(unknown)
