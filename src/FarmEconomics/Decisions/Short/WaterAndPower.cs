@@ -69,7 +69,8 @@ public sealed class WaterAndPower
 
     /// <summary>Why no crop's loss can be told in money; null where one's can.</summary>
     public string? WhyNoWorth => Water is not { WorthIsKnown: false } ? null
-        : Crops.Select(crop => crop.Contribution.Reason).FirstOrDefault(why => why is not null) ?? "no budget of the season is known";
+        : Crops.Select(crop => crop.Contribution.Reason).Concat(OfPlantings()).FirstOrDefault(why => why is not null)
+            ?? "no budget of the season is known";
 
     /// <summary>Liters in the farm's unit of volume: a gallon, or a liter.</summary>
     public double LitersPerUnit => LitersIn(Season.Settings);
@@ -137,6 +138,10 @@ public sealed class WaterAndPower
     private Result OfWater(Func<WaterWorth, Result> of) => Water is null ? Result.NotAvailable(Farm.WhyUnknown!)
         : WorthOfMore.FirstOrDefault(one => one.Step == WaterStep.Water) is { } water ? of(water)
         : Result.NotAvailable("no row of limits says how much water there is a day");
+
+    /// <summary>Why plantings of watered crops aren't known: those outside of blocks count in the mean of a season under way.</summary>
+    private IEnumerable<string?> OfPlantings() => Season.Plantings
+        .Where(planting => Crops.Any(crop => crop.Use.Crop == planting.Crop)).Select(planting => planting.Known.NoNetReturn);
 
     private IEnumerable<CropWaterMargin> CropsOf(SeasonCosts costs)
     {

@@ -101,6 +101,24 @@ public class WaterAndPowerByHandTests
         Assert.Null(sold.WhyNoWorth);
     }
 
+    /// <summary>
+    /// In a season under way the crop's mean counts, of which a second planting in no block isn't known: it is that planting's budget that
+    /// says why, though the watered one's is known.
+    /// </summary>
+    [Fact]
+    public void WhyNoWorth_OfACropKnownInPart_IsThePartThatIsUnknown()
+    {
+        FarmBuilder farm = WholeFarm.Built().AsOf("2025-07-20").Weather("2025-07-10", "2025-07-13", 8m).Block("A")
+            .Channel("stall", ChannelKind.Market).Channel("home", ChannelKind.Household).Spend("2025-03-01", 300m, "rent")
+            .Price("Leaves", 3m, from: "2025-07-01").Grows("A", "2025-05-01", "2025-09-01", crop: "Leaves").Bed("dry", 10m)
+            .Planting("D", "Leaves", "dry", 10m, "2025-05-01", "2025-09-01")
+            .Pick("2025-07-02", "A, bed 0", 10m).Sell("2025-07-02", "Leaves", "stall", 10m, planting: "A, bed 0")
+            .Pick("2025-06-02", "D", 10m).Sell("2025-06-02", "Leaves", "home", 10m, planting: "D");
+        WaterAndPower supply = Of(farm);
+        Assert.True(Assert.Single(supply.Crops).Contribution.IsAvailable);
+        Assert.StartsWith("no price of Leaves", supply.WhyNoWorth, StringComparison.Ordinal);
+    }
+
     /// <summary>Without weather there is no water to tell, and no worth of it that would be missing.</summary>
     [Fact]
     public void WhyNoWorth_WithoutABalanceOfWater_IsNothing() =>
