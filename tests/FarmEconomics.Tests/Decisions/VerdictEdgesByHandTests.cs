@@ -1,5 +1,4 @@
 using FarmEconomics.Decisions;
-using FarmEconomics.Records;
 using FarmEconomics.Tests.Building;
 using Xunit;
 using static FarmEconomics.Tests.Decisions.VerdictFarm;

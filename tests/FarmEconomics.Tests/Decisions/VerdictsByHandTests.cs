@@ -1,4 +1,3 @@
-using FarmEconomics.Budgets;
 using FarmEconomics.Decisions;
 using FarmEconomics.Decisions.Changes;
 using FarmEconomics.Records;
