@@ -35,7 +35,7 @@ public sealed class Verdicts
     /// <summary>
     /// Under the label of <see cref="Availability.NetReturnLabel"/>: crops are told in one order whether or not all is known.
     /// </summary>
-    private static decimal NetPerBedFootWeek(Verdict verdict) => (verdict.WhyUnknown ?? verdict.Budget.Known.Value) is null
+    private static decimal NetPerBedFootWeek(Verdict verdict) => verdict.WhyUnknown is null
         ? (verdict.Budget.NetReturn / verdict.Budget.BedFootWeeks).Value ?? decimal.MinValue
         : decimal.MinValue;
 

@@ -33,11 +33,11 @@ internal static class Runs
     private static readonly Lazy<Task<IReadOnlyList<NotebookRun>>> DemoRuns = new(() => AllAsync(NoParameters));
 
     /// <summary>
-    /// A notebook that ships, over the demo farm; all of them are run once, as the review runs them, for all tests that look at them.
+    /// A notebook that ships, over the demo farm; all of them are run once for all tests that look at them.
     /// </summary>
     public static async Task<NotebookRun> Demo(string name) => (await DemoRuns.Value)[Shipped.IndexOf(name)];
 
-    /// <summary>All notebooks that ship, as the review runs them: a few children, each with one notebook after the other.</summary>
+    /// <summary>All notebooks that ship, one after another in one child: a review takes two, but each has its own compiler to warm up.</summary>
     public static Task<IReadOnlyList<NotebookRun>> AllAsync(IReadOnlyDictionary<string, object> parameters) =>
         NotebookChildProcess.RunAllAsync(
             [
@@ -47,7 +47,8 @@ internal static class Runs
                     new NotebookRunOptions()
                 )),
             ],
-            Worker
+            Worker,
+            parallel: 1
         );
 
     /// <summary>All text a cell printed.</summary>

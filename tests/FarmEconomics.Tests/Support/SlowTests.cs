@@ -1,5 +1,4 @@
 using System.Runtime.CompilerServices;
-using Xunit;
 
 namespace FarmEconomics.Tests.Support;
 
@@ -13,7 +12,7 @@ internal static class SlowTests
 
 /// <summary>A test that takes long.</summary>
 [AttributeUsage(AttributeTargets.Method)]
-internal sealed class SlowFactAttribute : FactAttribute
+internal sealed class SlowFactAttribute : Xunit.FactAttribute
 {
     public SlowFactAttribute([CallerFilePath] string? file = null, [CallerLineNumber] int line = -1)
         : base(file, line) => (Skip, SkipUnless, SkipType) = (SlowTests.Why, nameof(SlowTests.Asked), typeof(SlowTests));
@@ -21,7 +20,7 @@ internal sealed class SlowFactAttribute : FactAttribute
 
 /// <summary>Cases of a test that takes long.</summary>
 [AttributeUsage(AttributeTargets.Method)]
-internal sealed class SlowTheoryAttribute : TheoryAttribute
+internal sealed class SlowTheoryAttribute : Xunit.TheoryAttribute
 {
     public SlowTheoryAttribute([CallerFilePath] string? file = null, [CallerLineNumber] int line = -1)
         : base(file, line) => (Skip, SkipUnless, SkipType) = (SlowTests.Why, nameof(SlowTests.Asked), typeof(SlowTests));

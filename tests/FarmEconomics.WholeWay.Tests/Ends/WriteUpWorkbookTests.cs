@@ -11,7 +11,6 @@ using FarmEconomics.Reports.Answers;
 using FarmEconomics.Reports.Funding;
 using FarmEconomics.Tests.Funding;
 using FarmEconomics.Tests.Published;
-using FarmEconomics.Tests.Support;
 using Xunit;
 
 namespace FarmEconomics.WholeWay.Tests.Ends;

@@ -17,7 +17,7 @@ public static class Copula
     /// <summary>The standard normal number of a rank.</summary>
     /// <param name="rank">Between 0 and 1; 1 gives infinity.</param>
     /// <returns>The inverse distribution function of the standard normal.</returns>
-    public static double NormalOf(double rank) => rank >= 1.0 ? double.PositiveInfinity : Normal.InvCDF(0.0, 1.0, rank);
+    public static double NormalOf(double rank) => Normal.InvCDF(0.0, 1.0, rank);
 
     /// <summary>A normal number that correlates with a given one.</summary>
     /// <param name="given">A standard normal number.</param>
@@ -48,18 +48,15 @@ public static class Copula
         ArgumentNullException.ThrowIfNull(pairs);
         double[] x = Ranks([.. pairs.Select(pair => pair.X)]);
         double[] y = Ranks([.. pairs.Select(pair => pair.Y)]);
-        double middle = (pairs.Count + 1) / 2.0;
-        double xy = 0.0;
-        double xx = 0.0;
-        double yy = 0.0;
-        for (int i = 0; i < x.Length; i++)
-        {
-            xy += (x[i] - middle) * (y[i] - middle);
-            xx += (x[i] - middle) * (x[i] - middle);
-            yy += (y[i] - middle) * (y[i] - middle);
-        }
+        double spread = Covary(x, x) * Covary(y, y);
+        return spread <= 0.0 ? 0.0 : Covary(x, y) / Math.Sqrt(spread);
+    }
 
-        return xx <= 0.0 || yy <= 0.0 ? 0.0 : xy / Math.Sqrt(xx * yy);
+    // Ranks are halves, so these sums are exact.
+    private static double Covary(double[] ranks, double[] others)
+    {
+        double middle = (ranks.Length + 1) / 2.0;
+        return ranks.Zip(others, (rank, other) => rank * other).Sum() - (ranks.Length * middle * middle);
     }
 
     private static double[] Ranks(double[] values)

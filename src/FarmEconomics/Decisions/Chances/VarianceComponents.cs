@@ -39,8 +39,8 @@ public sealed record VarianceComponents(int Groups, int Count, double MeanSquare
         foreach (IReadOnlyList<double> group in seen)
         {
             double own = group.Average();
-            between += group.Count * (own - mean) * (own - mean);
-            within += group.Sum(value => (value - own) * (value - own));
+            between += group.Count * Square(own - mean);
+            within += group.Sum(value => Square(value - own));
         }
 
         double msBetween = between / (k - 1);
@@ -53,4 +53,6 @@ public sealed record VarianceComponents(int Groups, int Count, double MeanSquare
         double n0 = (n - (seen.Sum(group => (double)group.Count * group.Count) / n)) / (k - 1);
         return new VarianceComponents(k, n, msBetween, msWithin, Math.Max(0.0, (msBetween - msWithin) / n0), msWithin);
     }
+
+    private static double Square(double value) => value * value;
 }
