@@ -60,7 +60,7 @@ internal sealed class NextYearWords(ShownPlan plan)
             int seasons = plan.Farm.Review.CropYearsPicked.Count(year => year <= plan.Farm.Season.CropYear);
             string rests = plan.Source == PlanSource.Records ? "yields, hours and prices are those of your plan"
                 : "yields are means of all your sowings, not of lucky ones";
-            return $"How sure: {notation.Count(seasons, "season")} on record; {rests}. Next year's weather and market will differ.";
+            return $"How sure: {Phrase.Spelled(seasons, "season")} on record; {rests}. Next year's weather and market will differ.";
         }
     }
 

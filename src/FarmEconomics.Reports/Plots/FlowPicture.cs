@@ -40,7 +40,8 @@ public static class FlowPicture
         Notation notation = season.Notation;
         double total = flows.Sum(flow => flow.Amount), detour = flows.Where(flow => flow.Carrier != flow.From).Sum(flow => flow.Amount);
         Canvas canvas = new(
-            $"{Words(detour, notation)} of {Words(total, notation)} of infrastructure cost reached its users through another pool",
+            $"{Words(detour, notation)} of {Words(total, notation)} for equipment and buildings reached its users "
+                + "by way of another shared cost",
             Width,
             Height);
         canvas.Text("spent in", 20, 10, 11.5, Palette.Soft);
