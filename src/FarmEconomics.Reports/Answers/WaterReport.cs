@@ -182,8 +182,8 @@ public sealed class WaterReport : Report<WaterParameters>
         if (parameters.Sprinklers > 0m != parameters.Hours > 0m)
         {
             throw parameters.Hours > 0m
-                ? Refused(nameof(parameters.Sprinklers), "Give the sprinklers too: hours alone say nothing of the water.")
-                : Refused(nameof(parameters.Hours), "Give the hours they run too: sprinklers alone say nothing of the water.");
+                ? Refused(nameof(parameters.Hours), "Give the sprinklers too: hours alone say nothing of the water.")
+                : Refused(nameof(parameters.Sprinklers), "Give the hours they run too: sprinklers alone say nothing of the water.");
         }
 
         if (parameters.Sprinklers > 0m)

@@ -185,7 +185,7 @@ internal sealed class WaterWords(WaterAndPower supply)
     {
         // A limit far off, as of a pond, would leave no bar to be seen.
         Mark = water.Weeks.Max(week => week.Limit) is { } limit && limit <= FarOff * Peak ? Units(limit) : null,
-        MarkText = "limit",
+        MarkText = water.Weeks.Max(week => week.Limit) is { } most ? $"limit {Number(most)}" : "",
     };
 
     internal string PowerHeading => !power.IsWritten ? "No panels and no battery are written down"

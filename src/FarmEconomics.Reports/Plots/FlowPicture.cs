@@ -73,7 +73,7 @@ public static class FlowPicture
                 .Where(group => group.Sum(flow => flow.Amount) < total * 0.012)
                 .Select(group => group.Key),
         ];
-        return flows.ConvertAll(flow => small.Contains(flow.Carrier) ? flow with { Carrier = "other pools" } : flow);
+        return flows.ConvertAll(flow => small.Contains(flow.Carrier) ? flow with { Carrier = "others" } : flow);
     }
 
     /// <summary>Pools that hand over, in the order of those spent in, then by name.</summary>

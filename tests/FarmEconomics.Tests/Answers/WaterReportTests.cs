@@ -53,8 +53,8 @@ public class WaterReportTests
 
     /// <summary>Sprinklers without hours, or hours without sprinklers, changed nothing and said nothing.</summary>
     [Theory]
-    [InlineData(12, 0, nameof(WaterParameters.Hours), "Give the hours they run too")]
-    [InlineData(0, 6, nameof(WaterParameters.Sprinklers), "Give the sprinklers too")]
+    [InlineData(12, 0, nameof(WaterParameters.Sprinklers), "Give the hours they run too")]
+    [InlineData(0, 6, nameof(WaterParameters.Hours), "Give the sprinklers too")]
     public void Sprinklers_WithHalfOfWhatTheyNeed_AreAskedFor(int sprinklers, int hours, string field, string said)
     {
         ArgumentException refused = Assert.Throws<ArgumentException>(() => new WaterReport().Make(
