@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Reading;
 
@@ -28,7 +29,8 @@ internal static class FieldText
                 {
                     return text.Length == 0
                         ? $"Give a number{Bounds(field, decimalMark)}."
-                        : $"“{text}” is not a number; write digits, such as {Example(field, decimalMark)}.";
+                        : $"“{text}” is not a number; write "
+                            + (WithoutThousands(text, decimalMark) ?? "digits, such as " + Example(field, decimalMark)) + ".";
                 }
 
                 if (field.Kind == FieldKind.Whole && (number != decimal.Truncate(number) || number is > int.MaxValue or < int.MinValue))
@@ -48,6 +50,11 @@ internal static class FieldText
                 return text.Length > 2000 ? "That is too long; 2,000 letters are the most." : null;
         }
     }
+
+    // Pages part thousands, and a number copied from one isn't read: what to write instead is told, never guessed.
+    private static string? WithoutThousands(string text, char decimalMark) =>
+        Regex.IsMatch(text, decimalMark == ',' ? @"^\D?\d{1,3}([.]\d{3})+(,\d+)?$" : @"^\D?\d{1,3}(,\d{3})+([.]\d+)?$")
+            ? $"it as {text.Replace(decimalMark == ',' ? "." : ",", "", StringComparison.Ordinal)}" : null;
 
     private static string Example(PageField field, char decimalMark) => field.Kind == FieldKind.Whole ? "12" : $"4{decimalMark}50";
 

@@ -112,7 +112,7 @@ public sealed class CropReport : Report<CropParameters>
                 words.VerdictHeading,
                 new Prose(
                     $"{words.VerdictText}\n\n{PageTarget.Link("Every sowing, harvest, sale and hour", PageTarget.Rows(slug))} behind "
-                        + $"these figures."
+                        + $"these figures has its row on a page of its own."
                 )
             )
         );

@@ -78,10 +78,14 @@ internal sealed class CropWords
     {
         get
         {
-            decimal lost = picked.Where(part => PickedTree.IsLoss(part.Fate)).Sum(part => part.Quantity);
-            return lost == 0m
+            // What is on hand isn't sold or eaten either, and isn't lost: the heading names what its number is of.
+            List<PickedPart> lost = picked.FindAll(part => PickedTree.IsLoss(part.Fate));
+            decimal quantity = lost.Sum(part => part.Quantity);
+            IEnumerable<string> fates = lost.GroupBy(part => part.Fate).OrderByDescending(fate => fate.Sum(part => part.Quantity))
+                .Where(fate => fate.Sum(part => part.Quantity) > 0m).Select(fate => FateWords(fate.Key));
+            return quantity == 0m
                 ? "Nothing picked was lost"
-                : notation.Text($"{UnitWords.Of(lost, Unit, notation)} picked and not sold or eaten");
+                : notation.Text($"{UnitWords.Of(quantity, Unit, notation)} {Phrase.List([.. fates])}");
         }
     }
 

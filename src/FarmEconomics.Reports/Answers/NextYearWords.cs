@@ -30,6 +30,7 @@ internal sealed class NextYearWords(ShownPlan plan)
         { Source: PlanSource.Records } when NoPrices is not null => $"Your plan for {Year}",
         { Source: PlanSource.Records } => $"Your plan for {Year}: {Cash}",
         { Source: PlanSource.LikeLastYear } => $"{Year} planned like {plan.Farm.Season.CropYear}",
+        { Chosen: null, Mix.Short.Count: 0 } => ConflictWords.NoneFound,
         { Chosen: null } => "No plan keeps within your limits",
         { Gain: null } => $"A mix for {Year} that keeps within your limits",
         { Gain: > 0m, Outlook.CostsUnknown: not null } => $"By sales alone another mix would bring {Size(plan.MoreCash)} more in {Year}",
@@ -60,7 +61,7 @@ internal sealed class NextYearWords(ShownPlan plan)
             int seasons = plan.Farm.Review.CropYearsPicked.Count(year => year <= plan.Farm.Season.CropYear);
             string rests = plan.Source == PlanSource.Records ? "yields, hours and prices are those of your plan"
                 : "yields are means of all your sowings, not of lucky ones";
-            return $"How sure: {notation.Count(seasons, "season")} on record; {rests}. Next year's weather and market will differ.";
+            return $"How sure: {Phrase.Spelled(seasons, "season")} on record; {rests}. Next year's weather and market will differ.";
         }
     }
 

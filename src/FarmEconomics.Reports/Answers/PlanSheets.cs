@@ -131,7 +131,7 @@ internal sealed class PlanSheets(ShownPlan plan)
             .Column("Crop")
             .Column("Sowings", Look.Count)
             .Column("Length", Look.Count, Feet)
-            .Column("Trays", Look.Quantity, "trays")
+            .Column("Trays", Look.Quantity)
             .Column("Cost", Look.WholeMoney);
         foreach (SupplyNeed need in plan.Outlook.Supplies)
         {

@@ -84,7 +84,7 @@ internal sealed class VerdictTables(ReviewedFarm farm, Verdicts verdicts)
 
         return Without(
             "Each crop taken alone. Cash: what the farm would have more or less of in a year with other crops in its beds where that is "
-                + "advised, else without it.",
+                + $"advised, else without it.{(By(Direction.DropOrChange).Count > 0 ? notation.Label(" In parentheses: bed-feet.") : "")}",
             groups);
     }
 

@@ -179,7 +179,14 @@ public sealed class WaterReport : Report<WaterParameters>
                 + $"{supply.Farm.Weather.Last:yyyy-MM-dd}, not of {date:yyyy-MM-dd}.");
         }
 
-        if (parameters.Sprinklers > 0m && parameters.Hours > 0m)
+        if (parameters.Sprinklers > 0m != parameters.Hours > 0m)
+        {
+            throw parameters.Hours > 0m
+                ? Refused(nameof(parameters.Hours), "Give the sprinklers too: hours alone say nothing of the water.")
+                : Refused(nameof(parameters.Sprinklers), "Give the hours they run too: sprinklers alone say nothing of the water.");
+        }
+
+        if (parameters.Sprinklers > 0m)
         {
             return new WaterAtHand(date, parameters.Days, (double)(parameters.Sprinklers * parameters.Hours), InSprinklerHours: true);
         }

@@ -59,7 +59,7 @@ internal sealed class WaterWords(WaterAndPower supply)
         {
             if (water is null)
             {
-                return new Prose($"Water: {supply.Farm.WhyUnknown}. {(power.WhyUnknown is { } why ? $"Power: {why}." : "")}");
+                return new Prose($"Water: {supply.WhyNoWater}. {(power.WhyUnknown is { } why ? $"Power: {why}." : "")}");
             }
 
             double? weekly = water.Weeks.Max(week => week.Limit);
@@ -142,7 +142,7 @@ internal sealed class WaterWords(WaterAndPower supply)
                         "power-days-short",
                         notation.Number(power.DaysShort, Look.Count),
                         (decimal)power.DaysShort,
-                        "days sun and battery didn't do"
+                        "days sun and battery fell short"
                     )
                 );
             }
@@ -185,13 +185,13 @@ internal sealed class WaterWords(WaterAndPower supply)
     {
         // A limit far off, as of a pond, would leave no bar to be seen.
         Mark = water.Weeks.Max(week => week.Limit) is { } limit && limit <= FarOff * Peak ? Units(limit) : null,
-        MarkText = "limit",
+        MarkText = water.Weeks.Max(week => week.Limit) is { } most ? $"limit {Number(most)}" : "",
     };
 
     internal string PowerHeading => !power.IsWritten ? "No panels and no battery are written down"
         : power.WhyUnknown is not null ? "Whether power was short is not known"
         : power.DaysShort == 0 ? "Power was not short"
-        : $"Sun and battery didn't do on {notation.Count(power.DaysShort, "day")}{DarkestMonth(power)}";
+        : $"Sun and battery fell short on {notation.Count(power.DaysShort, "day")}{DarkestMonth(power)}";
 
     internal Prose Power
     {
@@ -274,7 +274,7 @@ internal sealed class WaterWords(WaterAndPower supply)
                 lines.Add("- Write down what you put on (watering.csv): without it nobody knows what the drought cost.");
             }
 
-            if (supply.Farm.WhyUnknown is { } why)
+            if (supply.WhyNoWater is { } why)
             {
                 lines.Add($"- Water: {why}. {Supply.SupplyTables.WhatItWouldTell}");
             }

@@ -28,7 +28,7 @@ public sealed class PlotFormatterSource
 #pragma warning disable CA1822 // Mark members as static: the kernel calls it on an instance
     public IEnumerable<object> CreateTypeFormatters() =>
     [
-        new MimeFormatter("image/png", value => Convert.ToBase64String(Drawn((PlotBlock)value).Png())),
+        new MimeFormatter("image/png", value => Convert.ToBase64String(Drawn((PlotBlock)value).PngWith(((PlotBlock)value).Caption))),
         new MimeFormatter("text/plain", value => ((PlotBlock)value).ToPlainText()),
         new MimeFormatter(BlockFormatterSource.Json, value => ((PlotBlock)value).ToJson()),
     ];

@@ -1,14 +1,13 @@
-using System.Text.RegularExpressions;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Reports.Blocks;
 
 /// <summary>How numbers look on a page: a true minus, a plus before a gain.</summary>
-internal static partial class BlockNumber
+internal static class BlockNumber
 {
     /// <summary>The minus sign of typography, as wide as a figure.</summary>
-    internal const char Minus = '\u2212';
+    internal const char Minus = Display.TrueMinus.Sign;
 
     /// <summary>A cell's text in its column; empty where nothing is known.</summary>
     internal static string Of(ReportColumn column, ReportCell cell, Notation notation)
@@ -33,10 +32,7 @@ internal static partial class BlockNumber
         Typeset(notation.Text($"{decimal.Round(share * 100m, 0, MidpointRounding.AwayFromZero):0}%"));
 
     /// <summary>A sentence whose numbers were written elsewhere: a true minus before money.</summary>
-    internal static string Tidy(string sentence) => Below().Replace(sentence, $"{Minus}");
-
-    [GeneratedRegex(@"(?<=[\s(])-(?=\D?\d)")]
-    private static partial Regex Below();
+    internal static string Tidy(string sentence) => Display.TrueMinus.In(sentence);
 
     /// <summary>A number written elsewhere, with a true minus.</summary>
     internal static string Typeset(string text) => (text.StartsWith('-') ? Minus + text[1..] : text);

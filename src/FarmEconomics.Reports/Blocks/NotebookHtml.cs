@@ -10,12 +10,14 @@ internal static partial class NotebookHtml
     /// <summary>Writes it.</summary>
     internal static Html Of(Block block)
     {
-        // Links to other pages lead nowhere from a notebook: their words stay.
+        // Links to other pages lead nowhere from a notebook: their words stay. What a page folds away is what a cell was run for.
         return new(
             Link()
                 .Replace(BlockHtml.Of(block).Text, match => match.Groups["words"].Value)
                 .Replace("<h1>", "<h2>", StringComparison.Ordinal)
                 .Replace("</h1>", "</h2>", StringComparison.Ordinal)
+                .Replace("<details id=", "<details open id=", StringComparison.Ordinal)
+                .Replace("<summary><h2>", "<summary><h2 style=\"display:inline\">", StringComparison.Ordinal)
         );
     }
 

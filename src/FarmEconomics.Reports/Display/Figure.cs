@@ -64,6 +64,10 @@ public sealed class Figure
         }
     }
 
+    /// <summary>The same picture with its caption below, as a page sets it above: the units of bars are told nowhere else.</summary>
+    /// <param name="caption">The caption; null: none.</param>
+    internal byte[] PngWith(string? caption) => caption is null ? Png() : CaptionedPng.Of(Png(CaptionedPng.Scale), caption, Width);
+
     /// <summary>How much of the top its title takes; 0: the title stands nowhere else.</summary>
     internal int TitleHeight { get; init; }
 

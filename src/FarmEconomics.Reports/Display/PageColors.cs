@@ -9,12 +9,15 @@ internal static class PageColors
     /// <summary>Its letters.</summary>
     internal const string Ink = "#1c1b19";
 
+    /// <summary>Letters of captions.</summary>
+    internal const string Soft = "#5d5a54";
+
     /// <summary>Each color with the variable of the page that takes its place.</summary>
     internal static IReadOnlyDictionary<string, string> Roles { get; } = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase)
     {
         ["#1c1b19"] = "ink",
         ["black"] = "ink",
-        ["#5d5a54"] = "soft",
+        [Soft] = "soft",
         ["#ddd9d0"] = "line",
         ["#fbfaf7"] = "paper",
         ["white"] = "paper",

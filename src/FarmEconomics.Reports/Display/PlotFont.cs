@@ -25,6 +25,9 @@ public static class PlotFont
         return font.MeasureText(text);
     }
 
+    /// <summary>The font in a size, for who draws without a plot.</summary>
+    internal static SKFont In(double size) => new(Typeface.Value, (float)size);
+
     /// <summary>True where the font has every letter of a text: a picture shows an empty box for one it lacks.</summary>
     internal static bool Holds(string text)
     {

@@ -8,12 +8,17 @@ namespace FarmEconomics.Reports.Planning;
 /// <summary>Why no plan keeps within a farm's limits: what is short, and what it can't be kept together with, in one sentence.</summary>
 internal static class ConflictWords
 {
+    /// <summary>Where the solver found no plan, and nothing that can't be kept: that there is none isn't known.</summary>
+    internal const string NoneFound = "No plan was found";
+
+    private const string Unproven = "the solver gave up, and none of your limits could be shown to be at odds.";
+
     private const int Named = 5;
 
     /// <summary>The sentence for a terminal.</summary>
     internal static string Sentence(BestMix mix, Notation notation) =>
         mix.Short.Count == 0
-            ? "No plan keeps within your limits; which of them are at odds wasn't found."
+            ? $"{NoneFound}: {Unproven}"
             : $"No plan keeps within your limits: {AtOdds(mix, notation)}";
 
     /// <summary>What is short, under a heading that says that no plan keeps within the limits.</summary>
@@ -21,7 +26,7 @@ internal static class ConflictWords
     {
         if (mix.Short.Count == 0)
         {
-            return "Which of them are at odds wasn't found.";
+            return $"{Phrase.Sentence(Unproven)}";
         }
 
         // Cash carries over: that of a month rests on every month before.

@@ -34,7 +34,7 @@ internal sealed class Canvas
         PlotFont.Use();
         this.width = width;
         this.height = height;
-        plot.Title(title, FitTitle(title, width));
+        plot.Title(TrueMinus.In(title), FitTitle(title, width));
         plot.HideGrid();
         foreach (IAxis axis in new IAxis[] { plot.Axes.Left, plot.Axes.Right, plot.Axes.Bottom, plot.Axes.Top })
         {
@@ -121,7 +121,7 @@ internal sealed class Canvas
         }
 
         ScottPlot.Plottables.Text label = plot.Add.Text(
-            text, x, Y(rotation == 0 ? y - (size * 0.1) : y)); // the middle of the letters lies below that of their box
+            TrueMinus.In(text), x, Y(rotation == 0 ? y - (size * 0.1) : y)); // the middle of the letters lies below that of their box
         label.LabelFontSize = (float)Math.Max(size, OnPhone ? LeastOnPhone : Least);
         label.LabelFontColor = color ?? Palette.Ink;
         label.LabelAlignment = align;

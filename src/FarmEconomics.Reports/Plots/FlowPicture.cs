@@ -40,7 +40,8 @@ public static class FlowPicture
         Notation notation = season.Notation;
         double total = flows.Sum(flow => flow.Amount), detour = flows.Where(flow => flow.Carrier != flow.From).Sum(flow => flow.Amount);
         Canvas canvas = new(
-            $"{Words(detour, notation)} of {Words(total, notation)} of infrastructure cost reached its users through another pool",
+            $"{Words(detour, notation)} of {Words(total, notation)} for equipment and buildings reached its users "
+                + "by way of another shared cost",
             Width,
             Height);
         canvas.Text("spent in", 20, 10, 11.5, Palette.Soft);
@@ -72,7 +73,7 @@ public static class FlowPicture
                 .Where(group => group.Sum(flow => flow.Amount) < total * 0.012)
                 .Select(group => group.Key),
         ];
-        return flows.ConvertAll(flow => small.Contains(flow.Carrier) ? flow with { Carrier = "other pools" } : flow);
+        return flows.ConvertAll(flow => small.Contains(flow.Carrier) ? flow with { Carrier = "others" } : flow);
     }
 
     /// <summary>Pools that hand over, in the order of those spent in, then by name.</summary>

@@ -31,6 +31,9 @@ internal static class Palette
     ];
     private static readonly Color[] LossRamp = [Pale, .. new[] { "#efd2c3", "#dfa184", "#c8693e" }.Select(hex => Color.FromHex(hex))];
 
+    /// <summary>How many series can be told apart by their colors.</summary>
+    internal static int Count => Series.Length;
+
     /// <summary>The i-th of some series.</summary>
     internal static Color Of(int i) => Series[i % Series.Length];
 

@@ -29,14 +29,14 @@ public static class SharedPlots
             : $"{Phrase.Percent(owning / total)} of {notation.InWords(total, Look.WholeMoney)} of shared cost is the cost of owning";
         int columns = BarColumns.ColumnsFor(pools.Count, onPhone);
         Canvas canvas = new(title, onPhone, BarColumns.HeightFor(pools.Count, columns, onPhone));
-        double x = SeasonPlots.Key(canvas, 10, 12, Palette.Pale, "cash");
+        double x = SeasonPlots.Key(canvas, 10, 12, Palette.Light, "cash");
         x = SeasonPlots.Key(canvas, x + 18, 12, Palette.Middle, "labor");
         SeasonPlots.Key(canvas, x + 18, 12, Palette.Dark, "owning");
         List<BarItem> bars = pools.ConvertAll(pool => new BarItem(
             pool.Pool.Name,
             [(double)pool.Cash.Amount, (double)pool.Labor.Amount, (double)pool.Ownership.Amount],
             Whole(pool.Total)));
-        new BarColumns(canvas, bars, [Palette.Pale, Palette.Middle, Palette.Dark], 26)
+        new BarColumns(canvas, bars, [Palette.Light, Palette.Middle, Palette.Dark], 26)
             .Draw(columns, $"{notation.Currency} in {season.CropYear}", value => notation.Text($"{value:#,0}"));
         IEnumerable<string> first = pools.Take(8)
             .Select(pool => $"{pool.Pool.Name} {Whole(pool.Cash)}, {Whole(pool.Labor)} and {Whole(pool.Ownership)}");
@@ -61,11 +61,11 @@ public static class SharedPlots
             return SeasonPlots.Nothing("Power by month: not available (no loads.csv, or no load in the year)");
         }
 
-        List<string> shown = users.Take(6).ToList();
+        List<string> shown = users.Take(users.Count > Palette.Count ? Palette.Count - 1 : Palette.Count).ToList();
         Canvas canvas =
             new($"What the loads drew in {season.CropYear}", onPhone, BarColumns.HeightFor(12, 1, onPhone) + (onPhone ? 50 : 20));
-        List<Color> colors = Enumerable.Range(0, shown.Count + 1).Select(i => Palette.Of(i)).ToList();
-        double top = SeasonPlots.Keys(canvas, [.. colors.Zip(shown.Append("others"))], between: 14);
+        List<Color> colors = Enumerable.Range(0, Palette.Count).Select(i => Palette.Of(i)).ToList();
+        double top = SeasonPlots.Keys(canvas, [.. colors.Zip(users.Count > shown.Count ? shown.Append("others") : shown)], between: 14);
         string InWords(decimal used) => season.Notation.Text($"{used:#,0}");
         new BarColumns(
             canvas,
@@ -73,7 +73,8 @@ public static class SharedPlots
                 month.Month.ToString("MMM"),
                 [
                     .. shown.Select(user => (double)month.ByUser.GetValueOrDefault(user)),
-                    (double)month.ByUser.Where(pair => !shown.Contains(pair.Key)).Sum(pair => pair.Value),
+                    .. users.Count > shown.Count
+                        ? [(double)month.ByUser.Where(pair => !shown.Contains(pair.Key)).Sum(pair => pair.Value)] : Array.Empty<double>(),
                 ],
                 $"{InWords(month.Used)} kWh"
             )),

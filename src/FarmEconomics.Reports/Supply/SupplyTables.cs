@@ -151,7 +151,7 @@ public static class SupplyTables
         ReportTable table = new ReportTable($"Power by month, {supply.Season.CropYear}", supply.Season.Notation).InOrder().Column("Month")
             .Column("Wanted", Look.Count, "kWh").Column("Made", Look.Count, "kWh").Column("Days short", Look.Count)
             .Column("Generator", Look.Quantity, "kWh").Column("Missing", Look.Quantity, "kWh")
-            .Column("Saved by 1 kWh more battery", Look.Exact, "kWh").Column("Saved by 1 kW more panels", Look.Exact, "kWh");
+            .Column("Saved by 1 kWh more battery", Look.Quantity, "kWh").Column("Saved by 1 kW more panels", Look.Quantity, "kWh");
         foreach (PowerMonth month in supply.Power.Months)
         {
             table.Row(month.Month.ToString("MMM yyyy"), (decimal)month.Load, (decimal)month.Made, month.DaysShort, (decimal)month.Generated,

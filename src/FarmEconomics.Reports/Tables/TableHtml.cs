@@ -73,7 +73,7 @@ internal static class TableHtml
             bool heads = i == 0 && !column.IsNumeric && column.Look != Look.Date;
             html.Append(heads ? "<th scope=\"row\"" : "<td");
             WriteAttributes(html, column, row[i], opens is not null);
-            html.Append('>').Append(Encode(column.Show(row[i], table.Notation)));
+            html.Append('>').Append(Encode(Shown(column, row[i], table)));
             foreach (string note in new[] { row[i].Reason, row[i].Mark }.OfType<string>())
             {
                 html.Append("<sup>").Append(footnotes.IndexOf(note) + 1).Append("</sup>");
@@ -103,6 +103,12 @@ internal static class TableHtml
         {
             html.Append(" title=\"").Append(Encode(why)).Append('"');
         }
+    }
+
+    private static string Shown(ReportColumn column, ReportCell cell, ReportTable table)
+    {
+        string shown = column.Show(cell, table.Notation);
+        return column.IsNumeric ? Display.TrueMinus.In(shown) : shown;
     }
 
     private static string Encode(string text) => WebUtility.HtmlEncode(text);

@@ -177,12 +177,21 @@ public static class WhatIfSentences
     private static string Alone(ScenarioOutcome outcome, string crop, decimal first, decimal others)
     {
         Notation notation = outcome.Before.Notation;
-        // A price moves what is divided by sales, and each crop's part of the payments for shares.
-        string because = outcome.Scenario.Changes.All(change => change.Subject == ScenarioSubject.Price)
-            ? ", because costs divided by sales move between them"
-            : "";
+        string because = outcome.Scenario.Changes.All(change => change.Subject == ScenarioSubject.Price) ? Because(outcome, crop) : "";
         return $" {Phrase.Bold(crop)} {(first < 0m ? "loses" : "gains")} {notation.InWords(Math.Abs(first), Look.WholeMoney)}; "
             + $"the others together {(others < 0m ? "lose" : "gain")} {notation.InWords(Math.Abs(others), Look.WholeMoney)}{because}.";
+    }
+
+    // A price moves what is divided by sales, and each crop's part of the payments for shares; they may pull the others apart.
+    private static string Because(ScenarioOutcome outcome, string crop)
+    {
+        List<CropDifference> others = [.. outcome.Crops.Where(other => other.Name != crop)];
+        bool shares = others.Exists(other => other.Before.Sums.ShareIncome != other.After.Sums.ShareIncome);
+        bool costs = others.Exists(other => other.Before.TotalCost != other.After.TotalCost);
+        List<string> moved = [];
+        moved.AddRange(shares ? ["members' payments"] : []);
+        moved.AddRange(costs ? ["costs divided by sales"] : []);
+        return moved.Count == 0 ? "" : $", because {Phrase.List(moved)} move between them";
     }
 
     private static string Singles(ScenarioOutcome outcome, Notation notation)

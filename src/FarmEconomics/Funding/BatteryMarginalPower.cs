@@ -36,9 +36,10 @@ public sealed class BatteryMarginalPower : IMarginalPower
         }
 
         Notation notation = records.Settings.Notation;
-        return supply.DaysShort == 0 ? new MarginalPrice(supply.MarginalPerKwh, "sun and battery did every day: a kWh more costs nothing")
+        return supply.DaysShort == 0
+            ? new MarginalPrice(supply.MarginalPerKwh, "sun and battery were enough every day: a kWh more costs nothing")
             : new MarginalPrice(supply.MarginalPerKwh, notation.Text(
-                $"sun and battery didn't do on {supply.DaysShort} days: {(decimal)supply.PartMissing!.Value * 100m:0.#}% of a kWh more "
+                $"sun and battery fell short on {supply.DaysShort} days: {(decimal)supply.PartMissing!.Value * 100m:0.#}% of a kWh more "
                     + $"would be the generator's"));
     }
 }

@@ -1,5 +1,6 @@
 using FarmEconomics.Files;
 using FarmEconomics.Planning;
+using FarmEconomics.Planning.Programs;
 using FarmEconomics.Reports.Answers;
 using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Frame;
@@ -48,6 +49,22 @@ public class NextYearLimitsTests
         Assert.DoesNotContain(page, block => block.Key == BlockKey.Of(NextYearBlock.Safe));
     }
 
+    /// <summary>
+    /// A solver that gives up proves nothing: with an own hour at 1000 the demo farm was told that no plan keeps within its limits, of
+    /// which there is one at every worth of an hour.
+    /// </summary>
+    [Fact]
+    public void Page_WhereTheSolverGivesUp_DoesNotSayThatThereIsNoPlan()
+    {
+        ReviewedFarm farm = ReviewedFarm.Of(FarmFolder.Open(Path.Combine(TestFolders.BadRecords, "sound")));
+        HeadlineBlock headline = NextYearReport.MakeWith(farm, new NextYearParameters(), new GivesUp()).OfType<HeadlineBlock>().Single();
+        Assert.Equal("No plan was found", headline.Headline);
+        Assert.StartsWith(
+            "The solver gave up, and none of your limits could be shown to be at odds. Shown here are the plantings of ",
+            headline.Why!.ToPlainText(),
+            StringComparison.Ordinal);
+    }
+
     /// <summary>A line a plan; no percent from few seasons, which are named as simulated; those on record stand apart.</summary>
     [Fact]
     public void Page_AskedHowSafe_TellsAPlanALineWithTheSeasonsOnRecordApart()
@@ -85,5 +102,28 @@ public class NextYearLimitsTests
             [300.0, 50.0],
             SeasonScores.Of(farm, Programs.Solver, [100.0, 0.0], [mean, half]).Select(worth => Math.Round(worth, 6))
         );
+    }
+
+    private sealed class GivesUp : ILinearSolver, ILinearRun
+    {
+        public ILinearRun Open(LinearModel model, bool once = false) => this;
+
+        public LinearSolution Solve() => LinearSolution.None(SolveStatus.NotSolved);
+
+        public void SetWorth(int quantity, double worth)
+        {
+        }
+
+        public void SetBounds(int quantity, double least, double most)
+        {
+        }
+
+        public void SetLimit(int limit, double least, double most)
+        {
+        }
+
+        public void Dispose()
+        {
+        }
     }
 }

@@ -51,6 +51,18 @@ public class WaterReportTests
         Assert.Contains("Sprinkler-hours", json["water.first"]!.ToJsonString(), StringComparison.OrdinalIgnoreCase);
     }
 
+    /// <summary>Sprinklers without hours, or hours without sprinklers, changed nothing and said nothing.</summary>
+    [Theory]
+    [InlineData(12, 0, nameof(WaterParameters.Sprinklers), "Give the hours they run too")]
+    [InlineData(0, 6, nameof(WaterParameters.Hours), "Give the sprinklers too")]
+    public void Sprinklers_WithHalfOfWhatTheyNeed_AreAskedFor(int sprinklers, int hours, string field, string said)
+    {
+        ArgumentException refused = Assert.Throws<ArgumentException>(() => new WaterReport().Make(
+            Demo.Value, new WaterParameters { Sprinklers = sprinklers, Hours = hours }, TestContext.Current.CancellationToken));
+        Assert.Equal(field, refused.ParamName);
+        Assert.StartsWith(said, refused.Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void List_OfMoreGallonsThanSprinklersGive_SaysSoAndOfNoneHasNothingLessToTell()
     {

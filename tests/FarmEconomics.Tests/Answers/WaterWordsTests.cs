@@ -83,6 +83,21 @@ public class WaterWordsTests
         Assert.All(farm.Shorts.WaterAndPower.WorthOfMore, worth => Assert.False(worth.Saved.IsAvailable));
     }
 
+    /// <summary>Weather of another season says nothing of this one: its need is not 0, and drought didn't cost 0.</summary>
+    [Fact]
+    public void Season_WithoutADayOfWeather_IsUnknownAndSaysWhy()
+    {
+        ReviewedFarm farm = Farm(("weather.csv", Weather.Replace("2025", "2024", StringComparison.Ordinal)));
+        WaterWords words = Words(farm);
+        const string Why = "the weather table holds 2024-07-10 to 2024-07-13, no day of 2025";
+        Assert.Null(farm.Shorts.WaterAndPower.Water);
+        Assert.Equal("What is written about water and power is not enough to tell what it cost", words.Headline);
+        Assert.StartsWith($"Water: {Why}.", words.Why.ToPlainText(), StringComparison.Ordinal);
+        Assert.Contains(Why, words.ToDo.ToPlainText(), StringComparison.Ordinal);
+        Assert.Contains(farm.Shorts.NotChecked, thing => thing is { Name: "water", Reason: Why });
+        Assert.DoesNotContain(words.Figures.Figures, figure => figure.Name == "days-short");
+    }
+
     /// <summary>A well that is dry is a limit: it is not left out as if there were as much water as wanted.</summary>
     [Fact]
     public void LimitOfNothing_IsALimit()
@@ -157,7 +172,7 @@ public class WaterWordsTests
     }
 
     /// <summary>
-    /// 12 kWh wanted on each of the days, 4 made, a battery that gives 5 once: on two days sun and battery didn't do, in two months alike.
+    /// 12 kWh wanted on each of the days, 4 made, a battery that gives 5 once: on two days sun and battery fell short, in two months alike.
     /// </summary>
     [Fact]
     public void Generator_IsToldAsWorkedOutAndAsLogged()
@@ -172,7 +187,7 @@ public class WaterWordsTests
         // 12 - 4 - 5 and 12 - 4: 11 kWh at 2 kW are 5.5 hours; the log has 15.
         Assert.StartsWith("That left 11 kWh to the generator: 5.5 hours. By your log it ran 15 hours. ", words.Power.ToPlainText(),
             StringComparison.Ordinal);
-        Assert.Equal("Sun and battery didn't do on 2 days", words.PowerHeading);
+        Assert.Equal("Sun and battery fell short on 2 days", words.PowerHeading);
         Assert.DoesNotContain("give way first", words.ToDo.ToPlainText(), StringComparison.Ordinal); // one load alone
     }
 }

@@ -110,7 +110,7 @@ public class ProjectSavingTests
         MarginalPrice found = StoreFacts.Of(season, season.Records.FindPool("cellar")!).PowerPrice;
 
         Close.To((decimal)price, found.Each.Value!.Value, 0.0001m);
-        Assert.Contains(price > 0 ? "didn't do on 365 days" : "did every day", found.Because, StringComparison.Ordinal);
+        Assert.Contains(price > 0 ? "fell short on 365 days" : "were enough every day", found.Because, StringComparison.Ordinal);
     }
 
     [Fact]

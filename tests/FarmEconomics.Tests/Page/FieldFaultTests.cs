@@ -38,6 +38,8 @@ public class FieldFaultTests
     [InlineData(ReportId.Season, "set.owner_wage", "+10%", "“+10%” has a % sign; give the value itself, such as 4.50.")]
     [InlineData(ReportId.Prices, "step", "5 %", "has a % sign")]
     [InlineData(ReportId.Prices, "target_margin", "$5", "has a $ sign")]
+    [InlineData(ReportId.Water, "gallons", "4,200", "“4,200” is not a number; write it as 4200.")]
+    [InlineData(ReportId.Water, "gallons", "42,00", "write digits, such as 4.50.")]
     [InlineData(ReportId.Season, "set.interest_percent", "4.123456", "a percentage of 0 to 100")]
     [InlineData(ReportId.WhatIf, "change.more", "owner_wage=20\nowner_wage=25", "sets the same thing already")]
     public void Field_WithAValueTheNotebookStopsAt_SaysSo(ReportId report, string field, string value, string sentence)

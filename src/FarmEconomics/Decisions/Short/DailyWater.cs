@@ -22,7 +22,7 @@ internal sealed class DailyWater(WaterAndPower supply, SeasonDays days, WrittenL
         if (supply.Water is null)
         {
             string[] names = [.. water ? ["water"] : Array.Empty<string>(), .. sprinklers ? ["sprinklers"] : Array.Empty<string>()];
-            notChecked.AddRange(names.Select(name => new NotChecked(name, supply.Farm.WhyUnknown!)));
+            notChecked.AddRange(names.Select(name => new NotChecked(name, supply.WhyNoWater!)));
             yield break;
         }
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using FarmEconomics.Budgets;
 using FarmEconomics.Records;
 using FarmEconomics.Units;
@@ -38,7 +39,8 @@ public sealed class WaterAndPower
         Farm = FarmWater.Of(Season.Trace, Worth.EndOf);
         Power = PowerSeason.Of(Season.Records, Season.CropYear);
         worth = new(() => [.. WaterWorths.Of(this, limits.Sprinklers)]);
-        if (Farm.WhyUnknown is null)
+        WhyNoWater = Farm.WhyUnknown ?? WhyNoDay(Farm.Weather, Season);
+        if (WhyNoWater is null)
         {
             Water = WaterSeason.Of(Farm, Season.CropYear, LimitOn, Worth.StillToCome, Worth.LeftToPick);
             Crops = [.. CropsOf(costs)];
@@ -54,8 +56,13 @@ public sealed class WaterAndPower
     /// <summary>The farm's blocks, weather and watering.</summary>
     public FarmWater Farm { get; }
 
-    /// <summary>The season's water; null where <see cref="FarmWater.WhyUnknown"/> of <see cref="Farm"/> says why.</summary>
+    /// <summary>The season's water; null where <see cref="WhyNoWater"/> says why.</summary>
     public WaterSeason? Water { get; }
+
+    /// <summary>
+    /// Why nothing is told of the season's water: the farm's reason, or that its weather holds no day of the season; null where it is.
+    /// </summary>
+    public string? WhyNoWater { get; }
 
     /// <summary>The season's power.</summary>
     public PowerSeason Power { get; }
@@ -135,7 +142,18 @@ public sealed class WaterAndPower
     /// <returns>Liters and sprinkler-hours; null where no limit is written.</returns>
     public WaterLimit LimitOn(DateOnly day) => new(LitersOn(day), (double?)limits.Sprinklers.On(day));
 
-    private Result OfWater(Func<WaterWorth, Result> of) => Water is null ? Result.NotAvailable(Farm.WhyUnknown!)
+    // Weather of another season says nothing of this one's need, least of all that there was none.
+    private static string? WhyNoDay(FarmWeather weather, SeasonReview season)
+    {
+        FarmSettings settings = season.Settings;
+        (DateOnly first, DateOnly last) = (weather.First!.Value, weather.Last!.Value);
+        return last >= settings.StartOf(season.CropYear) && first < settings.EndOf(season.CropYear) ? null
+            : string.Create(
+                CultureInfo.InvariantCulture,
+                $"the weather table holds {first:yyyy-MM-dd} to {last:yyyy-MM-dd}, no day of {season.CropYear}");
+    }
+
+    private Result OfWater(Func<WaterWorth, Result> of) => Water is null ? Result.NotAvailable(WhyNoWater!)
         : WorthOfMore.FirstOrDefault(one => one.Step == WaterStep.Water) is { } water ? of(water)
         : Result.NotAvailable("no row of limits says how much water there is a day");
 

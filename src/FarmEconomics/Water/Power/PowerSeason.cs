@@ -8,7 +8,7 @@ namespace FarmEconomics.Water.Power;
 /// <param name="Load">kWh wanted.</param>
 /// <param name="Made">kWh the panels made.</param>
 /// <param name="Spilled">kWh made and of no use.</param>
-/// <param name="DaysShort">Days on which sun and battery didn't do.</param>
+/// <param name="DaysShort">Days on which sun and battery fell short.</param>
 /// <param name="Generated">kWh a generator made for them.</param>
 /// <param name="Short">kWh that were not there at all.</param>
 public sealed record PowerMonth(DateOnly Month, double Load, double Made, double Spilled, int DaysShort, double Generated, double Short)
@@ -94,7 +94,7 @@ public sealed class PowerSeason
     /// <summary>What each load had to give up, in that order; loads that gave up nothing are in it.</summary>
     public IReadOnlyList<ShedLoad> Shed { get; }
 
-    /// <summary>Days on which sun and battery didn't do.</summary>
+    /// <summary>Days on which sun and battery fell short.</summary>
     public int DaysShort => Days.Count(day => day.Missing > LeastShort);
 
     /// <summary>kWh that sun and battery didn't cover.</summary>

@@ -37,6 +37,18 @@ public class ShoeboxTests
             Drafted.Rows(card));
     }
 
+    /// <summary>One column for both ways, named for both, was taken for no money at all.</summary>
+    [Fact]
+    public void Bank_WithOneColumnOfDebitsAndCredits_AsksWhichWasPaid()
+    {
+        ImportPlan bank = Drafted.PlanText("bank.csv", "Posting Date,Description,Debit/Credit,Balance\n01/15/2025,HILL SEED,245.10,\"3,210.55\"\n"
+            + "01/20/2025,FUEL STOP,-412.00,\"3,622.55\"\n01/21/2025,FUEL STOP,40.00,\"3,582.55\"\n", null, "amount=paid-above");
+
+        Assert.Equal(
+            ["2025-01-15 245.10 seed HILL SEED", "2025-01-20 -412.00 fuel FUEL STOP", "2025-01-21 40.00 fuel FUEL STOP"],
+            Drafted.Rows(bank));
+    }
+
     [Fact]
     public void Bank_ReversalAmongDebits_ReducesWhatWasPaidAndZerosAreNoRows()
     {

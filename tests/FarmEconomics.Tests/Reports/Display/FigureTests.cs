@@ -41,6 +41,29 @@ public class FigureTests
         Assert.Equal((600, 400), (BinaryPrimitives.ReadInt32BigEndian(png.AsSpan(16)), BinaryPrimitives.ReadInt32BigEndian(png.AsSpan(20))));
     }
 
+    /// <summary>A page sets the caption above the drawing; a notebook shows a picture alone, and the unit of its bars went missing.</summary>
+    [Fact]
+    public void Png_WithACaption_ShowsItBelow()
+    {
+        Figure figure = new(new Plot(), "empty", 300, 200);
+        using SKBitmap plain = SKBitmap.Decode(figure.PngWith(null)), with = SKBitmap.Decode(figure.PngWith("Gallons a week, 2025."));
+        Assert.Equal(plain.Width, with.Width);
+        Assert.True(with.Height > plain.Height);
+        int letters = Enumerable.Range(plain.Height, with.Height - plain.Height)
+            .Sum(y => Enumerable.Range(0, with.Width).Count(x => with.GetPixel(x, y).Red < 160));
+        Assert.True(letters > 100, $"{letters} dark pixels below the plot");
+    }
+
+    [Theory]
+    [InlineData(1000, 1)]
+    [InlineData(100, 3)]
+    public void Caption_WiderThanItsPicture_Wraps(int width, int lines)
+    {
+        List<string> wrapped = CaptionedPng.Lines("Short of full cost at the market, $ in 2025", width);
+        Assert.Equal(lines, wrapped.Count);
+        Assert.Equal("Short of full cost at the market, $ in 2025", string.Join(' ', wrapped));
+    }
+
     [Fact]
     public void Pictures_OfTheSamePlot_AreTheSameBytes()
     {

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using FarmEconomics.Budgets;
 using FarmEconomics.Decisions;
 using FarmEconomics.Decisions.Changes;
@@ -47,6 +48,17 @@ public class PlotTests
                 Assert.True(figure.Alt.Length > 20, figure.Alt);
             }
         }
+    }
+
+    /// <summary>Seven users of power had the first one's color again for "others".</summary>
+    [Fact]
+    public void PowerByMonth_OfManyUsers_HasAColorForEachName()
+    {
+        string svg = SharedPlots.PowerByMonth(DemoSeason.Latest).Svg();
+        Assert.Contains(">others<", svg, StringComparison.Ordinal);
+        string[] keys = [.. Enumerable.Range(0, Palette.Count).Select(i => Palette.Of(i).ToHex())];
+        Assert.Equal(keys.Length, keys.Distinct().Count());
+        Assert.Equal(Palette.Count, Regex.Count(svg, ">(household|cold room|tray room|pellet boiler|seedling house|others)<"));
     }
 
     [Theory]

@@ -36,6 +36,28 @@ public class WhatIfReportTests
         Assert.Contains("Of the 2 changes, the price of Kale 100% higher does most: +$600 by itself.", answer, StringComparison.Ordinal);
     }
 
+    /// <summary>
+    /// Beets worth 100 and kale worth 100 fill the boxes for which members pay 300; with beets at half their price kale's part of it grows
+    /// from 150 to 200. What is divided by sales moves too, and the other way; it is named where there is any.
+    /// </summary>
+    [Fact]
+    public void Answer_WhereOtherCropsMove_SaysByWhat()
+    {
+        FarmBuilder boxes = Boxes();
+        Assert.Contains(
+            "Beets loses $250; the others together gain $50, because members' payments move between them.",
+            Of(boxes, "price of Beets=-50%").Answer().ToPlainText(), StringComparison.Ordinal);
+
+        boxes.Pool("stall cost", "sales-value").Spend("2025-06-01", 100m, "seed", pool: "stall cost");
+        Assert.Contains(
+            "because members' payments and costs divided by sales move between them.",
+            Of(boxes, "price of Beets=-50%").Answer().ToPlainText(), StringComparison.Ordinal);
+    }
+
+    private static FarmBuilder Boxes() => SmallFarm().Channel("boxes", ChannelKind.Share).Income("2025-03-01", "boxes", 300m)
+        .Price("Beets", 2m).Price("Kale", 4m).Pick("2025-07-08", "B1", 50m).Pick("2025-07-08", "K1", 25m)
+        .Sell("2025-07-09", "Beets", "boxes", 50m).Sell("2025-07-09", "Kale", "boxes", 25m);
+
     [Fact]
     public void Answer_WithoutChanges_SaysItIsAnExample()
     {
