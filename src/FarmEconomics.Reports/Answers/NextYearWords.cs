@@ -35,6 +35,7 @@ internal sealed class NextYearWords(ShownPlan plan)
         { Gain: null } => $"A mix for {Year} that keeps within your limits",
         { Gain: > 0m, Outlook.CostsUnknown: not null } => $"By sales alone another mix would bring {Size(plan.MoreCash)} more in {Year}",
         { Gain: > 0m } => $"Another mix of the same crops in {Year}: {Cash}",
+        { Gain: < -1m } => $"In lengths this long no plan for {Year} is as good as this year's plantings",
         _ => $"This year's plantings are as good as any for {Year}",
     };
 

@@ -65,6 +65,19 @@ public class NextYearLimitsTests
             StringComparison.Ordinal);
     }
 
+    /// <summary>Pieces longer than every bed leave nothing to sow: that is no plan as good as this year's.</summary>
+    [Theory]
+    [InlineData(1000, "In lengths this long no plan for 2026 is as good as this year's plantings")]
+    [InlineData(1, "Another mix of the same crops in 2026")]
+    public void Page_AskedForPiecesLongerThanItsBeds_SaysSo(int piece, string expected)
+    {
+        ReviewedFarm farm = ReviewedFarm.Of(FarmFolder.Open(Path.Combine(TestFolders.Repository, "tests", "FarmEconomics.EndToEnd.Tests",
+            "Samples", "shoebox-written-cleanly")));
+        HeadlineBlock headline = NextYearReport.MakeWith(farm, new NextYearParameters { Piece = piece }, Programs.Solver)
+            .OfType<HeadlineBlock>().Single();
+        Assert.StartsWith(expected, headline.Headline, StringComparison.Ordinal);
+    }
+
     /// <summary>A line a plan; no percent from few seasons, which are named as simulated; those on record stand apart.</summary>
     [Fact]
     public void Page_AskedHowSafe_TellsAPlanALineWithTheSeasonsOnRecordApart()
