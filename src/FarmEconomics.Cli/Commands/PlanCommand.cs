@@ -291,7 +291,8 @@ internal static class PlanCommand
     private static void TellCash(SeasonReview season, PlanOutlook outlook, CreditLine credit, bool isOwn)
     {
         string?[] cautions = outlook.SalesUnknown is { } why ? [$"Cash isn't known: {why}."]
-            : [PlanWords.SalesAlone(outlook), isOwn ? null : PlanWords.WithoutPrice(season)];
+            : isOwn ? [outlook.CostsUnknown is { } cash ? $"Cash isn't known: {cash}." : null]
+            : [PlanWords.SalesAlone(outlook), PlanWords.WithoutPrice(season)];
         foreach (string caution in cautions.OfType<string>())
         {
             Console.Out.WriteLine(TextLines.Of(caution));

@@ -99,7 +99,7 @@ public static class PlanTables
         foreach (SupplyNeed need in outlook.Supplies)
         {
             table.Text(Day(need.First)).Text(need.Crop).Whole(need.Sowings).Number(need.BedFeet).Number(need.Trays);
-            table.Money(outlook.CostsUnknown is null ? need.Cost : null);
+            table.Money(need.Cost);
             table.End();
         }
     }

@@ -12,13 +12,14 @@ public static partial class PlanWords
 {
     private const int Named = 3;
 
-    /// <summary>Why a mix by sales alone is to be taken with care.</summary>
+    /// <summary>Why a mix by sales alone is to be taken with care, or its cash isn't told.</summary>
     /// <param name="outlook">The outlook of a plan.</param>
     /// <returns>A sentence; null where costs are on record.</returns>
     public static string? SalesAlone(PlanOutlook outlook) =>
         outlook switch
         {
             { CostsUnknown: null } => null,
+            { SeasonCostsUnknown: null, CostsUnknown: var why } => $"Cash isn't known: {why}.",
             { HoursUnknown: null } => "Costs aren't on record: crops that cost much look better here than they are.",
             _ => "Costs and hours aren't on record: crops that cost much or take many hours look better here than they are.",
         };

@@ -159,7 +159,7 @@ public class PlanRowsByHandTests
         PlanDraft draft = PlanOnFile.Of(records, 2026)!;
         Assert.Equal([(2026, "Carrots"), (2027, "Garlic")], draft.Plantings.Select(one => (one.CropYear, one.Crop)));
         Assert.Equal(
-            (50m, 8m, 0m, 0m),
+            (50m, 8m, null, 0m),
             (draft.Plantings[0].Yield, draft.Plantings[0].Hours, draft.Plantings[0].Cost, draft.Plantings[0].Trays)
         );
         Assert.Equal(new DraftSale(2026, "Carrots", "Market", 24m, 2.5m, new DateOnly(2026, 7, 10), 3), Assert.Single(draft.Sales));

@@ -109,5 +109,17 @@ SELECT t.week, h.hours, t.own, t.hired, coalesce((SELECT sum(net) FROM draft_sal
 FROM hours_there t JOIN week_hours h ON h.week = t.week;
 CREATE OR REPLACE VIEW outlook_supplies AS
 SELECT crop, count(DISTINCT planting) FILTER (NOT stays) AS sowings, sum(standard_feet) AS feet, sum(trays) AS trays,
-    CAST(min(coalesce(p.day, sown, in_bed)) AS VARCHAR) AS first, CAST(sum(cost) AS DOUBLE) AS cost
+    CAST(min(coalesce(p.day, sown, in_bed)) AS VARCHAR) AS first, CASE WHEN NOT bool_or(no_cost) THEN CAST(sum(cost) AS DOUBLE) END AS cost
 FROM draft d JOIN paid p ON p.row = d.row WHERE p.day IS NOT NULL OR sown >= getvariable('start') GROUP BY crop;
+
+-- What can be told: a row that says no hours leaves hours unknown, and with them wages; one for the year after takes those of a sowing of a
+-- crop under a cover that a season with hours grew. One that says no cost and is paid for in the year leaves costs unknown.
+CREATE OR REPLACE VIEW outlook_known AS
+WITH lacks AS (
+    SELECT EXISTS (FROM draft d LEFT JOIN near n ON n.row = d.row LEFT JOIN sowings s ON s.sowing = n.sowing
+            LEFT JOIN growing g ON g.crop = s.crop AND g.cover = s.cover
+            WHERE CASE WHEN d.year > getvariable('before') + 1 AND n.row IS NOT NULL THEN g.crop IS NULL ELSE d.no_hours END) AS hours,
+        EXISTS (FROM draft d JOIN paid p ON p.row = d.row WHERE d.no_cost AND p.day IS NOT NULL) AS cost,
+        EXISTS (FROM hours_there WHERE own > 0 OR hired > 0) AS logged, EXISTS (FROM week_hours WHERE hours > 0) AS works,
+        EXISTS (FROM expenses WHERE window_of(date) = getvariable('before')) AS billed)
+SELECT logged AND works AND NOT hours AS hours, billed AND NOT cost AND NOT (logged AND hours) AS costs FROM lacks;
