@@ -1,6 +1,7 @@
 using System.Globalization;
 using FarmEconomics.Budgets;
 using FarmEconomics.Decisions;
+using FarmEconomics.Funding;
 using FarmEconomics.Planning;
 
 namespace FarmEconomics.Recount.Tests;
@@ -15,7 +16,9 @@ internal static class OutlookComparison
     internal static (int Compared, List<string> Differences) Of(Reviewed reviewed, Recount recount, int year)
     {
         SeasonReview season = reviewed.Review.Season(year - 1);
-        PlanModel model = PlanFacts.Of(reviewed.Review, SeasonCosts.Of(season));
+        BalanceSheet? sheet = BalanceSheet.At(season.Records, season.Settings.EndOf(year - 1).AddDays(-1));
+        PlanSettings settings = new() { OpeningCash = sheet?.Cash, UnpaidInvoices = sheet?.UnpaidInvoices ?? 0m };
+        PlanModel model = PlanFacts.Of(reviewed.Review, SeasonCosts.Of(season), settings);
         PlanDraft draft = PlanOnFile.Of(season.Records, year)!;
         PlanOutlook outlook = PlanOutlook.Of(season, model, draft);
 
@@ -91,6 +94,7 @@ internal static class OutlookComparison
             "sales" => month.Sales,
             "shares" => month.Shares,
             "other income" => month.OtherIncome,
+            "invoices" => month.Invoices,
             "supplies" => month.Supplies,
             "wages" => month.Wages,
             "bought in" => month.BoughtIn,

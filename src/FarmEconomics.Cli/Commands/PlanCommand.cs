@@ -140,13 +140,16 @@ internal static class PlanCommand
     {
         OwnWage = asked.Wage?.On(season.Notation),
         OpeningCash = OpeningCash(season),
+        UnpaidInvoices = Sheet(season)?.UnpaidInvoices ?? 0m,
         Least = Wishes(asked.Least, season, "--least"),
         Most = Wishes(asked.Most, season, "--most"),
     };
 
     /// <summary>What the balance sheet at the end of the season says; null: there is none.</summary>
-    private static decimal? OpeningCash(SeasonReview season) =>
-        BalanceSheet.At(season.Records, season.Settings.EndOf(season.CropYear).AddDays(-1))?.Cash;
+    private static decimal? OpeningCash(SeasonReview season) => Sheet(season)?.Cash;
+
+    private static BalanceSheet? Sheet(SeasonReview season) =>
+        BalanceSheet.At(season.Records, season.Settings.EndOf(season.CropYear).AddDays(-1));
 
     private static Dictionary<string, decimal> Wishes(string[] given, SeasonReview season, string option)
     {

@@ -109,6 +109,7 @@ internal sealed class ShownPlan
         {
             OwnWage = asked.OwnHour < 0m ? null : asked.OwnHour,
             OpeningCash = farm.WriteUp.NextYear.OpeningCash,
+            UnpaidInvoices = farm.WriteUp.Closing?.UnpaidInvoices ?? 0m,
         };
         PlanModel model = PlanFacts.Of(farm.Review, farm.Costs, settings);
         cancellation.ThrowIfCancellationRequested();

@@ -77,8 +77,8 @@ public sealed partial class PlanFacts
                 .GroupBy(one => InWeek(one, facts)).ToDictionary(week => week.Key, week => week.Sum(one => (double)one.BedFeet.Value));
             foreach (int week in facts.Weeks.Where(week => YearWeekOf(week) > lastWeekIn))
             {
-                yield return SowingAt(crop, (place, CoverPlace(cover.Key)), facts, (week, grow, today.GetValueOrDefault(week)))
-                    with { HoursKnown = known, CostKnown = costKnown };
+                PlanSowing one = SowingAt(crop, (place, CoverPlace(cover.Key)), facts, (week, grow, today.GetValueOrDefault(week)));
+                yield return one with { HoursKnown = known, CostKnown = costKnown };
             }
 
             foreach (PlanSowing standing in StandingNow(crop, (place, CoverPlace(cover.Key)), facts, grow))

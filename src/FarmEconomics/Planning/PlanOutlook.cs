@@ -48,8 +48,13 @@ public sealed record PlanMonth(
     /// <summary>What boxes lack of the season's value, bought in; above 0 where it goes out.</summary>
     public decimal BoughtIn { get; init; }
 
+    /// <summary>
+    /// What customers owe at the beginning, in the first month; below 0 in the last: as much is unpaid again then.
+    /// </summary>
+    public decimal Invoices { get; init; }
+
     /// <summary>What comes in less what goes out for the farm.</summary>
-    public decimal Net => Sales + Shares + OtherIncome - Supplies - BoughtIn - Wages - Running;
+    public decimal Net => Sales + Shares + OtherIncome + Invoices - Supplies - BoughtIn - Wages - Running;
 
     /// <summary>What is left of it after taxes and what the household draws.</summary>
     public decimal Left => Net - Drawn;
@@ -327,7 +332,7 @@ public sealed partial class PlanOutlook
     {
         DateOnly[] months = [.. Enumerable.Range(0, SeasonCash.Months).Select(start.AddMonths)];
         int MonthOf(DateOnly day) => SeasonCash.MonthOf(start, day);
-        decimal[][] lines = [.. Enumerable.Range(0, 8).Select(_ => new decimal[SeasonCash.Months])];
+        decimal[][] lines = [.. Enumerable.Range(0, 9).Select(_ => new decimal[SeasonCash.Months])];
         foreach ((DateOnly day, decimal money) in SalesByWeek())
         {
             lines[0][MonthOf(day)] += money;
@@ -354,11 +359,13 @@ public sealed partial class PlanOutlook
             lines[of is ExpenseClass.Tax or ExpenseClass.Personal ? 6 : 5][MonthOf(day.AddYears(1))] += money;
         }
 
+        decimal unpaid = (decimal)(model.Cash?.Unpaid ?? 0.0);
+        (lines[8][0], lines[8][^1]) = (unpaid, -unpaid);
         decimal At(int line, int month) => Money.Rounded(lines[line][month]).Amount;
         return
         [
-            .. months.Select((month, i) =>
-                new PlanMonth(month, At(0, i), At(1, i), At(2, i), At(3, i), At(4, i), At(5, i)) { Drawn = At(6, i), BoughtIn = At(7, i) }),
+            .. months.Select((month, i) => new PlanMonth(month, At(0, i), At(1, i), At(2, i), At(3, i), At(4, i), At(5, i))
+            { Drawn = At(6, i), BoughtIn = At(7, i), Invoices = At(8, i) }),
         ];
     }
 

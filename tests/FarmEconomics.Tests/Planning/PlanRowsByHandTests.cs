@@ -229,6 +229,22 @@ public class PlanRowsByHandTests
         Assert.Contains("cash by month: no balance sheet says what cash there is at the beginning", without.NotChecked);
     }
 
+    /// <summary>Customers owe 80 at the beginning: they pay in the first month, and 80 are owed again at the end; no cash, no such rows.</summary>
+    [Fact]
+    public void Cash_UnpaidInvoices_ComeInFirstAndComeOffLast()
+    {
+        FarmBuilder farm = PlanByHandTests.Farm();
+        PlanSettings settings = new() { OpeningCash = 1000m, UnpaidInvoices = 80m };
+        PlanModel model = PlanByHandTests.ModelOf(farm, settings);
+        Assert.Equal([80.0, 300.0, -500.0, -190.0, -33.0, 0.0, 0.0, 0.0, 0.0, 0.0, 45.0, -80.0], model.Cash!.Fixed);
+        PlanOutlook Of(PlanModel one) => PlanOutlook.Of(farm.Season(2025), one, new PlanDraft(2026, [], []));
+        PlanOutlook outlook = Of(model), without = Of(PlanByHandTests.ModelOf(farm, settings with { UnpaidInvoices = 0m }));
+        Assert.Equal([80m, 0m, -80m], new[] { 0, 5, 11 }.Select(month => outlook.Months[month].Invoices));
+        Assert.Equal([80m, 0m, -80m], new[] { 0, 5, 11 }.Select(month => outlook.Months[month].Left - without.Months[month].Left));
+        Assert.Equal(without.BreakEven, outlook.BreakEven);
+        Assert.All(Of(PlanByHandTests.ModelOf(farm, settings with { OpeningCash = null })).Months, month => Assert.Equal(0m, month.Invoices));
+    }
+
     /// <summary>
     /// Carrots stood in bed A in both seasons: within 3 years only B's 100 feet are free of their family. Records begin in May 2024, after
     /// the window of 3 years (2024 on), which is told; 2 years reach back to 2025 alone; 1 limits nothing.
