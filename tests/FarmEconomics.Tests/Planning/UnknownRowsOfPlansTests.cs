@@ -1,4 +1,3 @@
-using FarmEconomics.Decisions;
 using FarmEconomics.Files.Start;
 using FarmEconomics.Planning;
 using FarmEconomics.Planning.Variances;

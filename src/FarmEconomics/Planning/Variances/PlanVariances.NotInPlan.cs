@@ -43,7 +43,7 @@ public sealed partial class PlanVariances
         /// by length. Of a crop that wasn't grown nothing tells it.
         /// </summary>
         internal Dictionary<string, CropFactors> AsTheyCame(
-            Dictionary<string, CropFactors> planned, IReadOnlyDictionary<string, CropFactors> actual) =>
+            Dictionary<string, CropFactors> planned, Dictionary<string, CropFactors> actual) =>
             planned.ToDictionary(
                 crop => crop.Key,
                 crop => actual.TryGetValue(crop.Key, out CropFactors? came) ? AsItCame(crop.Key, crop.Value, came) : crop.Value,
