@@ -36,10 +36,10 @@ public sealed class PlanWeeksTests(DemoRecount demo) : IClassFixture<DemoRecount
 
     // A fifth of the rows are for the year after.
     private const string AYearLater = """
-        INSERT INTO plan (row, crop_year, planting, crop, bed, bed_feet, in_bed, out_of_bed, yield, hours)
+        INSERT INTO plan (row, crop_year, planting, crop, bed, bed_feet, in_bed, out_of_bed, yield, hours, cost)
         SELECT row, CAST(year(day) + CASE WHEN chance(row, 1) < 20 THEN 1 ELSE 0 END AS VARCHAR), 'Plan ' || row, crop, bed, bed_feet,
             CAST(day AS VARCHAR), CAST(day + 20 + chance(row, 2) AS VARCHAR), CAST(chance(row, 3) AS VARCHAR),
-            CAST(chance(row, 4) / 4.0 AS VARCHAR)
+            CAST(chance(row, 4) / 4.0 AS VARCHAR), '0'
         FROM (SELECT *, CAST(CAST(in_bed AS DATE) + INTERVAL 1 YEAR AS DATE) AS day FROM plantings)
         """;
 

@@ -140,13 +140,16 @@ internal static class PlanCommand
     {
         OwnWage = asked.Wage?.On(season.Notation),
         OpeningCash = OpeningCash(season),
+        UnpaidInvoices = Sheet(season)?.UnpaidInvoices ?? 0m,
         Least = Wishes(asked.Least, season, "--least"),
         Most = Wishes(asked.Most, season, "--most"),
     };
 
     /// <summary>What the balance sheet at the end of the season says; null: there is none.</summary>
-    private static decimal? OpeningCash(SeasonReview season) =>
-        BalanceSheet.At(season.Records, season.Settings.EndOf(season.CropYear).AddDays(-1))?.Cash;
+    private static decimal? OpeningCash(SeasonReview season) => Sheet(season)?.Cash;
+
+    private static BalanceSheet? Sheet(SeasonReview season) =>
+        BalanceSheet.At(season.Records, season.Settings.EndOf(season.CropYear).AddDays(-1));
 
     private static Dictionary<string, decimal> Wishes(string[] given, SeasonReview season, string option)
     {
@@ -291,7 +294,8 @@ internal static class PlanCommand
     private static void TellCash(SeasonReview season, PlanOutlook outlook, CreditLine credit, bool isOwn)
     {
         string?[] cautions = outlook.SalesUnknown is { } why ? [$"Cash isn't known: {why}."]
-            : [PlanWords.SalesAlone(outlook), isOwn ? null : PlanWords.WithoutPrice(season)];
+            : isOwn ? [outlook.CostsUnknown is { } cash ? $"Cash isn't known: {cash}." : null]
+            : [PlanWords.SalesAlone(outlook), PlanWords.WithoutPrice(season)];
         foreach (string caution in cautions.OfType<string>())
         {
             Console.Out.WriteLine(TextLines.Of(caution));

@@ -43,12 +43,14 @@ internal sealed class ImportFiller(ImportPlan plan, ChosenMapping chosen, Record
     {
         SourceGrid grid = SourceFile.Read(request.Source, sheet);
         SourceBlock? block = SourceBlock.With(grid, mapping.SourceColumns);
-        if (block is not null && sheet is not null && block.Headings.Any(heading => mapping.MarkOf(heading) == ','))
+        if (block is not null && sheet is not null
+            && block.Headings.Any(heading => mapping.MarkOf(heading) == ',' || mapping.CountsDaysUnder(heading)))
         {
-            // The numbers of a sheet are written with the mark that the mapping expects in texts of the same column.
+            // The numbers of a sheet are written with the mark that the mapping expects in texts of the same column; numbers that it takes
+            // for days are those of the workbook's calendar.
             string[] headings = [.. block.Headings];
-            grid = SourceFile.Read(request.Source, sheet, at => (at <= headings.Length ? headings[at - 1] : $"column {at}",
-                at <= headings.Length ? mapping.MarkOf(headings[at - 1]) : '.'));
+            grid = SourceFile.Read(request.Source, sheet, at => at > headings.Length ? new SheetColumn($"column {at}")
+                : new SheetColumn(headings[at - 1], mapping.MarkOf(headings[at - 1]), mapping.CountsDaysUnder(headings[at - 1])));
             block = SourceBlock.With(grid, mapping.SourceColumns);
         }
 

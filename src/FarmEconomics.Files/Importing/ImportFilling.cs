@@ -50,6 +50,9 @@ internal sealed class ImportFilling
     /// <summary>The form its days are written in; null where the mapping says none.</summary>
     public string? DayForm => Array.Find(formats, DateForms.IsForm);
 
+    /// <summary>True where the source's numbers are days as spreadsheets count them.</summary>
+    public bool CountsDays => Column.Type == ColumnType.Date && ImportWords.Has(formats, ImportWords.Serial);
+
     /// <summary>True when it is filled by rules and nothing else.</summary>
     public bool IsRuled => main is null && rules.Count > 0;
 

@@ -77,6 +77,10 @@ internal sealed class ImportMapping
             || (ImportWords.Is(known, ImportWords.Cell) && !SourceColumns.Contains(heading, StringComparer.OrdinalIgnoreCase)))) ? ','
             : '.';
 
+    /// <summary>True where the mapping takes the numbers under a heading for days.</summary>
+    public bool CountsDaysUnder(string heading) =>
+        fillings.Exists(filling => filling is { CountsDays: true, Source: { } source } && SourceSegment.Same(source, heading));
+
     /// <summary>The columns of a wide table whose values are rows of their own, from 0.</summary>
     public IEnumerable<int> SpreadOver(SourceSegment segment) => Enumerable.Range(0, segment.Headings.Length)
         .Where(at => segment.Headings[at].Length > 0

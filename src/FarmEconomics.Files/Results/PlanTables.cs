@@ -70,8 +70,8 @@ public static class PlanTables
         decimal? Sales(decimal money) => outlook.SalesUnknown is null ? money : null;
         decimal? Cost(decimal money) => outlook.CostsUnknown is null ? money : null;
         decimal? All(decimal money) => Sales(money) is null ? null : Cost(money);
-        using CsvTable table = new(path, null, "month", "sales_after_fees", "shares", "other_income", "supplies", "bought_in", "wages",
-            "running_costs", "net", "taxes_and_draws", "interest_on_credit", "drawn", "credit", "closing_cash");
+        using CsvTable table = new(path, null, "month", "sales_after_fees", "shares", "other_income", "invoices", "supplies", "bought_in",
+            "wages", "running_costs", "net", "taxes_and_draws", "interest_on_credit", "drawn", "credit", "closing_cash");
         foreach ((PlanMonth month, CreditLineMonth line) in outlook.Months.Zip(credit.Months))
         {
             table
@@ -79,6 +79,7 @@ public static class PlanTables
                 .Money(Sales(month.Sales))
                 .Money(month.Shares)
                 .Money(month.OtherIncome)
+                .Money(month.Invoices)
                 .Money(Cost(month.Supplies))
                 .Money(Cost(month.BoughtIn))
                 .Money(Cost(month.Wages))
@@ -99,7 +100,7 @@ public static class PlanTables
         foreach (SupplyNeed need in outlook.Supplies)
         {
             table.Text(Day(need.First)).Text(need.Crop).Whole(need.Sowings).Number(need.BedFeet).Number(need.Trays);
-            table.Money(outlook.CostsUnknown is null ? need.Cost : null);
+            table.Money(need.Cost);
             table.End();
         }
     }

@@ -156,7 +156,8 @@ internal static class PlanView
             .Column("Hours", Look.Hours, "hours");
         foreach (PlanRow row in plan)
         {
-            table.Row(Linked(row.Planting, row.Source), row.Bed, row.BedFeet, row.InBed, row.OutOfBed, row.Yield, row.Hours);
+            table.Row(Linked(row.Planting, row.Source), row.Bed, row.BedFeet, row.InBed, row.OutOfBed, row.Yield,
+                row.Hours is { } hours ? hours : ReportCell.Missing("the row says no hours"));
         }
 
         return table;

@@ -150,7 +150,8 @@ internal static class RowView
         }
 
         StringBuilder html = new($"<h2>Rows of {Text(look.Row.File)}, the last first</h2>\n<div class=\"scroll\" role=\"region\" "
-            + $"aria-label=\"Rows of {Text(look.Row.File)}\" tabindex=\"0\"><table data-rows=\"{RowsShown}\">\n<thead><tr>"
+            + $"aria-label=\"Rows of {Text(look.Row.File)}\" tabindex=\"0\"><table data-rows=\"{RowsShown}\" "
+            + $"data-group=\"{look.Settings.Notation.Culture.NumberFormat.NumberGroupSeparator}\">\n<thead><tr>"
             + "<th scope=\"col\">line</th>");
         html.AppendJoin("", look.Row.Headings.Select((heading, at) =>
             $"<th scope=\"col\">{Text(heading.Trim().Length == 0 ? $"column {at + 1}" : heading)}</th>"));

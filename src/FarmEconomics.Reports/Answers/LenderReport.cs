@@ -103,7 +103,7 @@ public sealed class LenderReport : Report<LenderParameters>
         return Of(WriteUpReport.Make(farm.Review, farm.Season.CropYear, parameters.Project, parameters.Assumptions, parameters.Classes));
     }
 
-    /// <summary>The page of a write-up: one page, then appendices A to J.</summary>
+    /// <summary>The page of a write-up: one page, then appendices from A on.</summary>
     /// <param name="books">The write-up.</param>
     public static IReadOnlyList<Block> Of(FundingWriteUp books)
     {
@@ -139,8 +139,10 @@ public sealed class LenderReport : Report<LenderParameters>
 
         ProseBlock points = new(BlockKey.Of(LenderBlock.BeforeSending, "points"), null, words.BeforeSending);
         blocks.Add(new FoldBlock(LenderBlock.BeforeSending, "Before you send this (not printed)", [points]) { ScreenOnly = true });
-        blocks.AddRange(Books(books, tables));
-        blocks.AddRange(Rest(books, tables));
+
+        // Without a project no letter is left out.
+        blocks.AddRange(Books(books, tables).Concat(Rest(books, tables)).Select((fold, i) =>
+            fold with { Heading = $"{(char)('A' + i)} {fold.Heading}" }));
         return blocks;
     }
 
@@ -152,28 +154,28 @@ public sealed class LenderReport : Report<LenderParameters>
         [
             Appendix(
                 LenderBlock.AppendixA,
-                "A Income by tax line",
+                "Income by tax line",
                 StatementSheets.Tax(books).Table,
                 tables.Depreciation(),
                 TaxSheet.Taxes(books).Table
             ),
             Appendix(
                 LenderBlock.AppendixB,
-                "B Net farm income",
+                "Net farm income",
                 Shown(MoneySheets.Income(books), "Accrual adjustments need balance sheets at both ends of the year."),
                 StatementSheets.Enterprise(books).Table
             ),
-            Appendix(LenderBlock.AppendixC, "C How the two agree", StatementSheets.Bridge(books).Table),
+            Appendix(LenderBlock.AppendixC, "How the two agree", StatementSheets.Bridge(books).Table),
             Appendix(
                 LenderBlock.AppendixD,
-                "D Balance sheet",
+                "Balance sheet",
                 Shown(
                     MoneySheets.Balance(books),
                     "There is no balance sheet within a month of either end of the year: enter one in balances."
                 ),
                 Shown(MoneySheets.Equity(books), "The statement of equity needs balance sheets at both ends of the year.")
             ),
-            Appendix(LenderBlock.AppendixE, "E Measures", tables.Measures(), MoneySheets.Coverage(books).Table),
+            Appendix(LenderBlock.AppendixE, "Measures", tables.Measures(), MoneySheets.Coverage(books).Table),
         ];
 
     private static IEnumerable<FoldBlock> Rest(FundingWriteUp books, LenderTables tables)
@@ -188,26 +190,26 @@ public sealed class LenderReport : Report<LenderParameters>
             ProjectSheets.Investment(books),
             ProjectSheets.Swings(books),
         ];
-        yield return Appendix(LenderBlock.AppendixF, "F Cash by month", tables.Cash(), tables.CashLines(), tables.Line());
+        yield return Appendix(LenderBlock.AppendixF, "Cash by month", tables.Cash(), tables.CashLines(), tables.Line());
         if (books.Grant is not null || tables.Projects() is not null)
         {
             yield return Appendix(
                 LenderBlock.AppendixG,
-                "G The project",
+                "The project",
                 [.. project.Select(sheet => (object?)sheet?.Table), tables.Projects(), tables.Tools()]
             );
         }
 
         yield return Appendix(
             LenderBlock.AppendixH,
-            "H Loans and equipment",
+            "Loans and equipment",
             tables.Loans() is { } loans ? loans : "There is no loan.",
             DebtSheets.Replacement(books)?.Table
         );
-        yield return Appendix(LenderBlock.AppendixI, "I Crops", tables.Crops(), tables.Stands());
+        yield return Appendix(LenderBlock.AppendixI, "Crops", tables.Crops(), tables.Stands());
         yield return Appendix(
             LenderBlock.AppendixJ,
-            "J What is assumed",
+            "What is assumed",
             tables.Changed(),
             WriteUpReport.RequireChecks(books),
             new Prose(string.Join("\n\n", WriteUpReport.Cautions))

@@ -221,7 +221,7 @@ public sealed class NextYearReport : Report<NextYearParameters>
     }
 
     private static Block Cash(ShownPlan plan, NextYearWords words) =>
-        (plan.Outlook.SalesUnknown ?? plan.Outlook.CostsUnknown) is { } why
+        (plan.Outlook.SalesUnknown ?? plan.CostsUnknown) is { } why
         ? Unknown(NextYearBlock.Cash, "Cash isn't known", why)
         : new PlotBlock(
             NextYearBlock.Cash,

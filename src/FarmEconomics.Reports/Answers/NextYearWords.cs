@@ -33,7 +33,7 @@ internal sealed class NextYearWords(ShownPlan plan)
         { Chosen: null, Mix.Short.Count: 0 } => ConflictWords.NoneFound,
         { Chosen: null } => "No plan keeps within your limits",
         { Gain: null } => $"A mix for {Year} that keeps within your limits",
-        { Gain: > 0m, Outlook.CostsUnknown: not null } => $"By sales alone another mix would bring {Size(plan.MoreCash)} more in {Year}",
+        { Gain: > 0m, CostsUnknown: not null } => $"By sales alone another mix would bring {Size(plan.MoreCash)} more in {Year}",
         { Gain: > 0m } => $"Another mix of the same crops in {Year}: {Cash}",
         { Gain: < -1m } => $"In lengths this long no plan for {Year} is as good as this year's plantings",
         _ => $"This year's plantings are as good as any for {Year}",
@@ -175,8 +175,8 @@ internal sealed class NextYearWords(ShownPlan plan)
     {
         get
         {
-            string more = (plan.MoreCash >= 0m ? "more" : "less") + (plan.Outlook.CostsUnknown is null ? " cash" : " in sales");
-            if (plan.Outlook.HoursUnknown is not null)
+            string more = (plan.MoreCash >= 0m ? "more" : "less") + (plan.CostsUnknown is null ? " cash" : " in sales");
+            if (plan.HoursUnknown is not null)
             {
                 return $"{Size(plan.MoreCash)} {more}";
             }
@@ -230,10 +230,10 @@ internal sealed class NextYearWords(ShownPlan plan)
     {
         // Of the two figures beside it, so that they agree: the mix's own gain counts hours there aren't dearer.
         decimal hour = (decimal)plan.Model.Hours.OwnCost;
-        string worth = plan.Chosen is not null && plan.Outlook.HoursUnknown is null
+        string worth = plan.Chosen is not null && plan.HoursUnknown is null
             ? $"; {Signed(plan.MoreCash - (plan.MoreOwnHours * hour))} after your own hours at {notation.InWords(hour, Look.Rate)}"
             : "";
-        string what = plan.Outlook.CostsUnknown is { } why ? $"sales in the year (no cash is told: {why})" : "cash in the year";
+        string what = plan.CostsUnknown is { } why ? $"sales in the year (no cash is told: {why})" : "cash in the year";
         return new(
             "more-cash",
             Signed(plan.MoreCash),
@@ -244,7 +244,7 @@ internal sealed class NextYearWords(ShownPlan plan)
 
     private KeyFigure MoreHours()
     {
-        if (plan.Outlook.HoursUnknown is { } why)
+        if (plan.HoursUnknown is { } why)
         {
             return new("more-own-hours", "", null, $"hours aren't known: {why}");
         }

@@ -61,10 +61,10 @@ internal static class PlanPlots
         }
 
         string again = $"as in {plan.Farm.Season.CropYear}";
-        if (plan.Source == PlanSource.LikeLastYear)
+        if (plan.Source == PlanSource.LikeLastYear || LineChart.RunTogether(money, plan.Closing, plan.ClosingBefore))
         {
-            (double x, double up, Alignment align) = narrow ? (right, 22.0, Alignment.MiddleRight) : (right + 2, 0.0, Alignment.MiddleLeft);
-            canvas.Text(again, x, money[(double)plan.Closing[^1]] - up, 12, Palette.GainText, align, bold: true, halo: true);
+            string both = plan.Source == PlanSource.LikeLastYear ? again : $"the plan, {again}";
+            LineChart.NameOfBoth(canvas, (money, right), both, plan.Closing, Palette.GainText);
         }
         else
         {

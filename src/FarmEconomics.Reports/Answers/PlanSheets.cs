@@ -145,11 +145,12 @@ internal sealed class PlanSheets(ShownPlan plan)
                 plan.Outlook.Supplies.Sum(need => need.Sowings),
                 plan.Outlook.Supplies.Sum(need => need.BedFeet),
                 plan.Outlook.Supplies.Sum(need => need.Trays),
-                Cost(plan.Outlook.Supplies.Sum(need => need.Cost))
+                Cost(plan.Outlook.Supplies.All(need => need.Cost is not null) ? plan.Outlook.Supplies.Sum(need => need.Cost) : null)
             )
             .Note("Seed, plants, what goes on the bed, and packaging, at what they cost you by length and quantity.");
 
-        ReportCell Cost(decimal cost) => plan.Farm.Season.Known.Costs is { } why ? ReportCell.Missing(why) : cost;
+        ReportCell Cost(decimal? cost) => cost is { } known ? known
+            : ReportCell.Missing(plan.Farm.Season.Known.Costs ?? "a row of the plan says no cost");
     }
 
     private static ReportCell Day(DateOnly? day) => day is { } known ? known : default(ReportCell);

@@ -209,6 +209,15 @@ internal sealed class SeasonWords(ReviewedFarm farm)
         };
         // Loans paid out in the year are in the bank as well: a season loan drawn and paid back leaves what it was.
         decimal change = farm.WriteUp.LastYear.In.Sum() - farm.WriteUp.LastYear.Out.Sum();
-        return new("cash", BlockNumber.Size(change, notation), change, $"{(change < 0m ? "less" : "more")} in the bank{after}");
+        string where = Counted is { } counted && Math.Abs(counted - change) > Math.Abs(change) * Unexplained
+            ? $"by the records; the balance sheets say {BlockNumber.Size(counted, notation)} {(counted < 0m ? "less" : "more")}"
+            : "in the bank";
+        return new("cash", BlockNumber.Size(change, notation), change, $"{(change < 0m ? "less" : "more")} {where}{after}");
     }
+
+    // Ours: less than a twentieth is what a count of cash leaves.
+    private const decimal Unexplained = 0.05m;
+
+    /// <summary>What cash changed by as the balance sheets at both ends count it; null where one of them doesn't.</summary>
+    private decimal? Counted => farm.WriteUp.Closing?.Cash - farm.WriteUp.Opening?.Cash;
 }

@@ -70,9 +70,14 @@ internal sealed class ShownPlan
     /// <summary>The plan's cash with a line of credit at the farm's interest, from what there is at the beginning.</summary>
     internal CreditLine Credit => PlanWords.Credit(Outlook, Farm.Settings, Opening ?? 0m);
 
-    /// <summary>Cash the plan brings in the year beyond the season's plantings again.</summary>
-    internal decimal MoreCash =>
-        Outlook.Months.Sum(month => month.Net) - Before.Months.Sum(month => month.Net);
+    /// <summary>Why costs of the plan, or of the season's plantings again, aren't known; null where they are.</summary>
+    internal string? CostsUnknown => Outlook.CostsUnknown ?? Before.CostsUnknown;
+
+    /// <summary>Why their hours aren't known; null where they are.</summary>
+    internal string? HoursUnknown => Outlook.HoursUnknown ?? Before.HoursUnknown;
+
+    /// <summary>Cash the plan brings in the year beyond the season's plantings again; sales alone where costs aren't known.</summary>
+    internal decimal MoreCash => Outlook.Months.Sum(Brought) - Before.Months.Sum(Brought);
 
     /// <summary>Own hours it takes beyond them.</summary>
     internal decimal MoreOwnHours => Own(Outlook) - Own(Before);
@@ -104,6 +109,7 @@ internal sealed class ShownPlan
         {
             OwnWage = asked.OwnHour < 0m ? null : asked.OwnHour,
             OpeningCash = farm.WriteUp.NextYear.OpeningCash,
+            UnpaidInvoices = farm.WriteUp.Closing?.UnpaidInvoices ?? 0m,
         };
         PlanModel model = PlanFacts.Of(farm.Review, farm.Costs, settings);
         cancellation.ThrowIfCancellationRequested();
@@ -222,6 +228,8 @@ internal sealed class ShownPlan
 
     private static IEnumerable<double> Today(PlanModel model) =>
         model.Sowings.Select(sowing => sowing.Bounds.Least > 0.0 ? sowing.Bounds.Least : sowing.Today);
+
+    private decimal Brought(PlanMonth month) => CostsUnknown is null ? month.Net : month.Sales + month.Shares + month.OtherIncome;
 
     private static decimal Own(PlanOutlook outlook) => outlook.Weeks.Sum(week => Math.Min(week.Hours, week.Own));
 

@@ -109,7 +109,7 @@ internal sealed class WhatIfParts(ReviewedFarm farm, WhatIfReport report)
             .As(WhatIfColumn.LeftOver)
             .Column("would be", Look.WholeMoney)
             .As(WhatIfColumn.WouldBeLeft)
-            .Column("Change", Look.Money)
+            .Column("Change", CentsCount ? Look.Money : Look.WholeMoney)
             .As(WhatIfColumn.Change)
             .AsChange();
         foreach (CropDifference crop in Moved())
@@ -207,6 +207,9 @@ internal sealed class WhatIfParts(ReviewedFarm farm, WhatIfReport report)
             $"{crop.Name}: {BlockNumber.Of(figure.Before.Value ?? 0m, Look.WholeMoney, notation)}, "
                 + $"would be {BlockNumber.Of(figure.After.Value ?? 0m, Look.WholeMoney, notation)}");
     }
+
+    // Beside whole amounts cents tell nothing, but where a crop moves by less than one.
+    private bool CentsCount => Moved().Any(crop => Math.Abs(crop.NetReturn.Difference.Value ?? 0m) < 1m);
 
     private IEnumerable<CropDifference> Moved() =>
         WhatIfTables.Ordered(Outcome).Where(crop => WhatIfTables.Moved(crop).Value is not (null or 0m));

@@ -51,6 +51,8 @@ internal sealed class BlockTable
         string rows = block.Rows > 0 && table.Rows.Count > block.Rows + 1 ? block.Rows.ToString(CultureInfo.InvariantCulture) : "";
         html.Add($"<div class=\"scroll\" role=\"region\" aria-label=\"{block.Heading ?? table.Title}\" tabindex=\"0\">"
             + $"<table data-rows=\"{rows}\"");
+        string thousands = table.Notation.Culture.NumberFormat.NumberGroupSeparator;
+        html.Add(rows.Length == 0 || thousands == "," ? Html.Empty : Html.Of($" data-group=\"{thousands}\""));
         html.Add(table.KeepsOrder ? new Html(" data-order=\"kept\">") : new Html(">"));
         html.Add(captionIsHeading
             ? Html.Of($"<caption class=\"head\"><span class=\"in\">{table.Title}</span></caption>")

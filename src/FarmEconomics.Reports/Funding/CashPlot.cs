@@ -46,8 +46,7 @@ public static class CashPlot
             canvas.Tip(months[i] - 10, 14, 20, bottom - 14, $"{month}: {In(last, i)}, {In(next, i)}");
         }
 
-        (string pattern, string records) = ($"{next.Months[0].Year}, by its pattern", $"{last.Months[0].Year}, records");
-        LineChart.Names(canvas, (money, right), (pattern, next.Closing, Palette.GainText), (records, last.Closing));
+        Name(canvas, (money, right), last, next);
         return canvas.ToFigure(
             $"Two lines of cash at the end of each month. Last year ends at {notation.InWords(last.Closing[^1], Look.WholeMoney)}; "
             + $"next year, by last year's pattern and the factors assumed, is lowest at the end of {low} with {lowest} and ends at "
@@ -55,5 +54,18 @@ public static class CashPlot
 
         string In(CashFlow year, int month) =>
             $"{BlockNumber.Of(year.Closing[month], Look.WholeMoney, notation)} in {year.Months[month].Year}";
+    }
+
+    private static void Name(Canvas canvas, (Scale Money, double Right) on, CashFlow last, CashFlow next)
+    {
+        if (LineChart.RunTogether(on.Money, next.Closing, last.Closing))
+        {
+            string both = $"{last.Months[0].Year} and {next.Months[0].Year}";
+            LineChart.NameOfBoth(canvas, on, both, next.Closing, Palette.GainText);
+            return;
+        }
+
+        (string pattern, string records) = ($"{next.Months[0].Year}, by its pattern", $"{last.Months[0].Year}, records");
+        LineChart.Names(canvas, on, (pattern, next.Closing, Palette.GainText), (records, last.Closing));
     }
 }

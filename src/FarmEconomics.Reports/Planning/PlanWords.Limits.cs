@@ -62,7 +62,8 @@ public static partial class PlanWords
 
         string further = mix.Binding.Count > mix.Worths.Count ? $" Further limits that bind: {mix.Binding.Count - mix.Worths.Count}." : "";
         bool ofHours = mix.Worths.Any(one => one.Key.Kind == PlanLimitKind.Hours);
-        table.Note((ofHours ? "An hour is told on top of what your own hour is worth. " : "")
+        table.Note(table.Rows.Count == 0 ? "Nothing is full in this plan: one more of nothing would add to it."
+            : (ofHours ? "An hour is told on top of what your own hour is worth. " : "")
             + "First what is full in several weeks, over all of them together; then single weeks. "
             + $"Each is a plan of its own with one more, and one less, of that alone.{further}");
         if (mix.Model.Water is not null)

@@ -12,13 +12,14 @@ public static partial class PlanWords
 {
     private const int Named = 3;
 
-    /// <summary>Why a mix by sales alone is to be taken with care.</summary>
+    /// <summary>Why a mix by sales alone is to be taken with care, or its cash isn't told.</summary>
     /// <param name="outlook">The outlook of a plan.</param>
     /// <returns>A sentence; null where costs are on record.</returns>
     public static string? SalesAlone(PlanOutlook outlook) =>
         outlook switch
         {
             { CostsUnknown: null } => null,
+            { SeasonCostsUnknown: null, CostsUnknown: var why } => $"Cash isn't known: {why}.",
             { HoursUnknown: null } => "Costs aren't on record: crops that cost much look better here than they are.",
             _ => "Costs and hours aren't on record: crops that cost much or take many hours look better here than they are.",
         };
@@ -185,8 +186,7 @@ public static partial class PlanWords
             .Column("Month from", Look.Date)
             .Column("Sales and shares", Look.WholeMoney)
             .Column("Supplies and packaging", Look.WholeMoney);
-        table = buys ? table.Column("Bought in for boxes", Look.WholeMoney) : table;
-        table = table
+        table = (buys ? table.Column("Bought in for boxes", Look.WholeMoney) : table)
             .Column("Wages", Look.WholeMoney)
             .Column("Other costs", Look.WholeMoney)
             .Column("Taxes and draws", Look.WholeMoney)
@@ -196,7 +196,7 @@ public static partial class PlanWords
         {
             table.Row([
                 month.Month,
-                month.Sales + month.Shares + month.OtherIncome,
+                month.Sales + month.Shares + month.OtherIncome + month.Invoices,
                 Cost(month.Supplies),
                 .. buys ? [Cost(month.BoughtIn)] : Array.Empty<ReportCell>(),
                 Cost(month.Wages),
@@ -210,11 +210,16 @@ public static partial class PlanWords
         ReportCell Cost(decimal amount) => ReportCell.Known(amount, outlook.CostsUnknown);
         return table.Note("Members' payments, other income, costs that don't vary with crops, "
             + "taxes and what you draw are the season's before. Purchases of equipment are left out.")
+            .Note(Unpaid(outlook.Months[0].Invoices, notation))
             .Note(outlook.BreakEven.Value is { } even
                 ? $"The year comes out even, before taxes and what you draw, "
                     + $"with sales and shares of {notation.InWords(even, Look.WholeMoney)}."
                 : $"No break-even: {outlook.BreakEven.Reason}.");
     }
+
+    private static string? Unpaid(decimal invoices, Notation notation) => invoices == 0m ? null
+        : $"Invoices of {notation.InWords(invoices, Look.WholeMoney)} unpaid at the beginning are taken as paid in the first month, "
+            + "and as much as unpaid again at the end: no record says when an invoice is paid.";
 
     /// <summary>What won't work, a sentence each.</summary>
     public static IReadOnlyList<string> Problems(PlanOutlook outlook, Notation notation)

@@ -28,7 +28,7 @@ public static class VarianceWords
         string parts = Parts(Kinds(variances), notation);
         return string.Join(
             ' ',
-            new[] { Sum(variances) + (parts.Length > 0 ? $": {parts}." : "."), crops, Outlook(variances), AsPlanned(variances) }
+            new[] { Sum(variances) + (parts.Length > 0 ? $": {parts}." : "."), crops, Outlook(variances), NotKnown(variances) }
                 .Where(part => part.Length > 0));
     }
 
@@ -63,7 +63,7 @@ public static class VarianceWords
                 ' ',
                 new[]
                 {
-                    sum, crops.Length > 0 ? crops + "." : "", Prose.Text(Outlook(variances)), Prose.Text(AsPlanned(variances)), link + ".",
+                    sum, crops.Length > 0 ? crops + "." : "", Prose.Text(Outlook(variances)), Prose.Text(NotKnown(variances)), link + ".",
                 }.Where(part =>
                     part.Length > 0
                 )
@@ -76,8 +76,15 @@ public static class VarianceWords
     private static IEnumerable<CropVariance> Moved(PlanVariances variances) =>
         variances.Crops.Where(crop => Math.Abs(crop.Difference.Amount) >= 0.5m);
 
-    private static string AsPlanned(PlanVariances variances) => variances.AsPlanned.Count == 0 ? ""
-        : $"Not on record, and counted as planned: {Phrase.List([.. variances.AsPlanned])}.";
+    /// <summary>What isn't on record, and what the plan doesn't say.</summary>
+    private static string NotKnown(PlanVariances variances)
+    {
+        string planned = variances.AsPlanned.Count == 0 ? ""
+            : $"Not on record, and counted as planned: {Phrase.List([.. variances.AsPlanned])}.";
+        string came = variances.AsCame.Count == 0 ? ""
+            : $"Not in the plan, and counted as they came: {Phrase.List([.. variances.AsCame])}.";
+        return $"{planned} {came}".Trim();
+    }
 
     private static string Outlook(PlanVariances variances) => !variances.IsPartOfYear ? ""
         : $"With the plan for the rest of the year that makes "
@@ -129,7 +136,7 @@ public static class VarianceWords
             table.Row([crop.Crop, crop.Planned, crop.Actual, crop.Difference, .. kinds.Select(kind => (ReportCell)crop.Parts[kind])]);
         }
 
-        table = AsPlanned(variances) is { Length: > 0 } unknown ? table.Note(unknown) : table;
+        table = NotKnown(variances) is { Length: > 0 } unknown ? table.Note(unknown) : table;
         return table
             .Total([
                 "All",

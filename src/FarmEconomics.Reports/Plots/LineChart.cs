@@ -6,6 +6,9 @@ namespace FarmEconomics.Reports.Plots;
 /// <summary>What charts of lines over months or weeks have in common.</summary>
 internal static class LineChart
 {
+    // Lines are a little thicker than this.
+    private const double Seen = 2.0;
+
     /// <summary>A thin rule at each tick of a scale that goes up, with its words at the left; the one at 0 is darker.</summary>
     internal static void Rules(Canvas canvas, Scale scale, (double Left, double Right) across, Func<double, string> words)
     {
@@ -46,6 +49,19 @@ internal static class LineChart
         double x = on.Right + (canvas.OnPhone ? 0 : 2);
         canvas.Text(other.Name, x, beside, 12, Palette.Soft, align, halo: true);
         canvas.Text(main.Name, x, at, 12, main.Color, align, bold: true, halo: true);
+    }
+
+    /// <summary>True where two lines can't be told apart: one covers the other everywhere.</summary>
+    internal static bool RunTogether(Scale amounts, IReadOnlyList<decimal> one, IReadOnlyList<decimal> other) =>
+        one.Zip(other).All(both => Math.Abs(amounts[(double)both.First] - amounts[(double)both.Second]) < Seen);
+
+    /// <summary>One name for lines that run together, above their last months where no other line goes.</summary>
+    internal static void NameOfBoth(
+        Canvas canvas, (Scale Amounts, double Right) on, string name, IReadOnlyList<decimal> amounts, Color color)
+    {
+        Alignment align = canvas.OnPhone ? Alignment.MiddleRight : Alignment.MiddleLeft;
+        (double x, double up) = canvas.OnPhone ? (on.Right, 22) : (on.Right + 2, 0);
+        canvas.Text(name, x, on.Amounts[(double)amounts[^1]] - up, 12, color, align, bold: true, halo: true);
     }
 
     /// <summary>The months below the plot, every other one on a phone.</summary>

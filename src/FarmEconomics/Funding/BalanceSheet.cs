@@ -110,6 +110,9 @@ public sealed class BalanceSheet
     /// <summary>Money on that day; null: no row is said to be cash, so nobody knows.</summary>
     public decimal? Cash => Lines.Any(line => line.Kind == BalanceKind.Cash) ? CostOf(BalanceKind.Cash) : null;
 
+    /// <summary>What customers owe for what was sold, at what stands on the sheet.</summary>
+    public decimal UnpaidInvoices => CostOf(BalanceKind.Invoices);
+
     /// <summary>
     /// The balance sheet nearest to the end of a day and not after it, within 31 days; else that of the day after, whose beginning is the
     /// end of the day.

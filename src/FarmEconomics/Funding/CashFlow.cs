@@ -178,7 +178,7 @@ public sealed class CashFlow
         }
 
         // What is unpaid now comes in, and at the end as much of the sales is unpaid again.
-        decimal unpaid = -book.Entries.Where(entry => entry is { Kind: CashKind.Invoices, Amount: < 0m }).Sum(entry => entry.Amount);
+        decimal unpaid = BalanceSheet.At(book.Records, book.Period.End.AddDays(-1))?.UnpaidInvoices ?? 0m;
         decimal[] invoices = new decimal[MonthCount];
         (invoices[0], invoices[^1]) = (unpaid, -Money.Rounded(unpaid * sales).Amount);
         lines.Add(new CashFlowLine(NameOf(CashKind.Invoices), IsIn: true, invoices, CashKind.Invoices));

@@ -154,8 +154,8 @@ public sealed class DraftMaker
                 Sown = sowing.NurseryWeeks > 0 ? day.AddDays(-7 * sowing.NurseryWeeks) : null,
                 Trays = Round(bedFeet * trays, 2),
                 Yield = Round(bedFeet * units, 3),
-                Hours = Round(bedFeet * hours, 3),
-                Cost = Round(bedFeet * cost, 2),
+                Hours = sowing.HoursKnown ? Round(bedFeet * hours, 3) : null,
+                Cost = sowing.CostKnown ? Round(bedFeet * cost, 2) : null,
             };
         }
     }

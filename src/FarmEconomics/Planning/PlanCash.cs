@@ -7,8 +7,14 @@ public sealed record PlanCash
     public required double Opening { get; init; }
 
     /// <summary>
-    /// What comes in less what goes out whatever is grown, by month of the year: members' payments and other income, less running costs,
-    /// taxes and what the household draws.
+    /// What customers owe at the beginning for what was sold before, money: it comes in in the first month, and as much is unpaid again at
+    /// the end.
+    /// </summary>
+    public double Unpaid { get; init; }
+
+    /// <summary>
+    /// What comes in less what goes out whatever is grown, by month of the year: members' payments, other income and
+    /// <see cref="Unpaid"/>, less running costs, taxes and what the household draws.
     /// </summary>
     public required IReadOnlyList<double> Fixed { get; init; }
 

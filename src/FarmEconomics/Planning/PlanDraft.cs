@@ -19,11 +19,11 @@ public sealed record DraftPlanting(int CropYear, string Planting, string Crop, s
     /// <summary>Units it is expected to give.</summary>
     public required decimal Yield { get; init; }
 
-    /// <summary>Hours of raising, growing, picking and packing.</summary>
-    public required decimal Hours { get; init; }
+    /// <summary>Hours of raising, growing, picking and packing; null: not known.</summary>
+    public required decimal? Hours { get; init; }
 
-    /// <summary>Seed, supplies and packaging, money.</summary>
-    public required decimal Cost { get; init; }
+    /// <summary>Seed, supplies and packaging, money; null: not known.</summary>
+    public required decimal? Cost { get; init; }
 }
 
 /// <summary>What a crop is planned to sell through a channel in a week: a row of the table plan_sales.</summary>

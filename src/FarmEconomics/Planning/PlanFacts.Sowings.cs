@@ -18,6 +18,7 @@ public sealed partial class PlanFacts
     {
         foreach (IGrouping<string, Enterprise> cover in ByCover(crop))
         {
+            bool known = work.Knows(cover);
             double all = cover.Sum(one => (double)one.BedFeet.Value);
             double[] yields = new double[PlanModel.Weeks];
             foreach (Lot lot in cover.SelectMany(one => lots[one]))
@@ -46,6 +47,8 @@ public sealed partial class PlanFacts
                     Bounds = (feet, feet),
                     Today = feet,
                     Standing = [.. left.Select(BedOf)],
+                    HoursKnown = known,
+                    CostKnown = KnowsCost(crop),
                 };
             }
         }
@@ -69,16 +72,18 @@ public sealed partial class PlanFacts
 
             SowingFacts facts = new(season.Settings, over, lots);
             PlantingHours grow = work.PerFoot(over);
+            bool known = work.Knows(over), costKnown = KnowsCost(crop);
             Dictionary<int, double> today = cover.Where(one => one.CropYear == season.CropYear)
                 .GroupBy(one => InWeek(one, facts)).ToDictionary(week => week.Key, week => week.Sum(one => (double)one.BedFeet.Value));
             foreach (int week in facts.Weeks.Where(week => YearWeekOf(week) > lastWeekIn))
             {
-                yield return SowingAt(crop, (place, CoverPlace(cover.Key)), facts, (week, grow, today.GetValueOrDefault(week)));
+                PlanSowing one = SowingAt(crop, (place, CoverPlace(cover.Key)), facts, (week, grow, today.GetValueOrDefault(week)));
+                yield return one with { HoursKnown = known, CostKnown = costKnown };
             }
 
             foreach (PlanSowing standing in StandingNow(crop, (place, CoverPlace(cover.Key)), facts, grow))
             {
-                yield return standing;
+                yield return standing with { HoursKnown = known, CostKnown = costKnown };
             }
         }
     }

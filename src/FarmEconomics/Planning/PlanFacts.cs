@@ -12,6 +12,7 @@ namespace FarmEconomics.Planning;
 /// <summary>Makes next year's model from a farm's own records; nothing else is known here (docs/methods.md, section 20).</summary>
 public sealed partial class PlanFacts
 {
+    private const string NoneOnRecord = "no season that grew it has any on record, so it keeps its length";
     private readonly FarmReview review;
     private readonly SeasonReview season;
     private readonly SeasonCosts costs;
@@ -67,6 +68,7 @@ public sealed partial class PlanFacts
         List<Crop> crops = [.. records.Crops.Where(crop => plantings[crop].Any())];
         List<Pool> stores = [.. Limited(BasisKind.CrateDays, ScarceKind.Crates)];
         (double[] target, Dictionary<Crop, decimal> most) = Boxes();
+        notChecked.AddRange(crops.Where(crop => !crop.Perennial && !IsWished(crop)).Select(WhyAsBefore).OfType<string>());
         notChecked.AddRange(limits.NotChecked.Where(one => !PlanLimits.Is(one.Name)).Select(one => $"{one.Name}: {one.Reason}"));
         PlanLimits written = new(season, settings);
         HashSet<Crop> unpriced = [.. season.Crops.Where(crop => crop.Known.Value is not null).Select(crop => crop.Crop!)];
@@ -77,7 +79,8 @@ public sealed partial class PlanFacts
             Sowings =
             [
                 .. crops.SelectMany((crop, place) => crop.Perennial ? Standing(crop, place)
-                    : unpriced.Contains(crop) && !IsWished(crop) ? SowingsOf(crop, place).Select(AsBefore)
+                    : IsWished(crop) ? SowingsOf(crop, place)
+                    : unpriced.Contains(crop) || WhyAsBefore(crop) is not null ? SowingsOf(crop, place).Select(AsBefore)
                     : SowingsOf(crop, place)),
             ],
             Crops = [.. crops.Select(crop => CropOf(crop, stores, target, most))],
@@ -125,6 +128,9 @@ public sealed partial class PlanFacts
         return facts.PerFoot + (facts.PerFootWeek * weeks);
     }
 
+    private bool KnowsCost(Crop crop) =>
+        seasons.Exists(one => one.Season.Known.Costs is null && one.Season.Crops.Any(budget => budget.Crop == crop));
+
     private CostFacts CostsOf(Crop crop)
     {
         if (!costFacts.TryGetValue(crop, out CostFacts facts))
@@ -163,6 +169,15 @@ public sealed partial class PlanFacts
     }
 
     private bool IsWished(Crop crop) => Wish(settings.Least, crop, -1.0) >= 0.0 || Wish(settings.Most, crop, -1.0) >= 0.0;
+
+    /// <summary>
+    /// Why a crop keeps its lengths: it would look free of work or cost beside crops whose hours or costs are on record. Null where nothing
+    /// of it is missing, or all crops lack the same.
+    /// </summary>
+    private string? WhyAsBefore(Crop crop) =>
+        !work.Knows(plantings[crop]) && work.Knows(plantings.SelectMany(one => one)) ? $"hours of {crop.Name}: {NoneOnRecord}"
+        : !KnowsCost(crop) && seasons.Exists(one => one.Season.Known.Costs is null) ? $"costs of {crop.Name}: {NoneOnRecord}"
+        : null;
 
     // What nothing tells the worth of brings not nothing: it keeps its lengths, unless the grower wishes otherwise.
     private static PlanSowing AsBefore(PlanSowing sowing) =>

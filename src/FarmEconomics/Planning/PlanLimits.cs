@@ -12,12 +12,13 @@ internal sealed class PlanLimits
 {
     private readonly SeasonReview season;
     private readonly decimal? opening;
+    private readonly decimal unpaid;
     private readonly DateOnly start;
 
     internal PlanLimits(SeasonReview season, PlanSettings settings)
     {
         this.season = season;
-        opening = settings.OpeningCash;
+        (opening, unpaid) = (settings.OpeningCash, settings.UnpaidInvoices);
         start = season.Settings.StartOf(season.CropYear + 1);
     }
 
@@ -27,10 +28,10 @@ internal sealed class PlanLimits
     /// <summary>Cash by month; null, with the reason told, where it isn't known.</summary>
     internal PlanCash? Cash(List<string> notChecked)
     {
-        string? unknown = opening is null ? "no balance sheet says what cash there is at the beginning" : SeasonCash.CostsUnknown(season);
-        if (unknown is not null)
+        string? why = opening is null ? "no balance sheet says what cash there is at the beginning" : SeasonCash.CostsUnknown(season);
+        if (why is not null)
         {
-            notChecked.Add($"cash by month: {unknown}");
+            notChecked.Add($"cash by month: {why}");
             return null;
         }
 
@@ -45,9 +46,11 @@ internal sealed class PlanLimits
             known[SeasonCash.MonthOf(start, day.AddYears(1))] -= money;
         }
 
+        (known[0], known[^1]) = (known[0] + unpaid, known[^1] - unpaid);
         return new PlanCash
         {
             Opening = (double)opening!.Value,
+            Unpaid = (double)unpaid,
             Fixed = [.. known.Select(money => (double)money)],
             Line = [.. Enumerable.Range(0, SeasonCash.Months).Select(month => (double)LineOn(start.AddMonths(month + 1).AddDays(-1)))],
             MonthOfWeek = [.. Enumerable.Range(0, PlanModel.Weeks).Select(week => SeasonCash.MonthOf(start, start.AddDays(7 * week)))],

@@ -99,6 +99,12 @@ public sealed record PlanSowing(int Crop, int Cover, int Week, int WeeksInBed)
     /// <summary>Cost that varies with length and bed time, money a bed-foot.</summary>
     public required double Cost { get; init; }
 
+    /// <summary>True where a season with hours on record grew its crop under its cover; false: its hours aren't 0 but not known.</summary>
+    public bool HoursKnown { get; init; } = true;
+
+    /// <summary>True where a season with costs on record grew its crop; false: its cost isn't 0 but not known.</summary>
+    public bool CostKnown { get; init; } = true;
+
     /// <summary>Least and most bed-feet.</summary>
     public (double Least, double Most) Bounds { get; init; } = (0.0, double.PositiveInfinity);
 

@@ -62,7 +62,7 @@ public static class PlanOnFile
                     Trays = row.Trays ?? 0m,
                     Yield = row.Yield,
                     Hours = row.Hours,
-                    Cost = row.Cost ?? 0m,
+                    Cost = row.Cost,
                 }),
         ];
         return new PlanDraft(

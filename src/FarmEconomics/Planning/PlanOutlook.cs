@@ -48,8 +48,13 @@ public sealed record PlanMonth(
     /// <summary>What boxes lack of the season's value, bought in; above 0 where it goes out.</summary>
     public decimal BoughtIn { get; init; }
 
+    /// <summary>
+    /// What customers owe at the beginning, in the first month; below 0 in the last: as much is unpaid again then.
+    /// </summary>
+    public decimal Invoices { get; init; }
+
     /// <summary>What comes in less what goes out for the farm.</summary>
-    public decimal Net => Sales + Shares + OtherIncome - Supplies - BoughtIn - Wages - Running;
+    public decimal Net => Sales + Shares + OtherIncome + Invoices - Supplies - BoughtIn - Wages - Running;
 
     /// <summary>What is left of it after taxes and what the household draws.</summary>
     public decimal Left => Net - Drawn;
@@ -61,8 +66,8 @@ public sealed record PlanMonth(
 /// <param name="BedFeet">Length of bed, at the standard width.</param>
 /// <param name="Trays">Trays.</param>
 /// <param name="First">The first day seed is needed.</param>
-/// <param name="Cost">Money.</param>
-public sealed record SupplyNeed(string Crop, int Sowings, decimal BedFeet, decimal Trays, DateOnly First, decimal Cost);
+/// <param name="Cost">Money; null: a row of it says none.</param>
+public sealed record SupplyNeed(string Crop, int Sowings, decimal BedFeet, decimal Trays, DateOnly First, decimal? Cost);
 
 /// <summary>What a plan does: weeks, cash, what to buy, what won't work. From the rows of the plan tables, whoever wrote them.</summary>
 public sealed partial class PlanOutlook
@@ -81,6 +86,8 @@ public sealed partial class PlanOutlook
         start = season.Settings.StartOf(model.CropYear);
         beds = season.Records.Tables.Beds.ToDictionary(bed => bed.Bed.Trim(), StringComparer.OrdinalIgnoreCase);
         boxed = FindBoxed();
+        rowsWithoutHours = RowsWithoutHours();
+        rowsWithoutCost = RowsWithoutCost();
         Weeks = FindWeeks();
         Months = FindMonths();
         Supplies =
@@ -94,7 +101,7 @@ public sealed partial class PlanOutlook
                     decimal.Round(crop.Sum(one => one.BedFeet * Width(one.Bed)), 2, MidpointRounding.AwayFromZero),
                     crop.Sum(one => one.Trays),
                     crop.Min(one => PaidOn(one) ?? one.Sown ?? one.In),
-                    crop.Sum(one => one.Cost)
+                    crop.Any(one => one.Cost is null) ? null : crop.Sum(one => one.Cost)
                 ))
                 .OrderBy(one => one.First)
                 .ThenBy(one => one.Crop, StringComparer.Ordinal),
@@ -115,13 +122,6 @@ public sealed partial class PlanOutlook
     /// <summary>What won't work.</summary>
     public IReadOnlyList<PlanProblem> Problems { get; }
 
-    /// <summary>Why costs, and with them cash, aren't known; null where they are.</summary>
-    public string? CostsUnknown => SeasonCash.CostsUnknown(season);
-
-    /// <summary>Why hours aren't known; null where they are.</summary>
-    public string? HoursUnknown =>
-        HoursThere && Weeks.Any(week => week.Hours > 0m) ? null : $"there are no hours of {season.CropYear} on file";
-
     /// <summary>Why sales, and with them cash, aren't known: nothing that is sold has a price. Null where something has.</summary>
     public string? SalesUnknown => draft.Sales.Any(sale => sale.Price > 0m) ? null : NoPrices(season);
 
@@ -132,9 +132,6 @@ public sealed partial class PlanOutlook
         ArgumentNullException.ThrowIfNull(season);
         return season.Crops.All(crop => crop.Known.Value is not null) ? season.Farm.Known.Value : null;
     }
-
-    // Where nobody's hours are on record nor limited, nothing tells whether a week is short, nor what of it is hired.
-    private bool HoursThere => model.Hours.Own.Concat(model.Hours.Hired).Any(hours => hours > 0.0);
 
     /// <summary>
     /// Sales and members' payments at which cash just comes out even over the year: running costs over the part of the money that varying
@@ -266,7 +263,7 @@ public sealed partial class PlanOutlook
         double size = crop < 0 ? 0.0 : model.Crops[crop].UnitsPerCrate;
         for (int at = 0; at < PlanModel.Weeks; at++)
         {
-            hours[at] += (double)one.Hours * pattern[at] / all;
+            hours[at] += (double)(one.Hours ?? 0m) * pattern[at] / all;
             crates[at] += yields > 0.0 && size > 0.0 ? (double)one.Yield * near!.Yield[at] / yields / size : 0.0;
         }
     }
@@ -335,7 +332,7 @@ public sealed partial class PlanOutlook
     {
         DateOnly[] months = [.. Enumerable.Range(0, SeasonCash.Months).Select(start.AddMonths)];
         int MonthOf(DateOnly day) => SeasonCash.MonthOf(start, day);
-        decimal[][] lines = [.. Enumerable.Range(0, 8).Select(_ => new decimal[SeasonCash.Months])];
+        decimal[][] lines = [.. Enumerable.Range(0, 9).Select(_ => new decimal[SeasonCash.Months])];
         foreach ((DateOnly day, decimal money) in SalesByWeek())
         {
             lines[0][MonthOf(day)] += money;
@@ -348,7 +345,7 @@ public sealed partial class PlanOutlook
 
         foreach (DraftPlanting one in draft.Plantings.Where(one => PaidOn(one) is not null))
         {
-            lines[3][MonthOf(PaidOn(one)!.Value)] += one.Cost;
+            lines[3][MonthOf(PaidOn(one)!.Value)] += one.Cost ?? 0m;
         }
 
         for (int week = 0; week < PlanModel.Weeks; week++)
@@ -362,11 +359,13 @@ public sealed partial class PlanOutlook
             lines[of is ExpenseClass.Tax or ExpenseClass.Personal ? 6 : 5][MonthOf(day.AddYears(1))] += money;
         }
 
+        decimal unpaid = (decimal)(model.Cash?.Unpaid ?? 0.0);
+        (lines[8][0], lines[8][^1]) = (unpaid, -unpaid);
         decimal At(int line, int month) => Money.Rounded(lines[line][month]).Amount;
         return
         [
-            .. months.Select((month, i) =>
-                new PlanMonth(month, At(0, i), At(1, i), At(2, i), At(3, i), At(4, i), At(5, i)) { Drawn = At(6, i), BoughtIn = At(7, i) }),
+            .. months.Select((month, i) => new PlanMonth(month, At(0, i), At(1, i), At(2, i), At(3, i), At(4, i), At(5, i))
+            { Drawn = At(6, i), BoughtIn = At(7, i), Invoices = At(8, i) }),
         ];
     }
 

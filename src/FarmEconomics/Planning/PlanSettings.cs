@@ -9,6 +9,9 @@ public sealed record PlanSettings
     /// <summary>Cash at the beginning of the year planned, money; null: not known, and cash by month isn't limited.</summary>
     public decimal? OpeningCash { get; init; }
 
+    /// <summary>What customers still owe at that time for what the season sold, money.</summary>
+    public decimal UnpaidInvoices { get; init; }
+
     /// <summary>Price elasticity of demand in every channel, by size; null: each channel's own, 2 unless it says otherwise.</summary>
     public decimal? Elasticity { get; init; }
 

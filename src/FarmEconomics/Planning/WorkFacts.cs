@@ -51,6 +51,9 @@ internal sealed class WorkFacts
         return feet > 0.0 ? new(known.Sum(one => Of(one).Nursery) / feet, known.Sum(one => Of(one).Grow) / feet, 0.0) : default;
     }
 
+    /// <summary>True where some of the plantings stood in a season whose hours are known.</summary>
+    internal bool Knows(IEnumerable<Enterprise> plantings) => plantings.Any(one => logged.Contains(one.CropYear));
+
     /// <summary>Hours to pick and pack a unit, likewise.</summary>
     internal double HandlingOf(IEnumerable<Enterprise> plantings)
     {

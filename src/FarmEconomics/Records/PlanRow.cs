@@ -43,10 +43,10 @@ public readonly record struct PlanRow(RecordTable Home, int Index) : IRecordRow<
         new("yield", ColumnType.Number, "What it is expected to give in its crop year, without what is culled.")
         { Required = true, Range = NumberRanges.QuantityOrNone, Unit = "the crop's unit" });
     internal static readonly NumberColumn HoursColumn = Declared.Number(
-        new("hours", ColumnType.Hours, "Hours expected for raising, growing, picking and packing it.")
-        { Required = true, Range = new NumberRange(0m, 100_000m), Unit = "hours" });
+        new("hours", ColumnType.Hours, "Hours expected for raising, growing, picking and packing it; blank: not known, which isn't 0.")
+        { Range = new NumberRange(0m, 100_000m), Unit = "hours" });
     internal static readonly NumberColumn CostColumn = Declared.Number(
-        new("cost", ColumnType.Money, "Seed, supplies and packaging expected; blank: 0.")
+        new("cost", ColumnType.Money, "Seed, supplies and packaging expected; blank: not known, which isn't 0.")
         { Range = NumberRanges.AmountFromZero, Unit = ColumnUnits.Currency });
 
     /// <inheritdoc/>
@@ -82,10 +82,10 @@ public readonly record struct PlanRow(RecordTable Home, int Index) : IRecordRow<
     /// <summary>What it is expected to give, in the crop's unit.</summary>
     public decimal Yield => YieldColumn.Of(Home, Index);
 
-    /// <summary>Hours expected.</summary>
-    public decimal Hours => HoursColumn.Of(Home, Index);
+    /// <summary>Hours expected; blank: not known.</summary>
+    public decimal? Hours => HoursColumn.Maybe(Home, Index);
 
-    /// <summary>Seed, supplies and packaging expected; blank: 0.</summary>
+    /// <summary>Seed, supplies and packaging expected; blank: not known.</summary>
     public decimal? Cost => CostColumn.Maybe(Home, Index);
 
     /// <inheritdoc/>

@@ -1,8 +1,10 @@
 using FarmEconomics.Files;
 using FarmEconomics.Funding;
+using FarmEconomics.Records;
 using FarmEconomics.Reports.Answers;
 using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Frame;
+using FarmEconomics.Tests.Building;
 using FarmEconomics.Tests.Files;
 using Xunit;
 
@@ -27,6 +29,26 @@ public class LenderReportTests
         List<string> keys = [.. All(blocks).Select(block => block.Key.Name)];
         Assert.Equal(keys.Count, keys.Distinct().Count());
         Assert.All(blocks, block => Assert.NotEmpty(block.ToHtml()));
+    }
+
+    // A letter left out looks like a page that was held back.
+    [Fact]
+    public void Appendices_WithoutAProject_LeaveNoLetterOut()
+    {
+        FarmBuilder farm = new FarmBuilder(new FarmSettings { InterestPercent = 5m, OwnerWage = 20m }).AsOf("2025-12-31").Crop("beets").Bed("bed")
+            .Channel("grocer", ChannelKind.Wholesale).Planting("b", "beets", "bed", 10, "2025-05-01", "2025-07-15").Pick("2025-07-01", "b", 100)
+            .Sell("2025-07-01", "beets", "grocer", 88, 50m).Spend("2025-05-01", 1000m, "seed", crop: "beets");
+        IReadOnlyList<Block> blocks = LenderReport.Of(FundingWriteUp.Of(farm.Review(), 2025, null, FundingAssumptions.Parse("")));
+
+        Assert.Equal(
+            ["A Income", "B Net", "C How", "D Balance", "E Measures", "F Cash", "G Loans", "H Crops", "I What"],
+            blocks.OfType<FoldBlock>().Where(fold => !fold.ScreenOnly).Select(fold => string.Join(' ', fold.Heading.Split(' ').Take(2)))
+        );
+
+        // Neither loans nor balance sheets: next year is this one again, and one line covers the other.
+        string cash = blocks.OfType<PlotBlock>().Single().ToHtml();
+        Assert.Contains("2025 and 2026", cash, StringComparison.Ordinal);
+        Assert.DoesNotContain("by its pattern", cash, StringComparison.Ordinal);
     }
 
     // A lender reads the first page; what only the grower can type stands in the part that isn't printed.

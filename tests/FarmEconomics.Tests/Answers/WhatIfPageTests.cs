@@ -21,6 +21,16 @@ public class WhatIfPageTests
         Assert.NotEqual(0m, crops.TotalRow[5].Number);
     }
 
+    /// <summary>The columns beside it are in whole money; cents tell something only of what moves by less than one.</summary>
+    [Theory]
+    [InlineData("wages=+10%", Look.WholeMoney)]
+    [InlineData("price of Carrots=+0.01%", Look.Money)]
+    public void Change_OfTheCrops_HasCentsWhereOneMovesByLessThanOne(string changes, Look look)
+    {
+        ReportTable crops = Make(changes).Table(WhatIfBlock.Crops);
+        Assert.Equal((look, look == Look.Money), (crops.Columns[5].Look, crops.Rows.Any(row => Math.Abs(row[5].Number!.Value) < 1m)));
+    }
+
     [Fact]
     public void Wages_Higher_AreSaidToLeaveLess()
     {

@@ -50,7 +50,7 @@ public class ProblemSummaryTests
         ];
 
         string told = ProblemSummary.Lines(problems, "records", Notation.Default).ElementAt(1);
-        Assert.Equal("warning W502: No units_per_crate: 6 times at crops.csv:3:1.", told);
+        Assert.Equal("warning W502: No size of a crate: 6 times at crops.csv:3:1.", told);
     }
 
     [Fact]

@@ -42,6 +42,16 @@ public class InvoiceTests
         Assert.Equal((600m, 0m, -660m), (line.Months[0], line.Months[5], line.Months[^1]));
     }
 
+    /// <summary>What is owed at the end is on that sheet, whatever the year began with.</summary>
+    [Fact]
+    public void Next_NoOpeningSheet_WhatIsUnpaidComesInAllTheSame()
+    {
+        FundingWriteUp writeUp = WriteUp(Farm().Without<BalanceRow>(row => row.Date == FarmBuilder.Day(Opening)));
+        CashFlowLine line = writeUp.NextYear.Lines.Single(line => line.Kind == CashKind.Invoices);
+
+        Assert.Equal((600m, -600m), (line.Months[0], line.Months[^1]));
+    }
+
     /// <summary>With a sheet at one end only nobody knows how much more is unpaid: sales count as they left.</summary>
     [Fact]
     public void Cash_NoOpeningSheet_SalesCountAsTheyLeft() =>

@@ -159,7 +159,7 @@ public class PlanRowsByHandTests
         PlanDraft draft = PlanOnFile.Of(records, 2026)!;
         Assert.Equal([(2026, "Carrots"), (2027, "Garlic")], draft.Plantings.Select(one => (one.CropYear, one.Crop)));
         Assert.Equal(
-            (50m, 8m, 0m, 0m),
+            (50m, 8m, null, 0m),
             (draft.Plantings[0].Yield, draft.Plantings[0].Hours, draft.Plantings[0].Cost, draft.Plantings[0].Trays)
         );
         Assert.Equal(new DraftSale(2026, "Carrots", "Market", 24m, 2.5m, new DateOnly(2026, 7, 10), 3), Assert.Single(draft.Sales));
@@ -227,6 +227,22 @@ public class PlanRowsByHandTests
         PlanModel without = PlanByHandTests.ModelOf(PlanByHandTests.Farm());
         Assert.Null(without.Cash);
         Assert.Contains("cash by month: no balance sheet says what cash there is at the beginning", without.NotChecked);
+    }
+
+    /// <summary>Customers owe 80 at the beginning: they pay in the first month, and 80 are owed again at the end; no cash, no such rows.</summary>
+    [Fact]
+    public void Cash_UnpaidInvoices_ComeInFirstAndComeOffLast()
+    {
+        FarmBuilder farm = PlanByHandTests.Farm();
+        PlanSettings settings = new() { OpeningCash = 1000m, UnpaidInvoices = 80m };
+        PlanModel model = PlanByHandTests.ModelOf(farm, settings);
+        Assert.Equal([80.0, 300.0, -500.0, -190.0, -33.0, 0.0, 0.0, 0.0, 0.0, 0.0, 45.0, -80.0], model.Cash!.Fixed);
+        PlanOutlook Of(PlanModel one) => PlanOutlook.Of(farm.Season(2025), one, new PlanDraft(2026, [], []));
+        PlanOutlook outlook = Of(model), without = Of(PlanByHandTests.ModelOf(farm, settings with { UnpaidInvoices = 0m }));
+        Assert.Equal([80m, 0m, -80m], new[] { 0, 5, 11 }.Select(month => outlook.Months[month].Invoices));
+        Assert.Equal([80m, 0m, -80m], new[] { 0, 5, 11 }.Select(month => outlook.Months[month].Left - without.Months[month].Left));
+        Assert.Equal(without.BreakEven, outlook.BreakEven);
+        Assert.All(Of(PlanByHandTests.ModelOf(farm, settings with { OpeningCash = null })).Months, month => Assert.Equal(0m, month.Invoices));
     }
 
     /// <summary>

@@ -139,9 +139,19 @@ public sealed class ImportDraft
             var maker = new DraftMaker(table, columns, block) { Records = records, Dates = dates };
             string name = ImportCsv.Slug(Path.GetFileNameWithoutExtension(request.Source)
                 + (request.Sheet is null ? "" : "-" + request.Sheet));
-            return new ImportDraft(block, table, maker.Rows(), name);
+            return new ImportDraft(block, table, sheet is null ? maker.Rows() : InItsCalendar(request.Source, maker.Rows()), name);
         });
     }
+
+    // A day in an example is of the calendar most workbooks have.
+    private static IReadOnlyList<DraftRow> InItsCalendar(string source, IReadOnlyList<DraftRow> rows) =>
+        !rows.Any(IsSerial) || !WorkbookReader.CountsFrom1904(source) ? rows
+            : [.. rows.Select(row => !IsSerial(row) ? row
+                : row with { Note = row.Note?.StartsWith('?') == true ? $"{row.Note}; {From1904}" : From1904 })];
+
+    private const string From1904 = "this workbook counts its days from 1904, four years later";
+
+    private static bool IsSerial(DraftRow row) => row.Format == ImportWords.Serial;
 
     /// <summary>What is to be done with it, in sentences; none where no line needs a look.</summary>
     /// <param name="map">The file it is written to.</param>

@@ -46,17 +46,17 @@ internal static class SourceFile
     /// <summary>Reads all rows.</summary>
     /// <param name="path">The file.</param>
     /// <param name="sheet">The sheet of a workbook.</param>
-    /// <param name="columnOf">The name of a column of a sheet, from 1, and the decimal mark its numbers are written with; null: its
-    /// letters and a point.</param>
+    /// <param name="columnOf">What is known of a column of a sheet, from 1; null: its letters and a point.</param>
     /// <exception cref="InputException">It can't be read, or is no file that is read here.</exception>
-    public static SourceGrid Read(string path, SheetEntry? sheet, Func<int, (string Name, char Mark)>? columnOf = null)
+    public static SourceGrid Read(string path, SheetEntry? sheet, Func<int, SheetColumn>? columnOf = null)
     {
         string name = Path.GetFileName(path);
         PlainFile.Require(path, name);
         if (sheet is not null)
         {
             string place = SheetPlace.Name(path, sheet.Name);
-            ConvertedSheet converted = WorkbookReader.ConvertAll(path, sheet.Id, place, columnOf ?? (at => ($"column {at}", '.')));
+            columnOf ??= at => new SheetColumn($"column {at}");
+            ConvertedSheet converted = WorkbookReader.ConvertAll(path, sheet.Id, place, columnOf);
             return new SourceGrid(place,
                 Rows(converted.Csv, ',', line => converted.RowOfLine[Math.Clamp(line - 1, 0, converted.RowOfLine.Length - 1)], []))
             {

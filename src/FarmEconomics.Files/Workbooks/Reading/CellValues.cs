@@ -9,6 +9,12 @@ internal readonly record struct RawCell(int Column, string? Type, int Style, str
     public bool IsBlank => string.IsNullOrWhiteSpace(Value) && !HasFormula;
 }
 
+/// <summary>What is known of a column of a sheet that is no table of the farm.</summary>
+/// <param name="Name">Its heading, or its letters.</param>
+/// <param name="Mark">The decimal mark its numbers are written with.</param>
+/// <param name="CountsDays">True where its numbers are days, without a look that says so.</param>
+internal readonly record struct SheetColumn(string Name, char Mark = '.', bool CountsDays = false);
+
 /// <summary>Turns cells into the text a grower would write in a CSV file.</summary>
 internal sealed class CellValues(List<string> strings, CellLooks looks, bool date1904, Func<ColumnSchema?, char> markOf)
 {

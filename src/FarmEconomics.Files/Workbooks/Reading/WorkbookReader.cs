@@ -30,6 +30,10 @@ internal static class WorkbookReader
     /// <exception cref="IOException">The file is no workbook, or unpacks to more than is read.</exception>
     public static IReadOnlyList<SheetEntry> Sheets(string path) => Read(path, (_, workbook) => workbook.Sheets);
 
+    /// <summary>True for a workbook that counts its days from 1904, as some computers did.</summary>
+    /// <exception cref="IOException">The file is no workbook, or unpacks to more than is read.</exception>
+    public static bool CountsFrom1904(string path) => Read(path, (_, workbook) => workbook.Date1904);
+
     /// <summary>The rows of one sheet as CSV; numbers have the farm's decimal mark.</summary>
     public static ConvertedSheet Convert(string path, string sheetId, string file, TableSchema schema, FarmSettings settings) =>
         Convert(
@@ -42,9 +46,10 @@ internal static class WorkbookReader
 
     /// <summary>
     /// All rows of a sheet that is no table of the farm: what its columns hold isn't known yet, so that a percentage keeps its sign
-    /// (6.5% is no 0.065). Numbers have the mark that is given for their column, by number from 1.
+    /// (6.5% is no 0.065). Numbers have the mark that is given for their column, by number from 1, or are days as the workbook counts
+    /// them.
     /// </summary>
-    public static ConvertedSheet ConvertAll(string path, string sheetId, string file, Func<int, (string Name, char Mark)> columnOf)
+    public static ConvertedSheet ConvertAll(string path, string sheetId, string file, Func<int, SheetColumn> columnOf)
     {
         Dictionary<int, ColumnSchema> columns = [];
         var none = new TableSchema("source", "a row of another program", []);
@@ -54,7 +59,8 @@ internal static class WorkbookReader
         ColumnSchema Column(int at) =>
             columns.TryGetValue(at, out ColumnSchema? known)
                 ? known
-                : columns[at] = new ColumnSchema(columnOf(at).Name, ColumnType.Text, SheetPlace.Letters(at));
+                : columns[at] = new ColumnSchema(
+                    columnOf(at).Name, columnOf(at).CountsDays ? ColumnType.Date : ColumnType.Text, SheetPlace.Letters(at));
     }
 
     private static ConvertedSheet Convert(

@@ -14,7 +14,8 @@ const farmPage = (() => {
     line.className = 'all';
     const button = document.createElement('button');
     button.type = 'button';
-    button.textContent = 'Show all ' + rows.length + ' rows';
+    const count = String(rows.length).replace(/\B(?=(\d{3})+$)/g, table.dataset.group || ',');
+    button.textContent = `Show all ${count} rows`;
     button.addEventListener('click', () => { hide(false); line.remove(); delete table.dataset.rows; });
     line.append(button);
     table.closest('.scroll').after(line);

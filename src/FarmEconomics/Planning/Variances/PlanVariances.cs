@@ -7,11 +7,14 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Planning.Variances;
 
 /// <summary>A season beside the plan on file for it, crop by crop; during the season the plan up to the closing date.</summary>
-public sealed class PlanVariances
+public sealed partial class PlanVariances
 {
-    private PlanVariances(SeasonReview season, IReadOnlyList<CropVariance> crops, bool isPart, Money yearPlanned)
+    private readonly NotInPlan lacks;
+
+    private PlanVariances(SeasonReview season, IReadOnlyList<CropVariance> crops, (bool IsPart, Money YearPlanned, NotInPlan Lacks) plan)
     {
-        (Season, Crops, IsPartOfYear, YearPlanned) = (season, crops, isPart, yearPlanned);
+        (Season, Crops) = (season, crops);
+        (IsPartOfYear, YearPlanned, lacks) = plan;
     }
 
     /// <summary>What isn't on record of the season and counts as planned; empty where all is known.</summary>
@@ -76,19 +79,21 @@ public sealed class PlanVariances
         DateOnly end = season.Settings.EndOf(season.CropYear);
         bool part = season.Records.AsOf < end.AddDays(-1) && season.Records.Settings.WindowOf(season.Records.AsOf) == season.CropYear;
         Expected expected = new(HourCost(season), CulledParts(season));
+        NotInPlan lacks = NotInPlan.Of(plan);
         Dictionary<string, CropFactors> planned = PlannedOf(season, plan, expected, part ? season.Records.AsOf : end);
         Dictionary<string, CropFactors> actual = season.Crops.ToDictionary(
             crop => crop.Name,
             crop => Came(costs, crop, planned.GetValueOrDefault(crop.Name), expected.HourCost),
             StringComparer.OrdinalIgnoreCase
         );
+        planned = lacks.AsTheyCame(planned, actual);
+        Dictionary<string, CropFactors> year = lacks.AsTheyCame(PlannedOf(season, plan, expected, end), actual);
         return new PlanVariances(
             season,
             [.. planned.Keys.Union(actual.Keys, StringComparer.OrdinalIgnoreCase)
                 .Select(crop => CropVariance.Of(crop, planned.GetValueOrDefault(crop), actual.GetValueOrDefault(crop)))
                 .OrderByDescending(crop => Math.Abs(crop.Difference.Amount)).ThenBy(crop => crop.Crop, StringComparer.Ordinal)],
-            part,
-            Money.Sum(PlannedOf(season, plan, expected, end).Values.Select(crop => crop.Contribution)));
+            (part, Money.Sum(year.Values.Select(crop => crop.Contribution)), lacks));
     }
 
     /// <summary>
@@ -153,9 +158,9 @@ public sealed class PlanVariances
                 ),
                 Picked = picked,
                 Culled = picked * culled / (1m - culled),
-                Hours = rows.Sum(row => row.Row.Hours * row.Done),
+                Hours = rows.Sum(row => (row.Row.Hours ?? 0m) * row.Done),
                 HourCost = expected.HourCost,
-                Inputs = crop.Sum(one => one.Cost),
+                Inputs = crop.Sum(one => one.Cost ?? 0m),
                 Channels = sales[crop.Key]
                     .GroupBy(sale => sale.Channel, StringComparer.OrdinalIgnoreCase)
                     .Select(channel => (channel.Key, Sums: Sums(season, channel, until)))

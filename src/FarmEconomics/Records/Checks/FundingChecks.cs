@@ -11,6 +11,7 @@ internal static class FundingChecks
     [
         NamesOnce.Of<BalanceRow>("item", row => $"{row.Item.Trim()} on {row.Date:yyyy-MM-dd} as {Schema.Words.Of(row.Class)}"),
         new RowChecks<BalanceRow>(("kind fits class", BalanceKinds), ("what is owed is above 0", OwedAboveZero)),
+        new TableCheck("bills are no goods", BillsAreNoGoods),
     ];
 
     public static IEnumerable<RecordCheck> OfFunding => [new RowChecks<FundingRow>(("years and quarters are whole", WholeQuarters))];
@@ -24,6 +25,60 @@ internal static class FundingChecks
                     $"{row.Item.Trim()} is a {Schema.Words.Of(row.Class)} of {row.Amount:#,##0.00}; what is owed is above 0."),
                 context.Notation.Text($"{row.Amount}"));
         }
+    }
+
+    /// <summary>Our own bound: bills older than that are rare, and longer sums meet more amounts by chance.</summary>
+    private const int DaysUnpaid = 92;
+
+    /// <summary>Goods on hand named for a customer who is billed, or as much as one took since some day up to the sheet's.</summary>
+    private static void BillsAreNoGoods(CheckContext context)
+    {
+        foreach (BalanceRow row in context.Tables.Balances)
+        {
+            if (row is { Class: BalanceClass.CurrentAsset, Amount: > 0m, Kind: null or BalanceItem.Inventory }
+                && (NamedFor(context, row) ?? TookAsMuch(context, row)) is { } why)
+            {
+                context.Report(ProblemCodes.InvoicesAsGoods, row, "kind", why, row.Item.Trim());
+            }
+        }
+    }
+
+    private static string? NamedFor(CheckContext context, BalanceRow row)
+    {
+        foreach (ChannelRow channel in context.Tables.Channels)
+        {
+            string item = row.Item.Trim(), name = channel.Channel.Trim();
+            if (channel.Kind == ChannelKind.Wholesale && item.StartsWith(name, StringComparison.OrdinalIgnoreCase)
+                && (item.Length == name.Length || !char.IsLetterOrDigit(item[name.Length])))
+            {
+                return $"{item} is listed as goods on hand and named for {name}, a customer who is billed.";
+            }
+        }
+
+        return null;
+    }
+
+    private static string? TookAsMuch(CheckContext context, BalanceRow row)
+    {
+        IEnumerable<IGrouping<string, SaleRow>> billed = context.Tables.Sales
+            .Where(sale => sale.Date <= row.Date && sale.Date > row.Date.AddDays(-DaysUnpaid))
+            .GroupBy(sale => sale.Channel.Trim(), StringComparer.OrdinalIgnoreCase)
+            .Where(channel => context.Channel(channel.Key) is { Kind: ChannelKind.Wholesale });
+        foreach (IGrouping<string, SaleRow> channel in billed)
+        {
+            decimal sum = 0m;
+            foreach (IGrouping<DateOnly, SaleRow> day in channel.GroupBy(sale => sale.Date).OrderByDescending(day => day.Key))
+            {
+                sum += day.Sum(sale => RowMoney.Of(sale) ?? 0m);
+                if (sum == row.Amount)
+                {
+                    return context.Notation.Text($"{row.Item.Trim()} is listed as goods on hand, and is as much as {channel.Key} took "
+                        + $"from {day.Key:yyyy-MM-dd} on.");
+                }
+            }
+        }
+
+        return null;
     }
 
     private static void BalanceKinds(CheckContext context, BalanceRow row)

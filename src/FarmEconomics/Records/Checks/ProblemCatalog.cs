@@ -280,6 +280,10 @@ public static class ProblemCatalog
         new(ProblemCodes.SalvageAboveCost, "Worth more at the end than it cost",
             "salvage is greater than the cost, so that owning it would bring money each year.",
             "Correct salvage or cost; leave it if it does gain in value, as land may."),
+        new(ProblemCodes.InvoicesAsGoods, "Unpaid bill listed as goods",
+            "An item of the balance sheet of kind inventory is named for a wholesale channel, or is as much as that channel took up to "
+                + "that day: if customers owe it, the sales hold that money already, and as goods on hand it counts twice.",
+            "If it is customers' unpaid bills for what stands in sales, write invoices as its kind. Leave it if it is goods on hand."),
         new(ProblemCodes.TotalMissed, "Control total missed",
             "What the records add up to is further from the control total than its tolerance.",
             "Look for rows that are missing, entered twice or dated wrongly; correct the total if it is wrong."),

@@ -240,6 +240,9 @@ public static class ProblemCodes
     /// <summary>More salvage than what it cost.</summary>
     public const string SalvageAboveCost = "W209";
 
+    /// <summary>A customer's unpaid bill that seems to be listed as goods.</summary>
+    public const string InvoicesAsGoods = "W210";
+
     /// <summary>A control total the records miss.</summary>
     public const string TotalMissed = "W240";
 

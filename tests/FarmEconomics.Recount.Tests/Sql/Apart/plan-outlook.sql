@@ -46,6 +46,17 @@ CREATE OR REPLACE TABLE came_in AS
 SELECT CAST(CAST(date AS DATE) + INTERVAL 1 YEAR AS DATE) AS day, kind = 'share' AS shares, CAST(amount AS DOUBLE) AS money
 FROM file_of('income') JOIN channels USING (channel) WHERE window_of(CAST(date AS DATE)) = getvariable('before') AND CAST(date AS DATE) <= getvariable('as_of');
 
+-- What customers owe on the sheet the year begins with, where it says what cash there is and the season has expenses: of its last day, at
+-- most 31 days back, else of the first day of the year. It comes in in the first month, and as much comes off the last.
+CREATE OR REPLACE TABLE unpaid AS
+WITH near AS (
+    SELECT CAST(date AS DATE) AS day, kind, CAST(amount AS DOUBLE) AS amount FROM file_of('balances')
+    WHERE CAST(date AS DATE) <= getvariable('start') AND CAST(date AS DATE) > getvariable('start') - 32
+), sheet AS (
+    SELECT * FROM near WHERE day = (SELECT coalesce(max(day) FILTER (day < getvariable('start')), getvariable('start')) FROM near))
+SELECT CASE WHEN bool_or(kind = 'cash') AND EXISTS (FROM expenses WHERE window_of(date) = getvariable('before'))
+    THEN coalesce(sum(amount) FILTER (kind = 'invoices'), 0) ELSE 0 END AS money FROM sheet;
+
 -- Hours there are: by limits, which hold a year later as well; else own hours at the 90th percentile of that half year's weeks, at most the
 -- limit, and hired ones up to it, else the most ever. The seasons are those of plan-weeks.sql.
 CREATE OR REPLACE TABLE logged_weeks AS
@@ -94,9 +105,10 @@ WITH lines AS (
     UNION ALL SELECT 'wages', month_of(getvariable('start') + CAST(7 * h.week AS INTEGER)), greatest(0, h.hours - t.own) * getvariable('hired_hour') FROM week_hours h JOIN hours_there t ON t.week = h.week
         WHERE EXISTS (FROM hours_there WHERE own > 0 OR hired > 0) -- where nobody's hours are on record nothing tells what of them is hired
     UNION ALL SELECT 'bought in', month_of(day), money FROM bought_in
+    UNION ALL SELECT 'invoices', 0, money FROM unpaid UNION ALL SELECT 'invoices', 11, -money FROM unpaid
     UNION ALL SELECT CASE WHEN drawn THEN 'drawn' ELSE 'running' END, month_of(day), money FROM running)
 SELECT l.line, m.month, coalesce(sum(money), 0) AS money
-FROM (SELECT unnest(['sales', 'shares', 'other income', 'supplies', 'wages', 'bought in', 'running', 'drawn']) AS line) l CROSS JOIN (SELECT unnest(range(12)) AS month) m
+FROM (SELECT unnest(['sales', 'shares', 'other income', 'invoices', 'supplies', 'wages', 'bought in', 'running', 'drawn']) AS line) l CROSS JOIN (SELECT unnest(range(12)) AS month) m
 LEFT JOIN lines d ON d.line = l.line AND d.month = m.month GROUP BY l.line, m.month;
 CREATE OR REPLACE VIEW outlook_sums AS
 WITH y AS (SELECT sum(money) FILTER (line IN ('sales', 'shares')) AS came, sum(money) FILTER (line IN ('supplies', 'wages', 'bought in')) AS varies, sum(money) FILTER (line = 'running') AS running, sum(money) FILTER (line = 'other income') AS other FROM outlook_months)
@@ -109,5 +121,17 @@ SELECT t.week, h.hours, t.own, t.hired, coalesce((SELECT sum(net) FROM draft_sal
 FROM hours_there t JOIN week_hours h ON h.week = t.week;
 CREATE OR REPLACE VIEW outlook_supplies AS
 SELECT crop, count(DISTINCT planting) FILTER (NOT stays) AS sowings, sum(standard_feet) AS feet, sum(trays) AS trays,
-    CAST(min(coalesce(p.day, sown, in_bed)) AS VARCHAR) AS first, CAST(sum(cost) AS DOUBLE) AS cost
+    CAST(min(coalesce(p.day, sown, in_bed)) AS VARCHAR) AS first, CASE WHEN NOT bool_or(no_cost) THEN CAST(sum(cost) AS DOUBLE) END AS cost
 FROM draft d JOIN paid p ON p.row = d.row WHERE p.day IS NOT NULL OR sown >= getvariable('start') GROUP BY crop;
+
+-- What can be told: a row that says no hours leaves hours unknown, and with them wages; one for the year after takes those of a sowing of a
+-- crop under a cover that a season with hours grew. One that says no cost and is paid for in the year leaves costs unknown.
+CREATE OR REPLACE VIEW outlook_known AS
+WITH lacks AS (
+    SELECT EXISTS (FROM draft d LEFT JOIN near n ON n.row = d.row LEFT JOIN sowings s ON s.sowing = n.sowing
+            LEFT JOIN growing g ON g.crop = s.crop AND g.cover = s.cover
+            WHERE CASE WHEN d.year > getvariable('before') + 1 AND n.row IS NOT NULL THEN g.crop IS NULL ELSE d.no_hours END) AS hours,
+        EXISTS (FROM draft d JOIN paid p ON p.row = d.row WHERE d.no_cost AND p.day IS NOT NULL) AS cost,
+        EXISTS (FROM hours_there WHERE own > 0 OR hired > 0) AS logged, EXISTS (FROM week_hours WHERE hours > 0) AS works,
+        EXISTS (FROM expenses WHERE window_of(date) = getvariable('before')) AS billed)
+SELECT logged AND works AND NOT hours AS hours, billed AND NOT cost AND NOT (logged AND hours) AS costs FROM lacks;

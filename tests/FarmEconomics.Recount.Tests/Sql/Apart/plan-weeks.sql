@@ -14,8 +14,8 @@ CREATE OR REPLACE TABLE draft AS
 SELECT p.row, CAST(crop_year AS INTEGER) AS year, planting, crop, CAST(bed_feet AS DOUBLE) AS feet,
     CAST(bed_feet AS DOUBLE) * wide AS standard_feet,
     CAST(in_bed AS DATE) AS in_bed, CAST(out_of_bed AS DATE) AS out_of_bed, CAST(sown AS DATE) AS sown,
-    CAST(coalesce(trays, '0') AS DOUBLE) AS trays, CAST(hours AS DOUBLE) AS hours,
-    CAST(coalesce(cost, '0') AS DECIMAL(18, 4)) AS cost
+    CAST(coalesce(trays, '0') AS DOUBLE) AS trays, CAST(coalesce(hours, '0') AS DOUBLE) AS hours,
+    CAST(coalesce(cost, '0') AS DECIMAL(18, 4)) AS cost, hours IS NULL AS no_hours, cost IS NULL AS no_cost
 FROM file_of('plan') p JOIN beds USING (bed)
 WHERE crop_year = (SELECT year FROM outlook)
     OR (crop_year = (SELECT year + 1 FROM outlook) AND CAST(in_bed AS DATE) < window_start(getvariable('before') + 2));

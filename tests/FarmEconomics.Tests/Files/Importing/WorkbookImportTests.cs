@@ -1,5 +1,7 @@
+using System.IO.Compression;
 using FarmEconomics.Files;
 using FarmEconomics.Files.Importing;
+using FarmEconomics.Files.Importing.Drafts;
 using FarmEconomics.Files.Workbooks;
 using FarmEconomics.Records;
 using FarmEconomics.Tests.Files.Workbooks;
@@ -60,6 +62,45 @@ public class WorkbookImportTests
 
         Assert.False(plan.CanApply);
         Assert.Contains(plan.Problems, problem => problem.Severity == Severity.Error && problem.Message.Contains("Cell D2 holds a formula whose value", StringComparison.Ordinal) && problem.Source.Line == 2);
+    }
+
+    /// <summary>
+    /// May 17, 2025 is day 45794 counted from 1900 and 44332 from 1904 (workbookPr, date1904: ECMA-376, part 1, 18.2.28; 1,462 days
+    /// apart). A cell without the look of a day is a day where the mapping says so.
+    /// </summary>
+    [Theory]
+    [InlineData(45794, false)]
+    [InlineData(44332, true)]
+    public void Plan_DaysAsNumbers_AreOfTheWorkbooksCalendar(int day, bool from1904)
+    {
+        (string farm, string map) = Farm("");
+        File.WriteAllText(map, File.ReadAllText(map).Replace("date,Day,,,,", "date,Day,,,,serial"));
+        string till = TestWorkbooks.Raw(("Days", "<sheetData><row>" + string.Concat(new[] { "Day", "Item", "Count", "Paid" }.Select(TestWorkbooks.Text))
+            + $"</row><row><c><v>{day}</v></c>" + TestWorkbooks.Text("kale") + "<c><v>1</v></c><c><v>3</v></c></row></sheetData>", "visible"));
+        if (from1904)
+        {
+            CountFrom1904(till);
+        }
+
+        Assert.Equal("2025-05-17 kale market 1 3.00", string.Join(' ', Assert.Single(RecordsImport.Plan(till, "sales", map, farm).Rows).Fields));
+        string note = ImportDraft.Of(new ImportRequest(till) { Table = "sales" }).Lines.Single(line => line.Column == "date").Note;
+        Assert.Equal(from1904, note.Contains("from 1904", StringComparison.Ordinal));
+        Assert.Equal(!from1904, note.Contains("May 17, 2025", StringComparison.Ordinal));
+    }
+
+    private static void CountFrom1904(string workbook)
+    {
+        using ZipArchive zip = ZipFile.Open(workbook, ZipArchiveMode.Update);
+        ZipArchiveEntry entry = zip.GetEntry("xl/workbook.xml")!;
+        string xml;
+        using (StreamReader reader = new(entry.Open()))
+        {
+            xml = reader.ReadToEnd();
+        }
+
+        entry.Delete();
+        using StreamWriter writer = new(zip.CreateEntry("xl/workbook.xml").Open());
+        writer.Write(xml.Replace("<sheets>", "<workbookPr date1904=\"1\"/><sheets>"));
     }
 
     [Fact]
