@@ -23,7 +23,11 @@ public partial class FirstEveningTests
             {
                 // Its tables are looked at, not its notebooks.
                 string whole = typed.StartsWith("farm-economics review ", StringComparison.Ordinal) ? typed + " --no-notebooks" : typed;
-                ProgramRun run = await Program.RunAsync([.. whole.Split(' ').Skip(1).Select(word => word.StartsWith("shoebox/", StringComparison.Ordinal) || word.StartsWith("my-", StringComparison.Ordinal) ? scratch.File(word) : word)]);
+                ProgramRun run = await Program.RunAsync([
+                    .. whole.Split(' ').Skip(1).Select(word =>
+                        word.StartsWith("shoebox/", StringComparison.Ordinal) || word.StartsWith("my-", StringComparison.Ordinal)
+                            ? scratch.File(word) : word),
+                ]);
                 Assert.True(run.ExitCode == 0 || !typed.EndsWith("--apply", StringComparison.Ordinal), $"{typed}\n{run.Output}{run.Error}");
                 Assert.True(run.ExitCode is 0 or 1, $"{typed}\n{run.Output}{run.Error}");
                 Assert.DoesNotContain("DOES NOT ADD UP", run.Output, StringComparison.Ordinal);

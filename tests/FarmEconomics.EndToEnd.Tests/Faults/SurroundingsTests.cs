@@ -3,7 +3,8 @@ using FarmEconomics.EndToEnd.Tests.Support;
 namespace FarmEconomics.EndToEnd.Tests.Faults;
 
 /// <summary>Odd machines: another language, another time zone, no home, no fonts, names that need care. The results are the same bytes.</summary>
-public class SurroundingsTests(SurroundingsTests.PlainTables plainTables, ReviewedSound sound) : IClassFixture<SurroundingsTests.PlainTables>
+public class SurroundingsTests(SurroundingsTests.PlainTables plainTables, ReviewedSound sound)
+    : IClassFixture<SurroundingsTests.PlainTables>
 {
     private static readonly string[] AllOdd =
         ["-u", "HOME", "-u", "XDG_CONFIG_HOME", "FONTCONFIG_FILE=/nowhere/fonts.conf", "FONTCONFIG_PATH=/nowhere", "LANG=tr_TR.UTF-8", "LC_ALL=tr_TR.UTF-8", "TZ=Pacific/Kiritimati"];

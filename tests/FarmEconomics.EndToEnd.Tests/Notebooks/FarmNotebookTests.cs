@@ -127,7 +127,9 @@ public class FarmNotebookTests(FarmNotebookTests.FiveTables fiveTables) : IClass
         Assert.Null(run.Failure);
         NextYearReport.FindSolver = Solver.LinearSolvers.Find;
         NextYearParameters asked = new() { HowSafe = true };
-        Block page = new NextYearReport().Make(ReviewedFarm.Of(FarmFolder.Open(few)), asked, TestContext.Current.CancellationToken).Show(NextYearBlock.Safe);
+        Block page = new NextYearReport()
+            .Make(ReviewedFarm.Of(FarmFolder.Open(few)), asked, TestContext.Current.CancellationToken)
+            .Show(NextYearBlock.Safe);
         string key = BlockKey.Of(NextYearBlock.Safe).Name;
         JsonObject shown = Data(run).Select(data => data[BlockFormatterSource.Json]).OfType<JsonNode>()
             .Select(json => json as JsonObject ?? JsonNode.Parse((string)json!)!.AsObject())

@@ -25,7 +25,9 @@ internal static class JupyterWindow
 {
     private const float PatienceMilliseconds = 180_000;
 
-    /// <summary>Opens a notebook, has all cells run, and reads what is shown. All of one server run in one kernel, one after another.</summary>
+    /// <summary>
+    /// Opens a notebook, has all cells run, and reads what is shown. All of one server run in one kernel, one after another.
+    /// </summary>
     /// <param name="browser">The browser.</param>
     /// <param name="server">The Jupyter.</param>
     /// <param name="notebook">The notebook's file name.</param>

@@ -37,7 +37,9 @@ internal static class Runs
     /// </summary>
     public static async Task<NotebookRun> Demo(string name) => (await DemoRuns.Value)[Shipped.IndexOf(name)];
 
-    /// <summary>All notebooks that ship, one after another in one child: a review takes two, but each has its own compiler to warm up.</summary>
+    /// <summary>
+    /// All notebooks that ship, one after another in one child: a review takes two, but each has its own compiler to warm up.
+    /// </summary>
     public static Task<IReadOnlyList<NotebookRun>> AllAsync(IReadOnlyDictionary<string, object> parameters) =>
         NotebookChildProcess.RunAllAsync(
             [

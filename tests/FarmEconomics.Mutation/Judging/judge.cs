@@ -57,7 +57,7 @@ foreach (Mutant mutant in mutants.Where(mutant => verdicts.GetValueOrDefault(mut
 
 int killed = mutants.Count(mutant => verdicts.GetValueOrDefault(mutant.Id) is "killed" or "timeout");
 int timeouts = verdicts.Values.Count(verdict => verdict == "timeout");
-Console.WriteLine($"killed {killed} of {mutants.Length}, {100.0 * killed / mutants.Length:0.00} %, {timeouts} of them by running out of time");
+Console.WriteLine($"killed {killed} of {mutants.Length}, {100.0 * killed / mutants.Length:0.00} %, {timeouts} of them out of time");
 return 0;
 
 static int Whole(string text) => int.Parse(text, CultureInfo.InvariantCulture);
@@ -152,7 +152,8 @@ internal sealed record ExampleTest(string Name, Type Class, MethodInfo Method, o
                     object rows = type.GetProperty(name, Any)?.GetValue(null) ?? type.GetMethod(name, Any)!.Invoke(null, null)!;
                     foreach (object row in (System.Collections.IEnumerable)rows)
                     {
-                        yield return row as object?[] ?? (object?[])row.GetType().GetInterface("ITheoryDataRow")!.GetMethod("GetData")!.Invoke(row, null)!;
+                        yield return row as object?[]
+                            ?? (object?[])row.GetType().GetInterface("ITheoryDataRow")!.GetMethod("GetData")!.Invoke(row, null)!;
                     }
 
                     break;
@@ -184,7 +185,9 @@ internal sealed class Judge(MutatedLibrary library, Dictionary<string, ExampleTe
     private const double Patience = 6.0;
     private const double Slower = 20.0;
 
-    /// <summary>Writes down which mutants each test comes by and how long it takes; a test that fails without a mutant judges none.</summary>
+    /// <summary>
+    /// Writes down which mutants each test comes by and how long it takes; a test that fails without a mutant judges none.
+    /// </summary>
     public void Cover(string file, HashSet<int> judged)
     {
         using StreamWriter writer = new(file);
@@ -193,9 +196,10 @@ internal sealed class Judge(MutatedLibrary library, Dictionary<string, ExampleTe
             int[] mutants = [.. library.ComeBy(() => test.Run()).Where(judged.Contains)];
             Stopwatch clock = Stopwatch.StartNew();
             string? wrong = test.Run();
+            string seconds = clock.Elapsed.TotalSeconds.ToString(CultureInfo.InvariantCulture);
             if (wrong is null)
             {
-                writer.WriteLine($"{test.Name}\t{clock.Elapsed.TotalSeconds.ToString(CultureInfo.InvariantCulture)}\t{string.Join(' ', mutants)}");
+                writer.WriteLine($"{test.Name}\t{seconds}\t{string.Join(' ', mutants)}");
             }
             else if (wrong != "skipped")
             {
@@ -208,7 +212,8 @@ internal sealed class Judge(MutatedLibrary library, Dictionary<string, ExampleTe
     public int Work(string covered, string verdicts, int part, int parts)
     {
         Dictionary<int, List<(ExampleTest Test, double Seconds)>> byMutant = Read(covered);
-        HashSet<int> done = File.Exists(verdicts) ? [.. File.ReadLines(verdicts).Select(line => int.Parse(line.Split('\t')[0], CultureInfo.InvariantCulture))] : [];
+        HashSet<int> done = File.Exists(verdicts)
+            ? [.. File.ReadLines(verdicts).Select(line => int.Parse(line.Split('\t')[0], CultureInfo.InvariantCulture))] : [];
         using StreamWriter writer = new(verdicts, append: true) { AutoFlush = true };
         foreach (int mutant in byMutant.Keys.Order().Where(id => id % parts == part && !done.Contains(id)))
         {
@@ -256,7 +261,8 @@ internal sealed class Judge(MutatedLibrary library, Dictionary<string, ExampleTe
                     return;
                 }
             }
-        }, maxStackSize: 16 << 20) { IsBackground = true };
+        }, maxStackSize: 16 << 20)
+        { IsBackground = true };
         thread.Start();
         while (!thread.Join(200))
         {

@@ -38,7 +38,10 @@ public class SeasonFiguresTests
             ("income.csv", "date,channel,amount\n"),
             ("categories.csv", "category,class,statement_line,varies_with\nseed,operating,materials,length\n"),
             ("expenses.csv", "date,amount,category,crop\n2025-05-01,1000,seed,beets\n"),
-            ("balances.csv", "date,item,class,amount,kind\n2024-12-31,Checking,current-asset,2000,cash\n2025-12-31,Checking,current-asset,2500,cash\n"));
+            (
+                "balances.csv",
+                "date,item,class,amount,kind\n2024-12-31,Checking,current-asset,2000,cash\n2025-12-31,Checking,current-asset,2500,cash\n"
+            ));
         KeyFigure cash = new SeasonWords(ReviewedFarm.Of(FarmFolder.Open(folder))).Figures.Figures.Single(figure => figure.Name == "cash");
 
         Assert.Equal((3400m, "more by the records; the balance sheets say $500 more"), (cash.Value, cash.Words));

@@ -20,7 +20,9 @@ public class VerdictOrderTests
             .AsOf("2025-12-31")
             .Channel("stall", ChannelKind.Market)
             .Worker("me", WorkerKind.Owner);
-        foreach ((string crop, decimal sold, decimal seed) in new[] { ("Peas", 20m, 90m), ("Chard", 0m, 30m), ("Beans", 100m, 30m), ("Kale", 400m, 30m) })
+        (string Crop, decimal Sold, decimal Seed)[] crops =
+            [("Peas", 20m, 90m), ("Chard", 0m, 30m), ("Beans", 100m, 30m), ("Kale", 400m, 30m)];
+        foreach ((string crop, decimal sold, decimal seed) in crops)
         {
             farm.Bed(crop)
                 .Crop(crop, storageDays: 7m)

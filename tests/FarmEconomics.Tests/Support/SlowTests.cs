@@ -2,7 +2,9 @@ using System.Runtime.CompilerServices;
 
 namespace FarmEconomics.Tests.Support;
 
-/// <summary>Tests told apart because they take long: they run where FARMECONOMICS_SLOW=1 asks for them, as CI does, and are skipped elsewhere.</summary>
+/// <summary>
+/// Tests told apart because they take long: they run where FARMECONOMICS_SLOW=1 asks for them, as CI does, and are skipped elsewhere.
+/// </summary>
 internal static class SlowTests
 {
     public const string Why = "Takes long; runs with FARMECONOMICS_SLOW=1.";

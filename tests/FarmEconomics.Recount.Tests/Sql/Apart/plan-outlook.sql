@@ -108,7 +108,8 @@ WITH lines AS (
     UNION ALL SELECT 'invoices', 0, money FROM unpaid UNION ALL SELECT 'invoices', 11, -money FROM unpaid
     UNION ALL SELECT CASE WHEN drawn THEN 'drawn' ELSE 'running' END, month_of(day), money FROM running)
 SELECT l.line, m.month, coalesce(sum(money), 0) AS money
-FROM (SELECT unnest(['sales', 'shares', 'other income', 'invoices', 'supplies', 'wages', 'bought in', 'running', 'drawn']) AS line) l CROSS JOIN (SELECT unnest(range(12)) AS month) m
+FROM (SELECT unnest(['sales', 'shares', 'other income', 'invoices', 'supplies', 'wages', 'bought in', 'running', 'drawn']) AS line) l
+CROSS JOIN (SELECT unnest(range(12)) AS month) m
 LEFT JOIN lines d ON d.line = l.line AND d.month = m.month GROUP BY l.line, m.month;
 CREATE OR REPLACE VIEW outlook_sums AS
 WITH y AS (SELECT sum(money) FILTER (line IN ('sales', 'shares')) AS came, sum(money) FILTER (line IN ('supplies', 'wages', 'bought in')) AS varies, sum(money) FILTER (line = 'running') AS running, sum(money) FILTER (line = 'other income') AS other FROM outlook_months)

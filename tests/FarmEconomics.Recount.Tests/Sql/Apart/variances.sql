@@ -19,7 +19,8 @@ FROM plan_years p CROSS JOIN crops c LEFT JOIN each b ON b.crop = c.crop AND b.y
 
 CREATE TABLE planned_crops AS
 SELECT p.year, f.crop, sum(CAST(bed_feet AS DOUBLE) * b.wide) AS feet, sum(CAST(yield AS DOUBLE) * passed(CAST(in_bed AS DATE), CAST(out_of_bed AS DATE), stop)) AS picked,
-    sum(CAST(coalesce(hours, '0') AS DOUBLE) * passed(CAST(in_bed AS DATE), CAST(out_of_bed AS DATE), stop)) AS hours, sum(CAST(coalesce(cost, '0') AS DOUBLE)) AS inputs
+    sum(CAST(coalesce(hours, '0') AS DOUBLE) * passed(CAST(in_bed AS DATE), CAST(out_of_bed AS DATE), stop)) AS hours,
+    sum(CAST(coalesce(cost, '0') AS DOUBLE)) AS inputs
 FROM file_of('plan') f JOIN plan_years p ON p.year = CAST(f.crop_year AS INTEGER) JOIN beds b ON b.bed = f.bed WHERE CAST(in_bed AS DATE) < stop GROUP BY p.year, f.crop;
 CREATE TABLE planned_channels AS
 SELECT p.year, s.crop, s.channel, sum(CAST(quantity AS DOUBLE) * CAST(u.base AS DOUBLE) * done) AS units, sum(CAST(quantity AS DOUBLE) * CAST(price AS DOUBLE) * done * (1 - CAST(h.fee_percent AS DOUBLE) / 100)) AS net
@@ -58,7 +59,8 @@ FROM feet f LEFT JOIN costs c ON c.crop = f.crop AND c.year = f.year LEFT JOIN h
 
 -- Crops of which a row says no hours, or no cost: they count as they came.
 CREATE TABLE not_planned AS
-SELECT CAST(crop_year AS INTEGER) AS year, crop, bool_or(hours IS NULL) AS hours, bool_or(cost IS NULL) AS cost FROM file_of('plan') GROUP BY ALL;
+SELECT CAST(crop_year AS INTEGER) AS year, crop, bool_or(hours IS NULL) AS hours, bool_or(cost IS NULL) AS cost
+FROM file_of('plan') GROUP BY ALL;
 
 -- Both sides of a crop and their sums; then the plan with one factor after another actual.
 CREATE TABLE sides AS
@@ -68,11 +70,17 @@ WITH sold AS (
 SELECT y.year, c.crop, p.crop IS NOT NULL AS was_planned, a.crop IS NOT NULL AS was_grown, coalesce(p.feet, 0) AS p_feet, coalesce(a.feet, 0) AS a_feet,
     p.picked AS p_picked, p.picked * k.part / (1 - k.part) AS p_culled, a.picked AS a_picked, a.culled AS a_culled,
     CASE WHEN p.crop IS NULL THEN 0 ELSE coalesce(ps.units, 0) END AS p_sold, coalesce(sa.units, 0) AS a_sold, CASE WHEN p.crop IS NULL THEN 0 ELSE coalesce(ps.net, 0) END AS p_net, coalesce(sa.net, 0) AS a_net,
-    CASE WHEN l.hours AND a.crop IS NOT NULL THEN a.hours * CASE WHEN p.picked > 0 AND a.picked > 0 THEN p.picked / a.picked WHEN a.feet > 0 THEN p.feet / a.feet ELSE 0 END ELSE p.hours END AS p_hours, a.hours AS a_hours,
-    h.cost AS p_cost, a.cost AS a_cost, CASE WHEN l.cost AND a.crop IS NOT NULL THEN a.inputs * CASE WHEN a.feet > 0 THEN p.feet / a.feet ELSE 0 END ELSE p.inputs END AS p_inputs, a.inputs AS a_inputs
+    CASE WHEN l.hours AND a.crop IS NOT NULL THEN
+        a.hours * CASE WHEN p.picked > 0 AND a.picked > 0 THEN p.picked / a.picked WHEN a.feet > 0 THEN p.feet / a.feet ELSE 0 END
+    ELSE p.hours END AS p_hours, a.hours AS a_hours,
+    h.cost AS p_cost, a.cost AS a_cost,
+    CASE WHEN l.cost AND a.crop IS NOT NULL THEN a.inputs * CASE WHEN a.feet > 0 THEN p.feet / a.feet ELSE 0 END
+    ELSE p.inputs END AS p_inputs, a.inputs AS a_inputs
 FROM plan_years y CROSS JOIN crops c LEFT JOIN planned_crops p ON p.year = y.year AND p.crop = c.crop LEFT JOIN came_crops a ON a.year = y.year AND a.crop = c.crop
 LEFT JOIN sold ps ON ps.side = 'plan' AND ps.year = y.year AND ps.crop = c.crop LEFT JOIN sold sa ON sa.side = 'came' AND sa.year = y.year AND sa.crop = c.crop
-LEFT JOIN not_planned l ON l.year = y.year AND l.crop = c.crop JOIN hour_costs h ON h.year = y.year JOIN cull_parts k ON k.year = y.year AND k.crop = c.crop WHERE p.crop IS NOT NULL OR a.crop IS NOT NULL;
+LEFT JOIN not_planned l ON l.year = y.year AND l.crop = c.crop JOIN hour_costs h ON h.year = y.year
+JOIN cull_parts k ON k.year = y.year AND k.crop = c.crop
+WHERE p.crop IS NOT NULL OR a.crop IS NOT NULL;
 
 -- Mean price of what was sold where the plan says, or where it really was, at planned or actual prices.
 CREATE TABLE mean_prices AS

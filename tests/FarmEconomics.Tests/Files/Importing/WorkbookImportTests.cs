@@ -55,7 +55,8 @@ public class WorkbookImportTests
     public void Plan_FormulaWithoutValue_IsAnErrorOfItsRow()
     {
         (string farm, string map) = Farm("");
-        string till = TestWorkbooks.Raw(("Days", "<sheetData><row>" + string.Concat(new[] { "Day", "Item", "Count", "Paid" }.Select(TestWorkbooks.Text))
+        string heads = string.Concat(new[] { "Day", "Item", "Count", "Paid" }.Select(TestWorkbooks.Text));
+        string till = TestWorkbooks.Raw(("Days", "<sheetData><row>" + heads
             + "</row><row>" + TestWorkbooks.Text("2025-05-17") + TestWorkbooks.Text("kale") + "<c><v>1</v></c><c><f>1+2</f></c></row></sheetData>", "visible"));
 
         ImportPlan plan = RecordsImport.Plan(till, "sales", map, farm);
