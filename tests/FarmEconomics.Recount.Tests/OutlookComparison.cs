@@ -82,7 +82,7 @@ internal static class OutlookComparison
         // Months are told to the cent: what half a cent in each of 84 figures moves, where little is left of the money.
         decimal breakEven = outlook.BreakEven.Value ?? 0m;
         double left = Convert.ToDouble(sums["left_of_it"], CultureInfo.InvariantCulture);
-        object counted = outlook.CostsUnknown is null ? sums["break_even"] : 0.0;
+        object? counted = outlook.CostsUnknown is null ? sums["break_even"] : 0.0;
         Same("break-even", breakEven, counted, Math.Max(1.0, 0.42 * Math.Abs((double)breakEven) / left));
         Same("hours", ofTheYear.Weeks.Sum(week => week.Hours), sums["hours"], 0.005);
         Assert.Equal(outlook.Supplies.Count, recount.Count("FROM outlook_supplies"));
