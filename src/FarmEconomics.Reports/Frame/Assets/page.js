@@ -14,8 +14,8 @@ const farmPage = (() => {
     line.className = 'all';
     const button = document.createElement('button');
     button.type = 'button';
-    const count = String(rows.length).replace(/\B(?=(\d{3})+$)/g, table.dataset.group || ',');
-    button.textContent = `Show all ${count} rows`;
+    const count = rows.length.toLocaleString('en-US').replaceAll(',', table.dataset.group || ',');
+    button.textContent = 'Show all ' + count + ' rows';
     button.addEventListener('click', () => { hide(false); line.remove(); delete table.dataset.rows; });
     line.append(button);
     table.closest('.scroll').after(line);
