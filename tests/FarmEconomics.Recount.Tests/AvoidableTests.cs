@@ -8,7 +8,7 @@ public sealed class AvoidableTests
 {
     public static TheoryData<string> Changes => ["none", "books", "channels and prices", "hours"];
 
-    [Theory]
+    [SlowTheory]
     [MemberData(nameof(Changes))]
     public void WhatGoesWithACropAndWhatSharesCost_EveryCropYear_IsTheSameByBothWays(string change)
     {

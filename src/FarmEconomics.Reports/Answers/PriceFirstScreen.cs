@@ -110,8 +110,17 @@ internal sealed class PriceFirstScreen(ReviewedFarm farm, PriceFindings found, S
             ? $"{Phrase.Sentence(notation.Count(found.Raise.Count, "crop"))} sold below full cost and came in **{Money(found.Short)}** "
                 + $"short over the season."
             : NoneCanBePriced ? ""
-            : "No crop that can be priced sold below full cost.";
+            : NothingToAsk() ?? "No crop that can be priced sold below full cost.";
         return new Prose((first + (found.Count(PriceStanding.CannotBePriced) == 0 ? Best() : $" {CannotBePriced()}")).Trim());
+    }
+
+    // Where no price leaves what is wanted, none is told; sold below full cost they were all the same.
+    private string? NothingToAsk()
+    {
+        List<CropPrice> below = [.. found[PriceStanding.Unknown].Where(price => price.AgainstFullCost.Value < 0m)];
+        return below.Count == 0 ? null
+            : $"{Phrase.Sentence(notation.Count(below.Count, "crop"))} sold below full cost, and what to ask isn't known: "
+                + $"{Prose.Text(below[0].Advice(below[0].SellingUnit).Price.Reason ?? "")}.";
     }
 
     private bool NoneCanBePriced => found.Count(PriceStanding.CannotBePriced) == found.Book.In(found.Channel).Count();

@@ -55,6 +55,14 @@ public class PricesReportTests
         Assert.True(high.Rows.Sum(row => row[4].Number ?? 0m) > low.Rows.Sum(row => row[4].Number ?? 0m));
     }
 
+    /// <summary>After a fee of 6% no price leaves 99%: the crops sold below full cost are still told.</summary>
+    [Fact]
+    public void Wanted_MoreThanAnyPriceLeaves_StillTellsWhatSoldBelowFullCost()
+    {
+        HeadlineBlock headline = Make(AnswerFarms.Demo, new PricesParameters { TargetMargin = 99m }).OfType<HeadlineBlock>().Single();
+        Assert.Contains("sold below full cost, and what to ask isn't known: ", headline.Why!.ToPlainText(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Members_Given_PriceAShare()
     {

@@ -12,7 +12,7 @@ public class DemoScenarioTests
 {
     private static FarmReview Review => DemoSeason.Review;
 
-    [Theory]
+    [SlowTheory]
     [InlineData("owner_wage=24.50; wage of owner=+3%")]
     [InlineData("interest_percent=8; ownership_method=depreciation-and-interest; idle_capacity=spread; closing_stock=ignore")]
     [InlineData("price of Carrots=2.75; prices at Juniper Shop=+12.5%; price of Salad mix at Saturday Market=-10%")]

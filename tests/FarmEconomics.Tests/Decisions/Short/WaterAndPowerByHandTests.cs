@@ -27,6 +27,20 @@ public class WaterAndPowerByHandTests
         return farm;
     }
 
+    /// <summary>Weather of other seasons tells nothing of this one's water; one day of this season tells of it.</summary>
+    [Theory]
+    [InlineData("2024-12-20", "2024-12-31", false)]
+    [InlineData("2024-12-20", "2025-01-01", true)]
+    [InlineData("2025-12-31", "2026-01-10", true)]
+    [InlineData("2026-01-01", "2026-01-10", false)]
+    public void Water_IsToldOfSeasonsTheWeatherHoldsADayOf(string first, string last, bool told)
+    {
+        WaterAndPower supply = Of(WholeFarm.Built().Weather(first, last, 8m).Channel("stall", ChannelKind.Market)
+            .Spend("2025-03-01", 300m, "rent").Block("A").Grows("A", "2025-07-10", null, 1000m));
+        Assert.Equal(told ? null : $"the weather table holds {first} to {last}, no day of 2025", supply.WhyNoWater);
+        Assert.Equal(told, supply.Water is not null);
+    }
+
     /// <summary>
     /// In feet: 1,000 ft of bed 30 in wide are 232.2576 m², a day's 0.3 in 7.62 mm, of which the soil gives the first 3. Of 100 gallons a
     /// day the first takes all; without a limit it would take 7.62 mm, 467.5 gallons.
