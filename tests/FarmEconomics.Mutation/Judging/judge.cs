@@ -38,15 +38,19 @@ Mutant[] mutants = Mutant.Read(args[1]);
 new Judge(new MutatedLibrary(folder), ExampleTest.All(folder)).Cover(covered, [.. mutants.Select(mutant => mutant.Id)]);
 await Task.WhenAll(Enumerable.Range(0, WorkersAtOnce).Select(async worker =>
 {
-    // A mutant that never ends takes its worker along; the next one goes on behind it.
+    // A mutant that never ends, or that ends the process, takes its worker along; the next one goes on behind it.
     int code;
     do
     {
         using Process child = Process.Start(Environment.ProcessPath!, [folder, "work", $"{worker}", $"{WorkersAtOnce}"]);
         await child.WaitForExitAsync();
         code = child.ExitCode;
+        if (code is not 0 and not TimedOut)
+        {
+            File.AppendAllText(Verdicts(worker), $"{File.ReadAllText(Judge.Running(Verdicts(worker)))}\tkilled\n");
+        }
     }
-    while (code == TimedOut);
+    while (code != 0);
 }));
 Dictionary<int, string> verdicts = Enumerable.Range(0, WorkersAtOnce).SelectMany(worker => File.ReadLines(Verdicts(worker)))
     .Select(line => line.Split('\t')).ToDictionary(cells => Whole(cells[0]), cells => cells[1]);
@@ -208,6 +212,9 @@ internal sealed class Judge(MutatedLibrary library, Dictionary<string, ExampleTe
         }
     }
 
+    /// <summary>The file that names the mutant a worker is at.</summary>
+    public static string Running(string verdicts) => verdicts.Replace("verdicts", "running", StringComparison.Ordinal);
+
     /// <summary>Judges every so-manieth mutant that isn't judged yet.</summary>
     public int Work(string covered, string verdicts, int part, int parts)
     {
@@ -217,6 +224,7 @@ internal sealed class Judge(MutatedLibrary library, Dictionary<string, ExampleTe
         using StreamWriter writer = new(verdicts, append: true) { AutoFlush = true };
         foreach (int mutant in byMutant.Keys.Order().Where(id => id % parts == part && !done.Contains(id)))
         {
+            File.WriteAllText(Running(verdicts), $"{mutant}");
             string verdict = VerdictOn(mutant, [.. byMutant[mutant].OrderBy(one => one.Seconds)]);
             writer.WriteLine($"{mutant}\t{verdict}");
             if (verdict == "timeout")
