@@ -37,7 +37,8 @@ public class LenderReportTests
     {
         FarmBuilder farm = new FarmBuilder(new FarmSettings { InterestPercent = 5m, OwnerWage = 20m })
             .AsOf("2025-12-31").Crop("beets").Bed("bed")
-            .Channel("grocer", ChannelKind.Wholesale).Planting("b", "beets", "bed", 10, "2025-05-01", "2025-07-15").Pick("2025-07-01", "b", 100)
+            .Channel("grocer", ChannelKind.Wholesale).Planting("b", "beets", "bed", 10, "2025-05-01", "2025-07-15")
+            .Pick("2025-07-01", "b", 100)
             .Sell("2025-07-01", "beets", "grocer", 88, 50m).Spend("2025-05-01", 1000m, "seed", crop: "beets");
         IReadOnlyList<Block> blocks = LenderReport.Of(FundingWriteUp.Of(farm.Review(), 2025, null, FundingAssumptions.Parse("")));
 

@@ -23,7 +23,9 @@ public class SeasonFiguresTests
         Assert.StartsWith("more in the bank", cash.Words, StringComparison.Ordinal);
     }
 
-    /// <summary>4,400 sold and 1,000 spent by the records; the account grew by 500: what isn't there must not be told as in the bank.</summary>
+    /// <summary>
+    /// 4,400 sold and 1,000 spent by the records; the account grew by 500: what isn't there must not be told as in the bank.
+    /// </summary>
     [Fact]
     public void Cash_ThatTheBalanceSheetsDontFind_IsToldByBoth()
     {

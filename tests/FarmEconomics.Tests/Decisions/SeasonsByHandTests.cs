@@ -47,8 +47,8 @@ public class SeasonsByHandTests
     }
 
     /// <summary>
-    /// Kale added 70 and 90 at 100 of output: 10 above its mean and below, 2 x 10^2 / 100^2 over one degree of freedom. Chard, thrown out in
-    /// both its seasons, has no output to tell a spread in parts of, and beets of one season have no spread.
+    /// Kale added 70 and 90 at 100 of output: 10 above its mean and below, 2 x 10^2 / 100^2 over one degree of freedom. Chard, thrown
+    /// out in both its seasons, has no output to tell a spread in parts of, and beets of one season have no spread.
     /// </summary>
     [Fact]
     public void Spread_IsToldOfCropsWithOutputAndTwoSeasons()

@@ -105,7 +105,8 @@ public class SeasonsThatCountByHandTests
     }
 
     /// <summary>
-    /// Rhubarb rested in 2023; in 2024 it was sold without a harvest on record, as were radishes: none of these seasons tells what they add.
+    /// Rhubarb rested in 2023; in 2024 it was sold without a harvest on record, as were radishes: none of these seasons tells what
+    /// they add.
     /// </summary>
     [Theory]
     [InlineData("Rhubarb")]
@@ -121,7 +122,8 @@ public class SeasonsThatCountByHandTests
             farm.Spend($"{year}-05-01", 20m, "compost", crop: "Rhubarb").Work($"{year}-05-01", "Bo", 1m, "grow", crop: "Rhubarb");
         }
 
-        farm.Sell("2024-07-01", crop, "stall", 40m, price: 3m).Pick("2025-07-01", crop, 50m).Sell("2025-07-01", crop, "stall", 50m, price: 3m);
+        farm.Sell("2024-07-01", crop, "stall", 40m, price: 3m).Pick("2025-07-01", crop, 50m)
+            .Sell("2025-07-01", crop, "stall", 50m, price: 3m);
         Assert.Equal([2025], Judge(farm, crop).Seasons.Select(season => season.CropYear));
     }
 

@@ -46,7 +46,9 @@ public class VerdictEdgesByHandTests
         Close.To(400m * part, Named(verdicts, "Kale").Noise.Amount, 0.006m);
     }
 
-    /// <summary>Beets on 160 feet once, 100 since, so that the stall takes half as much again at 1: own hours, what they sold for.</summary>
+    /// <summary>
+    /// Beets on 160 feet once, 100 since, so that the stall takes half as much again at 1: own hours, what they sold for.
+    /// </summary>
     private static FarmBuilder RoomForBeets(decimal before, decimal now, decimal hours, decimal seed = 30m)
     {
         FarmBuilder farm = Crop(Farm(), "Beets", 1m, 160m);
@@ -75,7 +77,8 @@ public class VerdictEdgesByHandTests
     [InlineData(125, 132, 0.4, false)]
     public void More_ThatTakesHoursDearerThanOwnOnes_MustPayForThem(int before, int now, double paid, bool told)
     {
-        FarmBuilder farm = Crop(RoomForBeets(before, now, 5m).With(settings => settings with { OwnerWage = 5m }), "Kale", 4m, structure: "tunnel")
+        FarmBuilder farm = Crop(
+            RoomForBeets(before, now, 5m).With(settings => settings with { OwnerWage = 5m }), "Kale", 4m, structure: "tunnel")
             .Limit("own labor", 5m, "hours a week");
         Array.ForEach(Years, year => Grow(farm, "Kale", year, 100m, 4m, worker: "Bo"));
         Verdict beets = Named(Judge(farm), "Beets");
@@ -87,8 +90,8 @@ public class VerdictEdgesByHandTests
     }
 
     /// <summary>
-    /// 270, 70 and 180: the season lay 6.67 above the mean, a fifth of it 1.33. 20 feet more bring 62 less 26: 34.67 of it is beyond a fifth
-    /// of the noise of 40.89.
+    /// 270, 70 and 180: the season lay 6.67 above the mean, a fifth of it 1.33. 20 feet more bring 62 less 26: 34.67 of it is beyond
+    /// a fifth of the noise of 40.89.
     /// </summary>
     [Fact]
     public void More_IsToldLessItsPartOfALuckySeason()
@@ -121,8 +124,8 @@ public class VerdictEdgesByHandTests
     /// <summary>
     /// Beets in two beds bring 300 lb, with seed of 364 twice and then 60: -68, -68, 236, mean 33.33, over 300 and six degrees of freedom a
     /// part of 0.195 of noise. Kale and chard on 50 feet, each on 150 once, take a bed each: 736 and 336 less 236, and 202.67 by which the
-    /// season lay above the mean. To beat are the noise of beets, 58.50, that of twice the kale, 156.02, and that of twice the chard, 78.01,
-    /// and a part of beets' 300 that may be 2.48 and not 2.49.
+    /// season lay above the mean. To beat are the noise of beets, 58.50, that of twice the kale, 156.02, and that of twice the
+    /// chard, 78.01, and a part of beets' 300 that may be 2.48 and not 2.49.
     /// </summary>
     [Theory]
     [InlineData(2.48, true)]

@@ -163,7 +163,8 @@ public class VerdictsByRuleTests
     [Fact]
     public void CropOfUnknownHours_ThatNobodyTook_SaysWhyOfTheHours()
     {
-        FarmBuilder farm = Farm(wage: null).Price("Kale", 4m).Pick("2025-07-01", "K1", 200m).Work("2025-07-01", "me", 5m, "harvest", crop: "Kale");
+        FarmBuilder farm = Farm(wage: null).Price("Kale", 4m).Pick("2025-07-01", "K1", 200m)
+            .Work("2025-07-01", "me", 5m, "harvest", crop: "Kale");
         farm.Set(farm.Tables.Crops[0], CropRow.StorageDaysColumn, 7m);
         EnterpriseBudget kale = farm.Season(2025).CropNamed("Kale");
         Assert.Equal((200m, 0m, 0m), (kale.Sums.Harvested, kale.Sums.Sold, kale.Sums.OnHand));

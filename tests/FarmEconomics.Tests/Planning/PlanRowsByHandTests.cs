@@ -229,7 +229,9 @@ public class PlanRowsByHandTests
         Assert.Contains("cash by month: no balance sheet says what cash there is at the beginning", without.NotChecked);
     }
 
-    /// <summary>Customers owe 80 at the beginning: they pay in the first month, and 80 are owed again at the end; no cash, no such rows.</summary>
+    /// <summary>
+    /// Customers owe 80 at the beginning: they pay in the first month, and 80 are owed again at the end; no cash, no such rows.
+    /// </summary>
     [Fact]
     public void Cash_UnpaidInvoices_ComeInFirstAndComeOffLast()
     {
@@ -242,7 +244,9 @@ public class PlanRowsByHandTests
         Assert.Equal([80m, 0m, -80m], new[] { 0, 5, 11 }.Select(month => outlook.Months[month].Invoices));
         Assert.Equal([80m, 0m, -80m], new[] { 0, 5, 11 }.Select(month => outlook.Months[month].Left - without.Months[month].Left));
         Assert.Equal(without.BreakEven, outlook.BreakEven);
-        Assert.All(Of(PlanByHandTests.ModelOf(farm, settings with { OpeningCash = null })).Months, month => Assert.Equal(0m, month.Invoices));
+        Assert.All(
+            Of(PlanByHandTests.ModelOf(farm, settings with { OpeningCash = null })).Months,
+            month => Assert.Equal(0m, month.Invoices));
     }
 
     /// <summary>

@@ -33,10 +33,18 @@ internal static class FundingChecks
     /// <summary>Goods on hand named for a customer who is billed, or as much as one took since some day up to the sheet's.</summary>
     private static void BillsAreNoGoods(CheckContext context)
     {
-        foreach (BalanceRow row in context.Tables.Balances)
+        BalanceRow[] goods =
+        [
+            .. context.Tables.Balances.Where(row =>
+                row is { Class: BalanceClass.CurrentAsset, Amount: > 0m, Kind: null or BalanceItem.Inventory }),
+        ];
+
+        // Looked through once, and only where goods are listed.
+        SaleRow[] billed = goods.Length == 0 ? []
+            : [.. context.Tables.Sales.Where(sale => context.Channel(sale.Channel.Trim()) is { Kind: ChannelKind.Wholesale })];
+        foreach (BalanceRow row in goods)
         {
-            if (row is { Class: BalanceClass.CurrentAsset, Amount: > 0m, Kind: null or BalanceItem.Inventory }
-                && (NamedFor(context, row) ?? TookAsMuch(context, row)) is { } why)
+            if ((NamedFor(context, row) ?? TookAsMuch(context, row, billed)) is { } why)
             {
                 context.Report(ProblemCodes.InvoicesAsGoods, row, "kind", why, row.Item.Trim());
             }
@@ -58,13 +66,11 @@ internal static class FundingChecks
         return null;
     }
 
-    private static string? TookAsMuch(CheckContext context, BalanceRow row)
+    private static string? TookAsMuch(CheckContext context, BalanceRow row, SaleRow[] billed)
     {
-        IEnumerable<IGrouping<string, SaleRow>> billed = context.Tables.Sales
+        foreach (IGrouping<string, SaleRow> channel in billed
             .Where(sale => sale.Date <= row.Date && sale.Date > row.Date.AddDays(-DaysUnpaid))
-            .GroupBy(sale => sale.Channel.Trim(), StringComparer.OrdinalIgnoreCase)
-            .Where(channel => context.Channel(channel.Key) is { Kind: ChannelKind.Wholesale });
-        foreach (IGrouping<string, SaleRow> channel in billed)
+            .GroupBy(sale => sale.Channel.Trim(), StringComparer.OrdinalIgnoreCase))
         {
             decimal sum = 0m;
             foreach (IGrouping<DateOnly, SaleRow> day in channel.GroupBy(sale => sale.Date).OrderByDescending(day => day.Key))

@@ -70,8 +70,8 @@ public class StockGrowthByHandTests
     }
 
     /// <summary>
-    /// Both 400 grow by 1.5^(1 - 1/e) - 1 and cover 40 of seed and hours where that is 0.05: 1 - 1/e = 0.12033, e = 1.137. Sales alone would
-    /// ask for 1.307.
+    /// Both 400 grow by 1.5^(1 - 1/e) - 1 and cover 40 of seed and hours where that is 0.05: 1 - 1/e = 0.12033, e = 1.137. Sales
+    /// alone would ask for 1.307.
     /// </summary>
     [Fact]
     public void Grow_StopsPaying_WhereStallAndStoreTogetherDoNot() => Assert.Equal(1.14m, Grow(50m).TurnsAtElasticity.Value);

@@ -166,7 +166,9 @@ public class LeftOutRowsTests
         Assert.Equal(12m, outcome.After.Channels.Single(one => one.Channel.Name == "table").QuantityValue.Amount);
     }
 
-    /// <summary>Eaten before any price of leeks is on record, they were worth nobody knows what: not 0 once leeks are left out either.</summary>
+    /// <summary>
+    /// Eaten before any price of leeks is on record, they were worth nobody knows what: not 0 once leeks are left out either.
+    /// </summary>
     [Fact]
     public void HouseholdUse_OfUnknownWorth_StaysUnknown()
     {

@@ -81,7 +81,8 @@ public class SowingWorthByHandTests
             "2026-06-21", "2026-07-01", "2026-12-31" }.Select(day => Still(supply, next, day)));
         Assert.Equal(
             [(1.0, 20.0), (0.333333, 6.666667), (0.166667, 3.333333), (0.0, 0.0)],
-            new[] { "2026-06-20", "2026-06-21", "2026-07-01", "2026-07-11" }.Select(day => (Left(supply, late, day), Still(supply, late, day))));
+            new[] { "2026-06-20", "2026-06-21", "2026-07-01", "2026-07-11" }
+                .Select(day => (Left(supply, late, day), Still(supply, late, day))));
         Assert.Equal(4.0, supply.Worth.PerBedFoot(next.Planting.Crop)!.Value, 9);
         Assert.Equal(new DateOnly(2026, 7, 1), supply.Worth.EndOf(next.Stay));
         Assert.Equal(new DateOnly(2026, 5, 15), supply.Worth.EndOf(Sowing(supply, "Out", "two").Stay)); // as written

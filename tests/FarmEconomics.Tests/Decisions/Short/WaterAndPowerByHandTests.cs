@@ -99,8 +99,8 @@ public class WaterAndPowerByHandTests
     }
 
     /// <summary>
-    /// Chives that nobody valued: 10 eaten before any price of them is on record. Their budget isn't known, so no loss can be told in money,
-    /// and that budget's reason says why. Sold at 100 each they tell.
+    /// Chives that nobody valued: 10 eaten before any price of them is on record. Their budget isn't known, so no loss can be told
+    /// in money, and that budget's reason says why. Sold at 100 each they tell.
     /// </summary>
     [Fact]
     public void WhyNoWorth_IsTheReasonOfTheFirstBudgetThatIsUnknown()

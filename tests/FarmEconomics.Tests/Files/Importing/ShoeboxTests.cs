@@ -41,7 +41,8 @@ public class ShoeboxTests
     [Fact]
     public void Bank_WithOneColumnOfDebitsAndCredits_AsksWhichWasPaid()
     {
-        ImportPlan bank = Drafted.PlanText("bank.csv", "Posting Date,Description,Debit/Credit,Balance\n01/15/2025,HILL SEED,245.10,\"3,210.55\"\n"
+        ImportPlan bank = Drafted.PlanText("bank.csv", "Posting Date,Description,Debit/Credit,Balance\n"
+            + "01/15/2025,HILL SEED,245.10,\"3,210.55\"\n"
             + "01/20/2025,FUEL STOP,-412.00,\"3,622.55\"\n01/21/2025,FUEL STOP,40.00,\"3,582.55\"\n", null, "amount=paid-above");
 
         Assert.Equal(

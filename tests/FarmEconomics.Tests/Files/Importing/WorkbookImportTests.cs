@@ -12,6 +12,8 @@ namespace FarmEconomics.Tests.Files.Importing;
 /// <summary>A till's or a bank's workbook as the source of an import.</summary>
 public class WorkbookImportTests
 {
+    private static readonly string Heads = string.Concat(new[] { "Day", "Item", "Count", "Paid" }.Select(TestWorkbooks.Text));
+
     private const string Map = "import,table,column,source_column,constant,when,becomes,format\n"
         + "till,sales,date,Day,,,,\ntill,sales,crop,Item,,,,\ntill,sales,channel,,market,,,\ntill,sales,quantity,Count,,,,FORMAT\ntill,sales,amount,Paid,,,,FORMAT\n";
 
@@ -55,8 +57,7 @@ public class WorkbookImportTests
     public void Plan_FormulaWithoutValue_IsAnErrorOfItsRow()
     {
         (string farm, string map) = Farm("");
-        string heads = string.Concat(new[] { "Day", "Item", "Count", "Paid" }.Select(TestWorkbooks.Text));
-        string till = TestWorkbooks.Raw(("Days", "<sheetData><row>" + heads
+        string till = TestWorkbooks.Raw(("Days", "<sheetData><row>" + Heads
             + "</row><row>" + TestWorkbooks.Text("2025-05-17") + TestWorkbooks.Text("kale") + "<c><v>1</v></c><c><f>1+2</f></c></row></sheetData>", "visible"));
 
         ImportPlan plan = RecordsImport.Plan(till, "sales", map, farm);
@@ -76,14 +77,17 @@ public class WorkbookImportTests
     {
         (string farm, string map) = Farm("");
         File.WriteAllText(map, File.ReadAllText(map).Replace("date,Day,,,,", "date,Day,,,,serial"));
-        string till = TestWorkbooks.Raw(("Days", "<sheetData><row>" + string.Concat(new[] { "Day", "Item", "Count", "Paid" }.Select(TestWorkbooks.Text))
-            + $"</row><row><c><v>{day}</v></c>" + TestWorkbooks.Text("kale") + "<c><v>1</v></c><c><v>3</v></c></row></sheetData>", "visible"));
+        string till = TestWorkbooks.Raw(("Days", "<sheetData><row>" + Heads
+            + $"</row><row><c><v>{day}</v></c>" + TestWorkbooks.Text("kale") + "<c><v>1</v></c><c><v>3</v></c></row></sheetData>",
+            "visible"));
         if (from1904)
         {
             CountFrom1904(till);
         }
 
-        Assert.Equal("2025-05-17 kale market 1 3.00", string.Join(' ', Assert.Single(RecordsImport.Plan(till, "sales", map, farm).Rows).Fields));
+        Assert.Equal(
+            "2025-05-17 kale market 1 3.00",
+            string.Join(' ', Assert.Single(RecordsImport.Plan(till, "sales", map, farm).Rows).Fields));
         string note = ImportDraft.Of(new ImportRequest(till) { Table = "sales" }).Lines.Single(line => line.Column == "date").Note;
         Assert.Equal(from1904, note.Contains("from 1904", StringComparison.Ordinal));
         Assert.Equal(!from1904, note.Contains("May 17, 2025", StringComparison.Ordinal));

@@ -41,7 +41,9 @@ public class FigureTests
         Assert.Equal((600, 400), (BinaryPrimitives.ReadInt32BigEndian(png.AsSpan(16)), BinaryPrimitives.ReadInt32BigEndian(png.AsSpan(20))));
     }
 
-    /// <summary>A page sets the caption above the drawing; a notebook shows a picture alone, and the unit of its bars went missing.</summary>
+    /// <summary>
+    /// A page sets the caption above the drawing; a notebook shows a picture alone, and the unit of its bars went missing.
+    /// </summary>
     [Fact]
     public void Png_WithACaption_ShowsItBelow()
     {

@@ -4,7 +4,9 @@ using Xunit;
 
 namespace FarmEconomics.Tests.Reports.Display;
 
-/// <summary>A number below zero has the minus sign of typography, in pictures and tables as in sentences; what else has a hyphen keeps it.</summary>
+/// <summary>
+/// A number below zero has the minus sign of typography, in pictures and tables as in sentences; what else has a hyphen keeps it.
+/// </summary>
 public sealed class TrueMinusTests
 {
     [Theory]
@@ -18,7 +20,8 @@ public sealed class TrueMinusTests
     [Fact]
     public void Table_InANotebook_HasTheSign()
     {
-        ReportTable table = new ReportTable("Net", new FarmEconomics.Records.FarmSettings().Notation).Column("What").Column("Money", Look.Money);
+        ReportTable table = new ReportTable("Net", new FarmEconomics.Records.FarmSettings().Notation)
+            .Column("What").Column("Money", Look.Money);
         table.Row("net change -5", -2323.52m);
         Assert.Contains(">\u22122,323.52<", table.ToHtml(), StringComparison.Ordinal);
         Assert.Contains("net change -5", table.ToHtml(), StringComparison.Ordinal);
