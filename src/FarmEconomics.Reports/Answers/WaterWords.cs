@@ -298,7 +298,7 @@ internal sealed class WaterWords(WaterAndPower supply)
         + "less what goes with it. "
         + "A week without a note between two others counts as watered full, and no loss is told for it. "
         + "The list looks at the days of watering and the six after. The harvest counts as it was, so a dry season reads a little low. "
-        + $"Power: whole days; panels serve the load, then the battery, then the generator.{Assumed()}{ByStage()}");
+        + $"Power: whole days; panels serve the load, then the battery, then the generator.{ByMonth()}{Assumed()}{ByStage()}");
 
     private double Peak => water!.Weeks.Count == 0 ? 0 : water.Weeks.Max(week => week.Needed);
 
@@ -313,6 +313,16 @@ internal sealed class WaterWords(WaterAndPower supply)
         double? panels = power.SavedWith(0, 1);
         return $"One kWh more of battery would have saved {(battery is { } kwh ? Kwh(kwh) : "an unknown amount")} over the year, "
             + $"one kW more of panels {(panels is { } kw ? Kwh(kw) : "an unknown amount")}.";
+    }
+
+    // The same sun every day is the kindest weather a battery can have.
+    private string ByMonth()
+    {
+        int unread = power.Days.Count - power.DaysLogged;
+        return unread == 0
+            ? ""
+            : $" On {notation.Count(unread, "day")} without a reading in power_made.csv the panels count as making their month's yield, "
+                + "the same each day: dark days in a row, when power is short, can't show there.";
     }
 
     private string Assumed()

@@ -53,7 +53,7 @@ public sealed record CropWater(CropCoefficients Coefficients, StageDays Stages, 
         CropWater listed = CropWaterTable.Find(crop.Name);
         CropRow row = crop.Row;
         CropCoefficients table = listed.Coefficients;
-        bool given = (row.KcIni ?? row.KcMid ?? row.KcEnd) is not null;
+        bool given = row.KcIni is not null || row.KcMid is not null || row.KcEnd is not null;
         return listed with
         {
             Coefficients = new CropCoefficients(

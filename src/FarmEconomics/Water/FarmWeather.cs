@@ -145,7 +145,7 @@ public sealed class FarmWeather
 
     private void FillGaps()
     {
-        for (int i = 1; i < days.Length - 1; i++)
+        for (int i = 1; i < days.Length; i++)
         {
             int end = i;
             while (end < days.Length && !days[end].IsKnown)
@@ -153,7 +153,7 @@ public sealed class FarmWeather
                 end++;
             }
 
-            if (end > i && end - i <= LongestGap && end < days.Length && days[i - 1].IsKnown)
+            if (end - i <= LongestGap && end < days.Length && days[i - 1].IsKnown)
             {
                 double mean = (days[i - 1].Et0 + days[end].Et0) / 2;
                 for (int gap = i; gap < end; gap++)
@@ -162,7 +162,7 @@ public sealed class FarmWeather
                 }
             }
 
-            i = Math.Max(i, end);
+            i = end;
         }
     }
 

@@ -8,7 +8,7 @@ namespace FarmEconomics.Water;
 public readonly record struct StageResponse(double? Initial, double? Development, double? Mid, double? Late)
 {
     /// <summary>True where a stage has one.</summary>
-    public bool IsSet => (Initial ?? Development ?? Mid ?? Late) is not null;
+    public bool IsSet => Initial is not null || Development is not null || Mid is not null || Late is not null;
 
     /// <summary>True where every stage has one: the season's counts nowhere.</summary>
     public bool IsWhole => Initial is not null && Development is not null && Mid is not null && Late is not null;

@@ -122,6 +122,35 @@ public class PowerEdgesByHandTests
         Assert.Equal(1.0, power.Months[0].SavedByPanels!.Value, 1e-9);
     }
 
+    /// <summary>Anything of panels, battery or generator is written by a row of the log as by a setting; loads alone are a farm on the grid.</summary>
+    [Fact]
+    public void Power_IsWrittenByTheLogOrBySettings()
+    {
+        FarmBuilder Pump(PowerSupply supply) => Bare(supply, 2).Load("pump", "power", "household", 150, 20, "2025-01-01", "2025-12-31");
+        Assert.False(Of(Pump(new PowerSupply())).IsWritten);
+        Assert.True(Of(Pump(NoBattery)).IsWritten);
+        Assert.True(Of(Logged(Pump(new PowerSupply()), "power", 1m, 2m)).IsWritten);
+    }
+
+    /// <summary>
+    /// The log's hours of a generator from January 1, the season's first day, to the 4th, its last: 2, none, 3 and 4. Those of the day before
+    /// and the day after are another season's.
+    /// </summary>
+    [Fact]
+    public void GeneratorHours_AreThoseOfTheSeasonsDays()
+    {
+        FarmBuilder farm = Bare(NoBattery, 4).Load("pump", "power", "household", 150, 20, "2025-01-01", "2025-12-31");
+        foreach ((DateOnly day, decimal? hours) in (ReadOnlySpan<(DateOnly, decimal?)>)
+            [(new(2024, 12, 31), 50m), (new(2025, 1, 1), 2m), (new(2025, 1, 2), null), (new(2025, 1, 3), 3m), (new(2025, 1, 4), 4m),
+                (new(2025, 1, 5), 60m)])
+        {
+            farm.Add<PowerMadeRow>(new RowValues { ["date"] = day, ["pool"] = "power", ["kwh"] = 1m, ["generator_hours"] = hours });
+        }
+
+        Assert.Equal(9.0, Of(farm).GeneratorHoursLogged);
+        Assert.Null(Of(Farm(NoBattery, 1m, 2m)).GeneratorHoursLogged);
+    }
+
     [Fact]
     public void Balance_OfNothing_IsNone()
     {

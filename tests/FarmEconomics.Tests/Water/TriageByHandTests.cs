@@ -85,6 +85,15 @@ public class TriageByHandTests
         Assert.Equal(12000 * Lost(liters / 3 / PerMm, days), list.LostEvenly, 6);
         Assert.True(list.LostEvenly > list.Lost + 0.1);
         Assert.Equal(list.Unwatered - list.Lost, list.SavedWith(liters), 9);
+        Assert.InRange(list.Gap, 0.0, 0.01); // every block may be watered in part
+    }
+
+    /// <summary>Blocks worth the same stand in the order of their table.</summary>
+    [Fact]
+    public void Lines_OfBlocksWorthTheSame_KeepTheirOrder()
+    {
+        WaterTriage list = WaterTriage.Of(Farm(3), new WaterAtHand(Morning, 1, 0, false), (_, _) => 1000.0);
+        Assert.Equal([0, 1, 2], list.Lines.Select(line => line.Block.Index));
     }
 
     /// <summary>

@@ -195,8 +195,9 @@ public sealed class PowerSeason
             double? told = logged.TryGetValue(day, out double kwh) ? kwh : null;
             DaysLogged += told is null ? 0 : 1;
             perKw[i] = told is { } one && supply.PanelKw is > 0m ? one / (double)supply.PanelKw : month;
-            unknown |= (told ?? month * (double?)supply.PanelKw) is null;
-            made[i] = told ?? month * (double?)supply.PanelKw ?? 0;
+            double? output = told ?? month * (double?)supply.PanelKw;
+            unknown |= output is null;
+            made[i] = output ?? 0;
         }
 
         return records.Tables.Loads.Count == 0 ? "there is no loads table"
