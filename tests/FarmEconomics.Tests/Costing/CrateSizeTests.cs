@@ -47,6 +47,21 @@ public class CrateSizeTests
         season.AssertProven();
     }
 
+    /// <summary>
+    /// Known are 10 crates for 100, 30 for 100 and 10 for 50; the 750 of the unknown crop, of two plantings, count as 150: 200 crates for 1,000
+    /// of sales, so that 0.2 crates go with each unit of money. The household's 50 crates are a fifth of all 250.
+    /// </summary>
+    [Fact]
+    public void WrittenCrates_CountBesideSalesValueAsTheCratesEstimated()
+    {
+        SeasonReview season = Farm(300).Planting("u2", "u", "bed", 10, "2025-05-01", "2025-07-01").Pick("2025-06-02", "u2", 9)
+            .Sell("2025-06-02", "u", "market", 9, amount: 450).Pool("shed", "quantity-crates").Use("shed", "household", 50)
+            .Spend("2025-06-01", 1000, "repairs", pool: "shed").Season(2025);
+        Assert.Equal([80m, 80m, 40m, 240m, 360m], Charged(season));
+        Assert.Equal(200m, season.PoolNamed("shed").ToHousehold.Amount);
+        Assert.Contains("75%", Assert.Single(season.Problems, problem => problem.Code == "W419").Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Pool_SharedBySalesValueForLackOfCrates_HoldsNoCapacityAgainstIt() =>
         Assert.Equal(0m, Farm(750).Pool("shed", "quantity-crates", capacity: 5000).Asset("shelf", "shed", "2025-01-01", 1000, 10).Season(2025).PoolNamed("shed").Unused.Amount);

@@ -44,6 +44,25 @@ public class LandChargeTests
         Assert.Contains(season.Problems, problem => problem.Message.Contains("land_value", StringComparison.Ordinal));
     }
 
+    /// <summary>100 feet of the standard 30 inches and 50 of 120: 3,000 and 6,000 of 9,000; the dollars follow.</summary>
+    [Fact]
+    public void ByBed_GoesByLengthTimesWidth()
+    {
+        FarmRecords records = new FarmBuilder(new FarmSettings { LandRent = 900m, StandardBedWidthIn = 30m }).AsOf("2025-12-31")
+            .Bed("standard").Bed("wide", 50, 120).Link();
+        Assert.Equal([("standard", 300m), ("wide", 600m)], LandCharge.ByBed(records, 2025).Select(part => (part.Bed.Bed, part.Amount.Amount)));
+    }
+
+    [Fact]
+    public void Land_WithoutABed_CostsNothingAndNothingIsMissing()
+    {
+        FarmBuilder farm = new FarmBuilder(new FarmSettings { LandRent = 900m }).AsOf("2025-12-31").Crop("beets");
+        Assert.Equal(0m, LandCharge.Of(farm.Link(), 2025).Amount);
+        FarmSettings rateless = new() { LandValue = 5000m };
+        Assert.False(LandCharge.IsUnknown(new FarmBuilder(rateless).AsOf("2025-12-31").Link()));
+        Assert.True(LandCharge.IsUnknown(new FarmBuilder(rateless).AsOf("2025-12-31").Bed("bed").Link()));
+    }
+
     private static FarmRecords Farm(
         decimal? value = null,
         decimal? rent = null,

@@ -46,6 +46,31 @@ public class OwnershipEdgeTests
     public void LifeOfHalfAMonthMore_IsRoundedUp() => // 0.375 years are 4.5 months
         Assert.Equal(5, Ownership.MonthsInService(Asset(life: 0.375m), 2025, Six, withinLife: true));
 
+    /// <summary>
+    /// 900 over 7.5 years at 6% is 900 x 0.06 / (1 - 1 / 1.548082101537154) = 152.53 a year, and 6 on the salvage of 100; without interest 900 /
+    /// 7.5 = 120.
+    /// </summary>
+    [Theory]
+    [InlineData(6, 158.53)]
+    [InlineData(0, 120.00)]
+    public void LifeOfSevenAndAHalfYears_IsRecoveredInThem(int percent, double yearly) =>
+        Assert.Equal((decimal)yearly, Ownership.Of(Asset(life: 7.5m), 2025, Six with { InterestPercent = percent })[0].Farm.Amount);
+
+    /// <summary>A month counts from its first day on: a closing date on the year's first day is in its first month.</summary>
+    [Theory]
+    [InlineData("2024-12-31", 0)]
+    [InlineData("2025-01-01", 1)]
+    [InlineData("2025-12-31", 12)]
+    public void MonthsPassed_BeginWithTheFirstDay(string closing, int months) =>
+        Assert.Equal(months, Ownership.MonthsPassed(2025, Six, FarmBuilder.Day(closing)));
+
+    /// <summary>What comes into service on the closing date stands that month; what comes the day after doesn't.</summary>
+    [Theory]
+    [InlineData("2025-06-15", 1)]
+    [InlineData("2025-06-16", 0)]
+    public void MonthsStanding_CountTheMonthOfTheClosingDate(string inService, int months) =>
+        Assert.Equal(months, Ownership.MonthsStanding([Asset(inService)], 2025, Six, FarmBuilder.Day("2025-06-15")));
+
     [Fact]
     public void Nothing_IsRefused()
     {

@@ -30,6 +30,16 @@ public class SharedCostsTests
         Assert.Equal([0.4m, 0.6m], [solved.Shares[0, 0], solved.Shares[0, 1]]);
     }
 
+    /// <summary>The first pool serves the second alone: by the direct method it reaches nothing, and its cost is not assigned.</summary>
+    [Fact]
+    public void Direct_OfAPoolThatServesPoolsAlone_IsNotAssigned()
+    {
+        SharedCosts solved = SharedCosts.Solve(new[,] { { 0.0, 1.0 }, { 0.0, 0.0 } }, new[,] { { 0.0, 0.0, 0.0 }, { 1.0, 0.0, 0.0 } },
+            SharingMethod.Direct);
+        Assert.Equal([0m, 0m, 1m], [solved.Shares[0, 0], solved.Shares[0, 1], solved.Shares[0, 2]]);
+        Assert.Equal([1m, 0m, 0m], [solved.Shares[1, 0], solved.Shares[1, 1], solved.Shares[1, 2]]);
+    }
+
     [Fact]
     public void NoPools_HaveNoSharesAndNoFlows()
     {
