@@ -18,8 +18,8 @@ internal static class ClosingStockValue
     {
         foreach (IGrouping<Crop, Enterprise> crop in Candidates(trace, enterprises).GroupBy(i => enterprises[i].Crop, i => enterprises[i]))
         {
-            if (crop.Sum(enterprise => enterprise.OnHand) > 0m && crop.Sum(enterprise => enterprise.PricedQuantity) <= 0m
-                && trace.Valuer.Prices.PerUnitOnHand(crop.Key, trace.Records.AsOf) is null)
+            // A price the crop realized is among those of all its sales.
+            if (crop.Any(enterprise => enterprise.OnHand > 0m) && trace.Valuer.Prices.PerUnitOnHand(crop.Key, trace.Records.AsOf) is null)
             {
                 problems.Add(TracingProblems.ClosingStockWithoutPrice(crop.Key, year));
             }
@@ -85,7 +85,7 @@ internal static class ClosingStockValue
         foreach (IGrouping<Crop, int> crop in Enumerable.Range(0, sums.Length).GroupBy(i => enterprises[i].Crop))
         {
             if (
-                crop.Sum(i => sums[i].Harvested) > 0m
+                crop.Any(i => sums[i].Harvested > 0m)
                 && crop.All(i => sums[i].Sold == 0m && sums[i].OtherUse == 0m && sums[i].Output == Money.Zero)
                 && trace.Valuer.Prices.PerUnitOnHand(crop.Key, trace.Records.AsOf) is null
             )
