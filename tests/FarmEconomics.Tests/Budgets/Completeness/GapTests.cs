@@ -54,6 +54,19 @@ public class GapTests
         Assert.Equal(("Hours are not known: no labor records.", 200m), Only(farm));
     }
 
+    /// <summary>
+    /// Wages of 30 tell what hired labor cost; that unpaid hours carry no value goes without saying where no hours are known.
+    /// </summary>
+    [Fact]
+    public void WagesWithoutALog_AreTheGapOfHoursAlone()
+    {
+        FarmBuilder farm = Farm().Spend("2025-07-31", 30, "wages");
+        farm.Empty("labor");
+        farm.Tables.Present.Remove("labor");
+        Assert.NotNull(farm.Season(2025).Known.OwnerLabor);
+        Assert.Equal(("Hours are not known: no labor records.", 200m), Only(farm));
+    }
+
     [Fact]
     public void HoursWithoutAWage_AreAGap() => Assert.Equal(("The cost of labor is not known: hired hours without a wage and no wages in the books.", 200m), Only(Farm().Work("2025-07-02", "Who", 1, "grow", crop: "beets")));
 
