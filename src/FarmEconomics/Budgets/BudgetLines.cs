@@ -101,7 +101,7 @@ public static class BudgetLines
         Money sum = Money.Zero;
         foreach (Declared part in Parts[(int)line])
         {
-            sum = part.Sign > 0 ? sum + Amount(part.Line, sums) : sum - Amount(part.Line, sums);
+            sum = part.Sign == 1 ? sum + Amount(part.Line, sums) : sum - Amount(part.Line, sums);
         }
 
         return sum;

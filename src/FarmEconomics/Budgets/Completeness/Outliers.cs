@@ -97,7 +97,8 @@ public static class Outliers
     private static T Median<T>(IEnumerable<T> values)
         where T : System.Numerics.INumber<T>
     {
-        T[] sorted = [.. values.Order()];
+        T[] sorted = [.. values];
+        Array.Sort(sorted);
         int half = sorted.Length / 2;
         return sorted.Length % 2 == 1 ? sorted[half] : (sorted[half - 1] + sorted[half]) / (T.One + T.One);
     }
