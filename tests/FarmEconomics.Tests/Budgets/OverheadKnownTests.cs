@@ -17,7 +17,8 @@ public class OverheadKnownTests
 
     // The barn is an overhead pool, the shed is none; Al has a wage, Who has none, and Di works for nothing.
     private static FarmBuilder Farm() => new FarmBuilder().Crop("beets").Bed("bed")
-        .Planting("b", "beets", "bed", 10, "2025-05-01", "2025-06-30").Pool("barn", "bed-feet", StatementLine.Overhead).Pool("shed", "bed-feet").Worker("Al", WorkerKind.Hired, 10)
+        .Planting("b", "beets", "bed", 10, "2025-05-01", "2025-06-30").Pool("barn", "bed-feet", StatementLine.Overhead)
+        .Pool("shed", "bed-feet").Worker("Al", WorkerKind.Hired, 10)
         .Worker("Who", WorkerKind.Hired).Worker("Di", WorkerKind.Owner).Spend("2025-05-01", 5, "seed").AsOf("2025-12-31");
 
     private static string? Overhead(FarmBuilder farm) => farm.Season(2025).Known.Overhead;

@@ -59,8 +59,8 @@ public class PoolFlowTests
     public void HoursOfAPool_AreToldOnceForEachWhoTookSome()
     {
         SeasonReview season = Farm().Crop("peas").Crop("kale").Planting("k", "kale", "bed", 10, "2025-07-01", "2025-08-30")
-            .Pool("shed", "measured").Use("shed", "beets", 2).Use("shed", "household", 1).Use("shed", "peas", 1).Spend("2025-06-01", 7, "repairs", pool: "shed")
-            .Work("2025-06-01", "Al", 4, "pack", pool: "shed").Season(2025);
+            .Pool("shed", "measured").Use("shed", "beets", 2).Use("shed", "household", 1).Use("shed", "peas", 1)
+            .Spend("2025-06-01", 7, "repairs", pool: "shed").Work("2025-06-01", "Al", 4, "pack", pool: "shed").Season(2025);
         Assert.Equal(
             [("b", null, Stage.Pack, 2m), (null, Unallocated.Household, Stage.Pack, 1m), (null, Unallocated.NotAssigned, Stage.Pack, 1m)],
             season.PoolNamed("shed").HoursCharged.Select(part => (part.Enterprise?.Planting.Name, part.Unallocated, part.Stage, part.Hours))

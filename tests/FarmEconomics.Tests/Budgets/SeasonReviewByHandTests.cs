@@ -40,7 +40,8 @@ public class SeasonReviewByHandTests
     public void AssetPastItsLife_InAWholeYear_IsNot() => Assert.Null(CutShort("2025-12-31"));
 
     private static string? CutShort(string asOf) => Farm().Pool("tractor", "bed-feet")
-        .Asset("tractor", "tractor", "2015-01-01", 1000, 5, repairs: 3).AsOf(asOf).Season(2025).PoolProblems.SingleOrDefault(problem => problem.Code == ProblemCodes.PartOfYear)?.Message;
+        .Asset("tractor", "tractor", "2015-01-01", 1000, 5, repairs: 3).AsOf(asOf).Season(2025).PoolProblems
+        .SingleOrDefault(problem => problem.Code == ProblemCodes.PartOfYear)?.Message;
 
     /// <summary>Up to 5 crops without a price are named, in the order of the crops table; of more, how many of how many have one.</summary>
     [Theory]
