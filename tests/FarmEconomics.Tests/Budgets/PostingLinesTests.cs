@@ -69,7 +69,7 @@ public class PostingLinesTests
         SeasonReview season = Farm().Work("2025-06-01", "Al", 2, "grow", crop: "beets").Work("2025-06-08", "Al", 3, "grow", crop: "beets")
             .Season(2025);
         PostingSum<Stage> sum = Assert.Single(
-            season.Postings.GroupBy(posting => posting.Stage ?? Stage.Overhead).Where(sum => sum.Key == Stage.Grow)
+            season.Postings.GroupBy(posting => posting.Stage ?? Stage.Overhead), sum => sum.Key == Stage.Grow
         );
         Assert.Equal((5m, 50m), (sum.Hours, sum.Amount.Amount));
     }
