@@ -178,8 +178,8 @@ internal sealed class PoolSharing
     {
         decimal[] shares = Row(result.Pool.Index, network.Running);
 
-        // Hours filled in from standards go to plantings, never to a pool: none of these are estimated.
-        foreach (IGrouping<Stage, Charge> group in result.Rows.Where(row => row.Hours > 0m).GroupBy(row => row.Stage ?? Stage.Overhead))
+        // Hours filled in from standards go to plantings, never to a pool: none of these are estimated, and each has a stage.
+        foreach (IGrouping<Stage, Charge> group in result.Rows.Where(row => row.Hours > 0m).GroupBy(row => row.Stage!.Value))
         {
             decimal[] parts = LargestRemainder.SplitExactly(group.Sum(row => row.Hours), shares);
             for (int j = 0; j < parts.Length; j++)

@@ -27,7 +27,7 @@ public sealed class Postings : IReadOnlyList<Posting>
             .. season.Pools.SelectMany(pool => pool.Charges).Select(Charge),
             .. season.Pools.SelectMany(pool => pool.HoursCharged).Select(Hours),
             .. season.Plantings.Where(planting => planting.Sums.Establishment != Money.Zero).Select(Establishment),
-            .. season.Plantings.Where(planting => planting.Sums.ClosingStock != Money.Zero || planting.Sums.OnHand > 0m).Select(Stock),
+            .. season.Plantings.Where(planting => planting.Sums.OnHand > 0m).Select(Stock),
         ];
         parts = season.DispositionParts;
     }

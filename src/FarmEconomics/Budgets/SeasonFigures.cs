@@ -111,7 +111,7 @@ internal sealed class SeasonFigures
     private Availability KnownOf(IReadOnlyList<Enterprise> members, BudgetSums sums)
     {
         Availability told = sums.ValueIncomplete ? known with { Value = WhyNoValue(members) } : known;
-        return standsUnknown.Count > 0 && members.FirstOrDefault(standsUnknown.ContainsKey) is { } stand
+        return members.FirstOrDefault(standsUnknown.ContainsKey) is { } stand
             ? told with
             {
                 Establishment = standsUnknown[stand],

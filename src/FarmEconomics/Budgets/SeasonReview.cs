@@ -247,7 +247,7 @@ public sealed class SeasonReview
     private string? UnknownIn(Predicate<Pool> meant, Availability known, bool hours)
     {
         bool Holds(WorkerKind kind) => book.Trace.LaborByWindow[CropYear].Any(use => use.Kind == kind && book.AmountOf(use) is null
-            && use.Parts.Any(part => part.Pool is { } pool && meant(pool)));
+            && use.Parts is [{ Pool: { } pool }] && meant(pool));
         return (!hours || Holds(WorkerKind.Hired) ? known.LaborCost : null)
             ?? (Holds(WorkerKind.Owner) ? known.OwnerLabor : null)
             ?? (unowned.Any(pool => meant(pool)) ? known.Ownership : null);

@@ -55,6 +55,15 @@ public class FarmReviewTests
     public void CropYears_WithNothingButAnAsset_TellNothing() =>
         Assert.Empty(Farm("2026-12-31").With(settings => settings with { InterestPercent = 0m }).Pool("room", "bed-feet").Asset("cooler", "room", "2022-01-01", 1000, 10).Review().CropYears);
 
+    /// <summary>A standard of growing adds hours to the beets of every year; no row says that anybody worked in them.</summary>
+    [Fact]
+    public void CropYears_OfWhichAStandardAloneHasHours_TellNothing() =>
+        Assert.Equal(
+            [2024],
+            Farm("2026-12-31").With(settings => settings with { OwnerWage = 10m }).Standard("beets", Stage.Grow, 3, RatePer.BedFoot)
+                .Spend("2024-03-01", 1, "seed").Review().CropYears
+        );
+
     [Theory]
     [InlineData("2025-12-31", 2025)]
     [InlineData("2025-07-01", 2025)] // half of it is over

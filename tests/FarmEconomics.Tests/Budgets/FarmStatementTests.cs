@@ -88,6 +88,20 @@ public class FarmStatementTests
             name => Assert.Contains(name, lines.Keys));
     }
 
+    /// <summary>A van for the crew stands on the line of labor: hired labor leaves out what it costs a year, owner labor is whole.</summary>
+    [Fact]
+    public void WithoutInterest_AnAssetOnTheLineOfLaborIsLeftOutOfHiredLabor()
+    {
+        Dictionary<string, FarmStatementLine> lines = Lines(Farm()
+            .Pool("van", "bed-feet", StatementLine.Labor)
+            .Asset("van", "van", "2025-01-01", 600, 10)
+            .With(settings => settings with { InterestPercent = null }));
+        Assert.Equal(30m, lines["hired labor, before ownership cost"].Amount);
+        Assert.True(lines["hired labor, before ownership cost"].LeavesOutOwnership);
+        Assert.Equal(20m, lines["owner labor"].Amount);
+        Assert.False(lines["owner labor"].LeavesOutOwnership);
+    }
+
     [Fact]
     public void WithoutBooksAndLabor_TheFirstReasonOnTheWayDownIsTold()
     {
