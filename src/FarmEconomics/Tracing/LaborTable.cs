@@ -97,8 +97,7 @@ internal sealed class LaborTable
 /// <summary>Labor while it is traced: rows, and parts of them in whatever order they are found.</summary>
 internal sealed class LaborBuilder
 {
-    private const int FewShares = 64;
-    private const int ManyShares = 4_096;
+    private const int SharesInPiece = 512;
 
     // Parts of a large farm's labor are never copied while they are found: full arrays stay, and those of a piece are taken over.
     private readonly List<(LaborShare[] Items, int Count)> shares = [];
@@ -147,7 +146,7 @@ internal sealed class LaborBuilder
     /// <summary>Spreads the hours of a row over enterprises by weight, in units of 10^-8; they sum to the hours exactly.</summary>
     internal void Spread(int use, List<(Enterprise Enterprise, decimal Weight)> weights, bool estimated)
     {
-        if (weights.Count == 1 && weights[0].Weight > 0m && Uses[use].Hours != 0m)
+        if (weights.Count == 1 && Uses[use].Hours != 0m)
         {
             Add(new LaborShare(use, weights[0].Enterprise.Index, Uses[use].Hours, weights[0].Weight, estimated));
             return;
@@ -165,9 +164,9 @@ internal sealed class LaborBuilder
 
     private void Add(LaborShare share)
     {
-        if (shares.Count == 0 || shares[^1].Count == shares[^1].Items.Length)
+        if (shares.Count == 0 || shares[^1].Count == SharesInPiece)
         {
-            shares.Add((new LaborShare[shares.Count == 0 ? FewShares : Math.Min(ManyShares, 4 * shares[^1].Items.Length)], 0));
+            shares.Add((new LaborShare[SharesInPiece], 0));
         }
 
         (LaborShare[] items, int count) = shares[^1];

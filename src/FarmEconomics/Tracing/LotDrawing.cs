@@ -26,11 +26,10 @@ internal sealed class LotDrawing
     private readonly TracingLimits limits;
     private readonly int end;
     private readonly int start;
-    private readonly List<int> old = [];
     private Dictionary<int, PlantingLots>? byPlanting;
     private int arrived;
     private int young;
-    private int oldStart;
+    private int old;
 
     /// <param name="lots">The lots.</param>
     /// <param name="crop">The crop's index.</param>
@@ -40,7 +39,7 @@ internal sealed class LotDrawing
         this.lots = lots;
         this.parts = parts;
         limits = lots.Records.Settings.Limits;
-        start = arrived = young = lots.Layout.Starts[crop];
+        start = arrived = young = old = lots.Layout.Starts[crop];
         end = lots.Layout.Starts[crop + 1];
     }
 
@@ -54,18 +53,13 @@ internal sealed class LotDrawing
 
         while (young < arrived && (lots.Remaining[young] == 0 || day > lots.KeptUntil[young]))
         {
-            if (lots.Remaining[young] > 0)
-            {
-                old.Add(young);
-            }
-
             young++;
         }
 
         // Lots stop keeping in the order they were picked: what is out of reach once stays so.
-        while (oldStart < old.Count && (lots.Remaining[old[oldStart]] == 0 || AgeOn(old[oldStart], day) == LotAge.OutOfReach))
+        while (old < young && IsGone(old, day))
         {
-            oldStart++;
+            old++;
         }
     }
 
@@ -83,13 +77,9 @@ internal sealed class LotDrawing
             left = Take(lot, left);
         }
 
-        for (int i = oldStart; i < old.Count && left > 0; i++)
+        for (int lot = old; lot < young && left > 0; lot++)
         {
-            left = Take(old[i], left);
-            if (i == oldStart && lots.Remaining[old[i]] == 0)
-            {
-                oldStart++;
-            }
+            left = Take(lot, left);
         }
 
         for (int lot = arrived; lot < end && left > 0 && AgeOn(lot, day) == LotAge.Coming; lot++)
@@ -130,7 +120,7 @@ internal sealed class LotDrawing
         return left;
     }
 
-    private bool IsGone(int lot, int day) => lots.Remaining[lot] == 0 || (lots.Day[lot] <= day && AgeOn(lot, day) == LotAge.OutOfReach);
+    private bool IsGone(int lot, int day) => lots.Remaining[lot] == 0 || day - lots.KeptUntil[lot] > limits.DaysBeyondKeeping;
 
     /// <summary>Whether what left on a day can have come from a lot.</summary>
     private LotAge AgeOn(int lot, int day)

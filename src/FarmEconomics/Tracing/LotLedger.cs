@@ -59,15 +59,7 @@ internal sealed class LotLedger
     internal decimal SpreadWeight(int crop, int window, int enterprise)
     {
         SpreadOver spread = spreads[crop][window];
-        for (int i = 0; i < spread.Weights.Length; i++)
-        {
-            if (spread.Enterprises[i].Index == enterprise)
-            {
-                return spread.Weights[i];
-            }
-        }
-
-        return 0m;
+        return spread.Weights[Array.FindIndex(spread.Enterprises, one => one.Index == enterprise)];
     }
 
     private bool IsLeftOf(Crop crop) =>
@@ -174,15 +166,15 @@ internal sealed class LotLedger
     /// </summary>
     private SpreadOver SpreadOf(Crop crop, int year)
     {
-        IReadOnlyList<Enterprise> enterprises = calendar.Of(crop, year);
-        decimal[] weights = enterprises.Select(enterprise => enterprise.Harvested).ToArray();
+        Enterprise[] enterprises = [.. calendar.Of(crop, year)];
+        decimal[] weights = Array.ConvertAll(enterprises, enterprise => enterprise.Harvested);
         if (weights.Sum() <= 0m)
         {
-            weights = enterprises.Select(enterprise => enterprise.BedFeet.Value).ToArray();
+            weights = Array.ConvertAll(enterprises, enterprise => enterprise.BedFeet.Value);
         }
 
         return new SpreadOver(enterprises, weights.Sum() <= 0m ? [] : weights);
     }
 
-    private sealed record SpreadOver(IReadOnlyList<Enterprise> Enterprises, decimal[] Weights);
+    private sealed record SpreadOver(Enterprise[] Enterprises, decimal[] Weights);
 }

@@ -55,20 +55,11 @@ internal sealed class PartMoney(LotLedger ledger, ChannelSums results)
     {
         // The unmatched part is one last share of the row; that share is then spread over the year's plantings.
         (int lots, long unmatched) = DrawnOn(first, end);
-        int spread = end - first - lots;
-        int shared = spread > 0 ? lots + 1 : lots;
-        if (weights.Length < shared)
-        {
-            Array.Resize(ref weights, shared);
-            Array.Resize(ref shares, shared);
-        }
-
+        int shared = lots + 1;
+        Array.Resize(ref weights, Math.Max(weights.Length, shared));
+        Array.Resize(ref shares, weights.Length);
         parts.Quantity.AsSpan(first, lots).CopyTo(weights);
-        if (spread > 0)
-        {
-            weights[lots] = table.Quantity[disposition] == 0 ? 1 : unmatched;
-        }
-
+        weights[lots] = table.Quantity[disposition] == 0 ? 1 : unmatched;
         decimal[] over = SpreadWeights(crop, disposition, first + lots, end);
         int start = used;
         for (int part = first; part < end; part++, used += 3)
@@ -105,7 +96,7 @@ internal sealed class PartMoney(LotLedger ledger, ChannelSums results)
 
     private decimal[] SpreadWeights(int crop, int disposition, int from, int end)
     {
-        decimal[] over = from == end ? [] : new decimal[end - from];
+        decimal[] over = new decimal[end - from];
         for (int i = 0; i < over.Length; i++)
         {
             over[i] = parts.EnterpriseOf(from + i) is >= 0 and int enterprise

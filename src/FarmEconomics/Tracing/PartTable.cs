@@ -68,11 +68,8 @@ internal sealed class PartTable
 
     internal static int Spread(int enterprise) => -2 - enterprise;
 
-    /// <summary>The enterprise a part landed on, or <see cref="NotAssigned"/>.</summary>
-    internal int EnterpriseOf(int part) =>
-        Source[part] is var source && source >= 0 ? Lots.Enterprise[source]
-        : source == NotAssigned ? NotAssigned
-        : -2 - source;
+    /// <summary>The enterprise a part landed on, or <see cref="NotAssigned"/>, which counted down from -2 is itself.</summary>
+    internal int EnterpriseOf(int part) => Source[part] is var source && source >= 0 ? Lots.Enterprise[source] : -2 - source;
 
     internal int DaysHeld(int part) => Math.Max(0, Dispositions.Day[Disposition[part]] - Lots.Day[Source[part]]);
 

@@ -13,7 +13,6 @@ internal sealed class PlantingCalendar
     private const int FallDays = 92;
     private readonly FarmRecords records;
     private readonly List<Problem> problems;
-    private readonly Dictionary<(Planting Planting, int CropYear), Enterprise> byKey = [];
     private readonly Dictionary<(int Crop, int CropYear), List<Enterprise>> byCropAndYear = [];
     private readonly List<List<Enterprise>> byPlanting;
     private readonly List<List<BedStay>> stays = [];
@@ -61,11 +60,22 @@ internal sealed class PlantingCalendar
         return taken;
     }
 
-    /// <summary>The enterprise a date of a planting belongs to.</summary>
-    internal Enterprise EnterpriseOf(Planting planting, DateOnly date) =>
-        planting.Crop.Perennial
-            ? PerennialOf(planting, records.Settings.WindowOf(date))
-            : byPlanting[planting.Index][0];
+    /// <summary>
+    /// The enterprise a date of a planting belongs to: its only one, or a perennial's of the nearest crop year it has one in, the earlier
+    /// of two as near.
+    /// </summary>
+    internal Enterprise EnterpriseOf(Planting planting, DateOnly date)
+    {
+        int window = records.Settings.WindowOf(date);
+        List<Enterprise> years = byPlanting[planting.Index];
+        Enterprise nearest = years[0];
+        foreach (Enterprise year in years)
+        {
+            nearest = Math.Abs(year.CropYear - window) < Math.Abs(nearest.CropYear - window) ? year : nearest;
+        }
+
+        return nearest;
+    }
 
     /// <summary>A crop's enterprises of a crop year, in their order.</summary>
     internal IReadOnlyList<Enterprise> Of(Crop crop, int cropYear) =>
@@ -74,20 +84,6 @@ internal sealed class PlantingCalendar
     /// <summary>The enterprises of a planting, oldest first.</summary>
     internal IReadOnlyList<Enterprise> YearsOf(Planting planting) =>
         [.. byPlanting[planting.Index].OrderBy(enterprise => enterprise.CropYear)];
-
-    /// <summary>For a perennial, the enterprise of the nearest crop year it has one in.</summary>
-    private Enterprise PerennialOf(Planting planting, int window)
-    {
-        if (byKey.TryGetValue((planting, window), out Enterprise? found))
-        {
-            return found;
-        }
-
-        return byPlanting[planting.Index]
-            .OrderBy(enterprise => Math.Abs(enterprise.CropYear - window))
-            .ThenBy(enterprise => enterprise.CropYear)
-            .First();
-    }
 
     private Picks SplitHarvests()
     {
@@ -165,7 +161,7 @@ internal sealed class PlantingCalendar
         {
             DateOnly day = DateOnly.FromDayNumber(picks.Day[i]);
             (DateOnly First, DateOnly Last) known = spans[picks.Planting[i]] ?? (day, day);
-            spans[picks.Planting[i]] = (day < known.First ? day : known.First, Later(day, known.Last));
+            spans[picks.Planting[i]] = (Earlier(day, known.First), Later(day, known.Last));
         }
 
         return spans;
@@ -194,7 +190,7 @@ internal sealed class PlantingCalendar
                 }
 
                 DateOnly end = lastPick?.AddDays(1) ?? bed.In.AddDays(times.LongestStay(planting.Crop));
-                bed.Out = Later(lastPick is null && end > records.AsOf ? records.AsOf : end, bed.In);
+                bed.Out = Later(lastPick is null ? Earlier(end, records.AsOf) : end, bed.In);
                 cut = lastPick is null && end < records.AsOf ? end : cut;
             }
 
@@ -205,7 +201,9 @@ internal sealed class PlantingCalendar
         }
     }
 
-    private static DateOnly Later(DateOnly a, DateOnly b) => a > b ? a : b;
+    private static DateOnly Earlier(DateOnly a, DateOnly b) => DateOnly.FromDayNumber(Math.Min(a.DayNumber, b.DayNumber));
+
+    private static DateOnly Later(DateOnly a, DateOnly b) => DateOnly.FromDayNumber(Math.Max(a.DayNumber, b.DayNumber));
 
     private int CropYearOf(Planting planting, (DateOnly First, DateOnly Last)? span)
     {
@@ -261,7 +259,7 @@ internal sealed class PlantingCalendar
 
             DateOnly lastDay = stays[planting.Index].Max(bed => bed.Out.DayNumber > bed.In.DayNumber ? bed.Out.AddDays(-1) : bed.In);
             int first = records.Settings.WindowOf(stays[planting.Index].Min(bed => bed.In));
-            int last = records.Settings.WindowOf(lastDay < records.AsOf ? lastDay : records.AsOf);
+            int last = records.Settings.WindowOf(Earlier(lastDay, records.AsOf));
             foreach (
                 int year in Enumerable.Range(first, Math.Max(1, last - first + 1)).Concat(pickYears[planting.Index]).Distinct().Order()
             )
@@ -293,7 +291,6 @@ internal sealed class PlantingCalendar
 
         Enterprises.Add(enterprise);
         byPlanting[planting.Index].Add(enterprise);
-        byKey[(planting, cropYear)] = enterprise;
         if (!byCropAndYear.TryGetValue((planting.Crop.Index, cropYear), out List<Enterprise>? ofYear))
         {
             byCropAndYear[(planting.Crop.Index, cropYear)] = ofYear = [];

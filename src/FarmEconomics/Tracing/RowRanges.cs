@@ -43,7 +43,7 @@ internal static class RowRanges
         {
             Parallel.For(0, pieces, work);
         }
-        catch (AggregateException failed) when (failed.InnerExceptions.Count > 0)
+        catch (AggregateException failed)
         {
             System.Runtime.ExceptionServices.ExceptionDispatchInfo.Throw(failed.InnerExceptions[0]);
         }

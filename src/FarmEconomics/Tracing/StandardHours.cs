@@ -92,16 +92,11 @@ internal sealed class StandardHours
             .Sum(share => share.Hours);
         List<(Enterprise Enterprise, decimal Weight)> missing = standard.FindAll(item => !plantings.Contains(item.Enterprise.Index));
         decimal all = missing.Sum(item => item.Weight);
-        if (pooled >= all)
-        {
-            return;
-        }
-
         foreach ((Enterprise enterprise, decimal hours) in missing)
         {
-            LaborStandardRow row = records.Tables.LaborStandards.First(candidate =>
+            LaborStandardRow row = records.Tables.LaborStandards.Find(candidate =>
                 candidate.Stage == stage && records.Crop(candidate.Crop) == enterprise.Crop
-            );
+            )!.Value;
             decimal rest = decimal.Round(hours * (all - pooled) / all, HourDecimals, MidpointRounding.AwayFromZero);
             Add(row, WhoWorked(window), window, stage, [(enterprise, 1m)], rest);
         }

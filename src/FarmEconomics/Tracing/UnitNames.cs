@@ -13,16 +13,16 @@ internal sealed class UnitNames(FarmRecords records, RecordTable table)
 {
     // What one of a unit holds of the crop's own; 1 is the crop's own unit.
     private readonly Dictionary<(int Crop, int Name), decimal> holds = [];
-    private (int Crop, int Name) last;
-    private decimal lastHolds = 1m;
-    private bool isOwn = true;
+    private (int Crop, int Name) last = (-1, 0);
+    private decimal lastHolds;
+    private bool isOwn;
 
     internal long Quantity(int crop, int unit, NumberCells quantities, int row)
     {
         if (last != (crop, unit))
         {
             last = (crop, unit);
-            lastHolds = unit == 0 ? 1m : Holds(crop, unit);
+            lastHolds = Holds(crop, unit);
             isOwn = lastHolds == 1m;
         }
 

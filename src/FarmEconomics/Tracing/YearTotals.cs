@@ -56,12 +56,12 @@ internal sealed class YearTotals
         DispositionTable table = ledger.Dispositions;
         FarmSettings settings = table.Records.Settings;
         Dictionary<int, YearTotals> years = [];
-        YearTotals? own = null;
+        YearTotals own = new();
         int window = 0;
         int until = int.MinValue;
         for (int i = table.Layout.Starts[crop]; i < table.Layout.Starts[crop + 1]; i++)
         {
-            if (own is null || table.Day[i] >= until)
+            if (table.Day[i] >= until)
             {
                 window = settings.WindowOf(DateOnly.FromDayNumber(table.Day[i]));
                 until = settings.EndOf(window).DayNumber;
