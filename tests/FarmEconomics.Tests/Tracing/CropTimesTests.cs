@@ -1,5 +1,4 @@
 using FarmEconomics.Tests.Building;
-using FarmEconomics.Tracing;
 using Xunit;
 
 namespace FarmEconomics.Tests.Tracing;
