@@ -11,7 +11,6 @@ internal static class BedEnds
 {
     internal static void Assume(FarmRecords records, IReadOnlyList<BedStay> stays, CropTimes times)
     {
-        DateOnly afterClose = records.AsOf.AddDays(1);
         HashSet<BedStay> open = [];
         foreach (BedStay stay in stays)
         {
@@ -21,7 +20,7 @@ internal static class BedEnds
             }
             else if (stay.Planting.Crop.Perennial)
             {
-                stay.Out = afterClose;
+                stay.Out = records.AsOf.AddDays(1);
             }
             else if (times.LastNamed(stay.Planting) is { } last && last >= stay.In)
             {
@@ -29,8 +28,8 @@ internal static class BedEnds
             }
             else
             {
-                DateOnly longest = stay.In.AddDays(times.LongestStay(stay.Planting.Crop));
-                stay.Out = longest < afterClose ? longest : afterClose;
+                // It may lie after the closing date: no harvest does.
+                stay.Out = stay.In.AddDays(times.LongestStay(stay.Planting.Crop));
                 if (times.LastNamed(stay.Planting) is null)
                 {
                     open.Add(stay);
@@ -38,10 +37,7 @@ internal static class BedEnds
             }
         }
 
-        if (open.Count > 0)
-        {
-            CloseWhereNeeded(stays, open);
-        }
+        CloseWhereNeeded(stays, open);
     }
 
     private static void CloseWhereNeeded(IReadOnlyList<BedStay> stays, HashSet<BedStay> open)

@@ -53,10 +53,6 @@ public sealed class BedStay
     /// <param name="from">First day of the span.</param>
     /// <param name="to">First day after the span.</param>
     /// <returns>Days.</returns>
-    internal int DaysWithin(DateOnly from, DateOnly to)
-    {
-        DateOnly start = In > from ? In : from;
-        DateOnly end = Out < to ? Out : to;
-        return Math.Max(0, end.DayNumber - start.DayNumber);
-    }
+    internal int DaysWithin(DateOnly from, DateOnly to) =>
+        Math.Max(0, Math.Min(Out.DayNumber, to.DayNumber) - Math.Max(In.DayNumber, from.DayNumber));
 }

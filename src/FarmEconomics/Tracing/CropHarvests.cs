@@ -17,7 +17,7 @@ internal sealed class CropHarvests(FarmSettings settings, CropTimes times, IRead
     {
         List<BedStay> standing = bedsByCrop[crop.Index].FindAll(bed => bed.CanBePicked(row.Date));
         int least = times.LeastDays(crop);
-        List<BedStay> ready = least == 0 ? standing : standing.FindAll(bed => row.Date.DayNumber - bed.In.DayNumber >= least);
+        List<BedStay> ready = standing.FindAll(bed => row.Date.DayNumber - bed.In.DayNumber >= least);
         return ready.Count > 0 ? ready : WhenNoneIsReady(row, crop, standing);
     }
 
@@ -30,8 +30,8 @@ internal sealed class CropHarvests(FarmSettings settings, CropTimes times, IRead
             return [];
         }
 
-        BedStay? left = beds.Where(bed => bed.Out <= row.Date && row.Date.DayNumber - bed.Out.DayNumber <= times.LongestStay(crop))
-            .MaxBy(bed => bed.Out);
+        BedStay? last = beds.Where(bed => bed.Out <= row.Date).MaxBy(bed => bed.Out);
+        BedStay? left = last is not null && row.Date.DayNumber - last.Out.DayNumber <= times.LongestStay(crop) ? last : null;
         int window = settings.WindowOf(row.Date);
         if (standing.Count > 0)
         {
@@ -53,8 +53,7 @@ internal sealed class CropHarvests(FarmSettings settings, CropTimes times, IRead
             return [next];
         }
 
-        BedStay last = beds.Where(bed => bed.Out <= row.Date).MaxBy(bed => bed.Out)!;
-        Errors.Add(TracingProblems.HarvestLongAfterBed(row, crop, last, times.LongestStay(crop)));
+        Errors.Add(TracingProblems.HarvestLongAfterBed(row, crop, last!, times.LongestStay(crop)));
         return [];
     }
 }

@@ -49,11 +49,14 @@ internal sealed class CropLayout
     /// <summary>The places in the order of all crops together: by date, then file order.</summary>
     internal int[] ByDate { get; }
 
+    /// <summary>How many rows a crop has.</summary>
+    internal int CountOf(int crop) => Starts[crop + 1] - Starts[crop];
+
     /// <summary>The crop a place belongs to.</summary>
     internal int CropAt(int place)
     {
         int low = 0;
-        int high = Starts.Length - 1;
+        int high = Starts.Length;
         while (high - low > 1)
         {
             int middle = (low + high) / 2;

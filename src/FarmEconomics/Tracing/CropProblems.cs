@@ -51,7 +51,7 @@ internal sealed class CropProblems
             problems.Add(one.Tell(one.Disposition, one.Detail));
         }
 
-        foreach (Told told in causes.Values.Where(told => told.Further > 0))
+        foreach (Told told in causes.Values)
         {
             problems[told.Last] = problems[told.Last] with { Further = told.Further };
         }

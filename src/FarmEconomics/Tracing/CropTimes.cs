@@ -11,7 +11,7 @@ namespace FarmEconomics.Tracing;
 internal sealed class CropTimes
 {
     private readonly TracingLimits limits;
-    private readonly (DateOnly First, DateOnly Last)?[] named;
+    private readonly (int First, int Last)?[] named;
     private readonly int[] plantingOfHarvest;
     private readonly int[] leastDays;
     private readonly int[] longestStay;
@@ -50,22 +50,24 @@ internal sealed class CropTimes
     internal int LongestStay(Crop crop) => longestStay[crop.Index];
 
     /// <summary>The last harvest that names the planting; null: none does.</summary>
-    internal DateOnly? LastNamed(Planting planting) => named[planting.Index]?.Last;
+    internal DateOnly? LastNamed(Planting planting) =>
+        named[planting.Index] is { } span ? DateOnly.FromDayNumber(span.Last) : null;
 
     /// <summary>The planting a harvest row names; -1: it names none, or none that is known.</summary>
     internal int PlantingNamed(int harvest) => plantingOfHarvest[harvest];
 
-    private (DateOnly First, DateOnly Last)?[] NamedHarvests(FarmRecords records)
+    /// <summary>The days of the first and the last harvest that names each planting.</summary>
+    private (int First, int Last)?[] NamedHarvests(FarmRecords records)
     {
-        (DateOnly First, DateOnly Last)?[] spans = new (DateOnly, DateOnly)?[records.Plantings.Count];
+        (int First, int Last)?[] spans = new (int, int)?[records.Plantings.Count];
         DayCells days = HarvestRow.DateColumn.Cells(records.Harvests.Table);
         for (int i = 0; i < plantingOfHarvest.Length; i++)
         {
             if (plantingOfHarvest[i] is >= 0 and int planting)
             {
-                DateOnly day = DateOnly.FromDayNumber(days.DayNumber(records.Harvests.IndexOf(i)));
-                (DateOnly First, DateOnly Last) known = spans[planting] ?? (day, day);
-                spans[planting] = (day < known.First ? day : known.First, day > known.Last ? day : known.Last);
+                int day = days.DayNumber(records.Harvests.IndexOf(i));
+                (int First, int Last) known = spans[planting] ?? (day, day);
+                spans[planting] = (Math.Min(day, known.First), Math.Max(day, known.Last));
             }
         }
 
@@ -74,17 +76,17 @@ internal sealed class CropTimes
 
     private void Add(Planting planting, List<int> waits, List<int> stays)
     {
-        (DateOnly First, DateOnly Last)? span = named[planting.Index];
+        (int First, int Last)? span = named[planting.Index];
         if (span is { } picked)
         {
-            waits.Add(Math.Max(0, picked.First.DayNumber - planting.BedList.Min(bed => bed.In).DayNumber));
+            waits.Add(Math.Max(0, picked.First - planting.BedList.Min(bed => bed.In).DayNumber));
         }
 
         foreach (BedPlanting bed in planting.BedList)
         {
-            if ((bed.Row.OutOfBed ?? span?.Last.AddDays(1)) is { } end && end > bed.In)
+            if ((bed.Row.OutOfBed?.DayNumber ?? span?.Last + 1) is { } end && end > bed.In.DayNumber)
             {
-                stays.Add(end.DayNumber - bed.In.DayNumber);
+                stays.Add(end - bed.In.DayNumber);
             }
         }
     }

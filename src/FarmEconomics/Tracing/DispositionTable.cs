@@ -31,12 +31,9 @@ internal sealed class DispositionTable
     {
         Records = records;
         kinds = [.. records.Channels.Select(channel => channel.Kind)];
-        fees =
-        [
-            .. records.Channels.Select(channel => new ChannelFee(
-                channel.IsSold || channel.Kind == ChannelKind.Other ? channel.Row.FeePercent ?? 0m : 0m
-            )),
-        ];
+
+        // Household use, gifts and waste carry none, since their amount is 0.
+        fees = [.. records.Channels.Select(channel => new ChannelFee(channel.Row.FeePercent ?? 0m))];
         int count = records.Sales.Count;
         int[] crops = new int[count];
         int[] days = new int[count];
@@ -136,19 +133,15 @@ internal sealed class DispositionTable
             Day[place] = days.DayNumber(row);
             Channel[place] = Records.ChannelAt(channels[row]);
             Quantity[place] = own.Quantity(crop, units[row], quantities, row);
-            Marks[place] = plantings[row] == 0 ? DispositionMarks.None : DispositionMarks.NamesPlanting;
-            if (!amounts.IsBlank(row))
-            {
-                Amount[place] = amounts.TryUnits(row, out long amount)
-                    ? ExactUnits.UnitsToCents(amount)
-                    : ExactUnits.Cents(amounts[row]!.Value);
-                Marks[place] |= DispositionMarks.OwnValue;
-            }
-            else if (prices[row] is { } price)
-            {
-                Amount[place] = ExactUnits.Cents(quantities[row]!.Value * price);
-                Marks[place] |= DispositionMarks.OwnValue;
-            }
+            long? value = !amounts.IsBlank(row) ? CentsOf(amounts, row)
+                : prices[row] is { } price ? ExactUnits.Cents(quantities[row]!.Value * price)
+                : null;
+            Amount[place] = value ?? 0;
+            Marks[place] = (plantings[row] == 0 ? DispositionMarks.None : DispositionMarks.NamesPlanting)
+                | (value is null ? DispositionMarks.None : DispositionMarks.OwnValue);
         }
     }
+
+    private static long CentsOf(NumberCells amounts, int row) =>
+        amounts.TryUnits(row, out long amount) ? ExactUnits.UnitsToCents(amount) : ExactUnits.Cents(amounts[row]!.Value);
 }

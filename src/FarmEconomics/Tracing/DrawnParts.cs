@@ -22,11 +22,7 @@ internal sealed class DrawnParts
         }
 
         // A part ends a disposition or a lot; only what met no lot is spread over more.
-        int Room(int crop)
-        {
-            int own = dispositions.Layout.Starts[crop + 1] - dispositions.Layout.Starts[crop];
-            return own + Math.Min(own, lots.Layout.Starts[crop + 1] - lots.Layout.Starts[crop]);
-        }
+        int Room(int crop) => dispositions.Layout.CountOf(crop) + lots.Layout.CountOf(crop);
     }
 
     internal DispositionTable Dispositions { get; }
