@@ -148,7 +148,7 @@ public sealed class DraftMaker
                 bed,
                 Round(length, 2),
                 day,
-                sowing.Standing.Count > 0 && sowing.WeeksInBed > PlanModel.Weeks ? Day(PlanModel.Weeks) : free
+                free
             )
             {
                 Sown = sowing.NurseryWeeks > 0 ? day.AddDays(-7 * sowing.NurseryWeeks) : null,
