@@ -1,7 +1,6 @@
 using FarmEconomics.Costing;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Checks;
-using FarmEconomics.Records.Storage;
 using FarmEconomics.Tests.Building;
 using FarmEconomics.Tracing;
 using Xunit;

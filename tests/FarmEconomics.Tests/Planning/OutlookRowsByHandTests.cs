@@ -1,7 +1,6 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Planning;
 using FarmEconomics.Records;
-using FarmEconomics.Records.Storage;
 using FarmEconomics.Tests.Building;
 using Xunit;
 
