@@ -148,7 +148,7 @@ public sealed class DraftMaker
                 bed,
                 Round(length, 2),
                 day,
-                sowing.Standing.Count > 0 && sowing.WeeksInBed > PlanModel.Weeks ? Day(PlanModel.Weeks) : free
+                free
             )
             {
                 Sown = sowing.NurseryWeeks > 0 ? day.AddDays(-7 * sowing.NurseryWeeks) : null,
@@ -174,7 +174,7 @@ public sealed class DraftMaker
         PlanRotation? rotation = RotationOf(sowing);
         while (left > LeastFeet)
         {
-            List<(string Bed, double Room)> beds = RoomUnder(sowing.Cover, from, Math.Max(from + 1, to));
+            List<(string Bed, double Room)> beds = RoomUnder(sowing.Cover, from, to);
             if (beds.Count == 0)
             {
                 yield break;
@@ -257,16 +257,14 @@ public sealed class DraftMaker
     private List<DraftSale> Sales(PlanQuantities quantities)
     {
         Channel? box = records.Channels.FirstOrDefault(channel => channel.Kind == ChannelKind.Share);
-        IEnumerable<DraftSale> boxed = box is null
-            ? []
-            : quantities.Boxed.Select(one => new DraftSale(
-                model.CropYear,
-                model.Crops[one.Key.Crop].Name,
-                box.Name,
-                Round(one.Value, 3),
-                Round(model.Crops[one.Key.Crop].BoxValue[one.Key.Week], 4),
-                Day(one.Key.Week)
-            ));
+        IEnumerable<DraftSale> boxed = quantities.Boxed.Select(one => new DraftSale(
+            model.CropYear,
+            model.Crops[one.Key.Crop].Name,
+            box!.Name,
+            Round(one.Value, 3),
+            Round(model.Crops[one.Key.Crop].BoxValue[one.Key.Week], 4),
+            Day(one.Key.Week)
+        ));
         return
         [
             .. quantities

@@ -22,8 +22,8 @@ internal static class LimitWorths
     {
         Dictionary<PlanLimitKey, int> rows = Enumerable
             .Range(0, program.Keys.Count)
-            .GroupBy(i => program.Keys[i])
-            .ToDictionary(key => key.Key, key => key.First());
+            .DistinctBy(i => program.Keys[i])
+            .ToDictionary(i => program.Keys[i]);
         double own = program.OwnHour;
         return
         [
@@ -60,7 +60,7 @@ internal static class LimitWorths
         bool IsUsedUp(int quantity, double there) => solution.Values[quantity] >= there - Smallest;
         List<LimitTogether> found = [];
         foreach (IGrouping<(PlanLimitKind Kind, int Place), int> thing in Enumerable.Range(0, program.Keys.Count)
-            .Where(row => IsWeekly(program.Keys[row].Kind) && !double.IsInfinity(program.Model.Limits[row].Most))
+            .Where(row => IsWeekly(program.Keys[row].Kind))
             .GroupBy(row => (program.Keys[row].Kind, program.Keys[row].Place)))
         {
             int[] full = [.. thing.Where(IsFull)], moved = StaysAllYear(thing.Key.Kind) ? [.. thing] : full;

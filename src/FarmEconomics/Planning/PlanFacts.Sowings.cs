@@ -40,7 +40,7 @@ public sealed partial class PlanFacts
                     Yield = Until(week => yields[week]),
                     Hours = Until(_ => (grow.Grow + grow.Nursery) / PlanModel.Weeks),
                     Trays = PerWeek(_ => 0.0),
-                    Cost = CostOf(crop, Math.Min(left.Key, PlanModel.Weeks)),
+                    Cost = CostOf(crop, left.Key),
 
                     // Nothing is sown: what goes on the bed, and packaging, are there when picking begins.
                     PaidIn = Math.Max(0, Array.FindIndex(yields, 0, left.Key, units => units > 0.0)),
@@ -56,9 +56,7 @@ public sealed partial class PlanFacts
 
     /// <summary>Weeks of the year planned that a perennial still stands, begun ones too: all, or up to the day its row says.</summary>
     private int WeeksLeft(BedStay stay) =>
-        stay.Row.OutOfBed is { } day && day < season.Settings.EndOf(season.CropYear + 1)
-            ? Math.Clamp((day.DayNumber - start.DayNumber + 6) / 7, 0, PlanModel.Weeks)
-            : PlanModel.Weeks;
+        stay.Row.OutOfBed is { } day ? Math.Clamp((day.DayNumber - start.DayNumber + 6) / 7, 0, PlanModel.Weeks) : PlanModel.Weeks;
 
     private IEnumerable<PlanSowing> SowingsOf(Crop crop, int place)
     {
@@ -105,7 +103,6 @@ public sealed partial class PlanFacts
         bool later = next || week + facts.First >= PlanModel.Weeks;
         double cost = CostOf(crop, facts.WeeksInBed);
         double[] hours = GrowHours(week, facts, sown.Grow);
-        (double Added, double HourCost) earns = later ? MeanContribution(crop) : default;
         double[] yields = new double[PlanModel.Weeks];
         double units = later ? 0.0 : facts.YieldAt(sown.Week);
         for (int i = 0; i < facts.Pattern.Length; i++)
@@ -123,15 +120,20 @@ public sealed partial class PlanFacts
             Trays = PerWeek(one => one < week && one >= week - facts.NurseryWeeks ? facts.Trays : 0.0),
             Cost = cost,
             Today = sown.Today,
-
-            // The contribution has this cost and all hours taken off already; those of the year planned stand in its weeks, and seed of
-            // what is picked after it is bought in it all the same.
-            Later = later ? earns.Added + cost + (earns.HourCost * hours.Sum()) : null,
+            Later = later ? Earns(crop, cost, hours) : null,
             LaterUnits = later ? facts.YieldAt(sown.Week) : 0.0,
             HoursBeside = later ? Beside(sown.Grow, hours) : 0.0,
             NurseryWeeks = facts.NurseryWeeks,
             TraysAFoot = facts.NurseryWeeks > 0 ? facts.Trays : 0.0,
         };
+    }
+
+    // The contribution has this cost and all hours taken off already; those of the year planned stand in its weeks, and seed of what is
+    // picked after it is bought in it all the same.
+    private double Earns(Crop crop, double cost, double[] hours)
+    {
+        (double added, double hourCost) = MeanContribution(crop);
+        return added + cost + (hourCost * hours.Sum());
     }
 
     private static double Beside(PlantingHours per, double[] hours) => Math.Max(0.0, per.Nursery + per.Grow - hours.Sum());
@@ -148,7 +150,7 @@ public sealed partial class PlanFacts
     {
         DateOnly last = BedsTaken.LastDayKnown(season);
         return review.Trace.Enterprises.SelectMany(one => one.Stays).Where(stay => stay.In >= start && stay.In <= last)
-            .Select(stay => Math.Min((stay.In.DayNumber - start.DayNumber) / 7, PlanModel.Weeks - 1)).DefaultIfEmpty(-1).Max();
+            .Select(stay => (stay.In.DayNumber - start.DayNumber) / 7).DefaultIfEmpty(-1).Max();
     }
 
     /// <summary>

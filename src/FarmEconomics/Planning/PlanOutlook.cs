@@ -93,14 +93,14 @@ public sealed partial class PlanOutlook
         Supplies =
         [
             .. draft
-                .Plantings.Where(one => PaidOn(one) is not null || one.Sown >= start)
+                .Plantings.Where(one => PaidOn(one) is not null)
                 .GroupBy(one => one.Crop)
                 .Select(crop => new SupplyNeed(
                     crop.Key,
-                    crop.Where(one => one.In >= start || !Stays(one)).Select(one => one.Planting).Distinct().Count(),
+                    crop.Where(one => !Stays(one)).Select(one => one.Planting).Distinct().Count(),
                     decimal.Round(crop.Sum(one => one.BedFeet * Width(one.Bed)), 2, MidpointRounding.AwayFromZero),
                     crop.Sum(one => one.Trays),
-                    crop.Min(one => PaidOn(one) ?? one.Sown ?? one.In),
+                    crop.Min(one => PaidOn(one)!.Value),
                     crop.Any(one => one.Cost is null) ? null : crop.Sum(one => one.Cost)
                 ))
                 .OrderBy(one => one.First)

@@ -32,6 +32,28 @@ public class CashLimitTests
         Assert.All(mix.Binding.Where(limit => limit.Key.Kind == PlanLimitKind.Cash), limit => Assert.InRange(limit.Key.Week, 2, 3));
     }
 
+    /// <summary>
+    /// 200 in January pay for 100 A in March. 10 feet of a perennial under another cover take 2 a foot when their picking begins, in week 20
+    /// in May, as A is sold: they hold nothing back. Were they paid for in January, 180 would be left for the sowings.
+    /// </summary>
+    [Fact]
+    public void Best_WithAPerennial_PaysForItWhenItsPickingBegins()
+    {
+        PlanModel farm = SmallFarm.Of();
+        PlanSowing stands = farm.Sowings[1] with
+        {
+            Cover = 1, Week = -1, WeeksInBed = 53, Cost = 2.0, PaidIn = SmallFarm.SoldWeek, Bounds = (10.0, 10.0),
+            Standing = [new StandingBed("R", "bed", 10.0, farm.Start)],
+        };
+        farm = farm with
+        {
+            Sowings = [.. farm.Sowings, stands],
+            Covers = [.. farm.Covers, new PlanCover("Tunnel", SmallFarm.Weekly(10.0))],
+            Cash = SmallFarm.Cash(200.0),
+        };
+        Programs.Near([100.0, 0.0, 10.0], BestMix.Of(farm, Programs.Solver).Best!.Feet, 1e-6);
+    }
+
     /// <summary>With 200 all of it can be A; the limit then stands in no answer, and costs no rows.</summary>
     [Fact]
     public void Best_WithCashEnough_IsNotHeldBackByIt()

@@ -66,6 +66,43 @@ public class LengthsInPiecesTests
         Programs.Near([40.0, 40.0], Rounded(Wished(32.0, 100.0), 10.0, 32.0, 36.0), 1e-9);
     }
 
+    /// <summary>
+    /// 46 feet go up to the very 50 that are free of A's family, though B's 40 stand beside them; 36 to the very 40 that are wanted at most.
+    /// 40 of A take 10 trays where 9 are: of B, which takes none, there is still room for a piece.
+    /// </summary>
+    [Fact]
+    public void Rounded_Up_FillsWhatThereIsToTheLastFoot()
+    {
+        PlanModel farm = SmallFarm.Of(aFamily: "brassica");
+        PlanModel rotation = farm with { Rotation = [new PlanRotation("brassica", 0, new HashSet<string> { "bed" }, 50.0)] };
+        Programs.Near([50.0, 40.0], Rounded(rotation, 10.0, 46.0, 36.0), 1e-9);
+
+        PlanModel wished = farm with { Crops = [farm.Crops[0] with { Wish = (0.0, 40.0) }, farm.Crops[1]] };
+        Programs.Near([40.0, 40.0], Rounded(wished, 10.0, 36.0, 36.0), 1e-9);
+
+        PlanSowing raised = farm.Sowings[0] with { Trays = SmallFarm.At((9, 0.25)), NurseryWeeks = 1, TraysAFoot = 0.25 };
+        PlanModel nursery = farm with { Sowings = [raised, farm.Sowings[1]], Trays = SmallFarm.Weekly(9.0) };
+        Programs.Near([40.0, 40.0], Rounded(nursery, 10.0, 40.0, 36.0), 1e-9);
+    }
+
+    /// <summary>
+    /// A is sown twice, 30 feet and 12, one after the other, and at least 40 are wanted: 30 + 10 are enough, and 2 are too little lost to go
+    /// up. Of 30 and 22 at least 65 are wanted: 22 goes up to 30, little as it lost; 30, which lost nothing, stays.
+    /// </summary>
+    [Theory]
+    [InlineData(12.0, 40.0, 10.0)]
+    [InlineData(22.0, 65.0, 30.0)]
+    public void Rounded_BelowTheLeast_CountsAllSowingsOfTheCrop(double second, double least, double rounded)
+    {
+        PlanModel farm = SmallFarm.Of();
+        farm = farm with
+        {
+            Sowings = [farm.Sowings[0], farm.Sowings[0] with { Week = 21, Yield = At(week => week == 31 ? 1.0 : 0.0) }],
+            Crops = [farm.Crops[0] with { Wish = (least, double.PositiveInfinity) }, farm.Crops[1]],
+        };
+        Programs.Near([30.0, rounded], Rounded(farm, 10.0, 30.0, second), 1e-9);
+    }
+
     /// <summary>What stands isn't in pieces: 25 feet stay 25, beside 75 of which 70 are whole.</summary>
     [Fact]
     public void Rounded_LeavesWhatStandsAsItIs()

@@ -79,6 +79,28 @@ public class StoresAndBoxesByHandTests
         Assert.Equal(10.0, model.Crops.Single(crop => crop.Name == "Carrots").BoxMost);
     }
 
+    /// <summary>
+    /// A store without a limit isn't limited. Of two nurseries with room for 50 and 30 trays all trays stand in either: 30. An own hour is
+    /// worth the setting's 10, though nobody logged one.
+    /// </summary>
+    [Fact]
+    public void Limits_AreThoseOnRecordAndTheLeastOfThem()
+    {
+        PlanModel model = PlanByHandTests.ModelOf(
+            Picked(Potatoes())
+                .Pool("Cellar", "crate-days")
+                .Pool("Barn", "crate-days")
+                .Pool("House", "tray-days")
+                .Pool("Frame", "tray-days")
+                .Limit("Barn", 20m, "crates")
+                .Limit("House", 50m, "trays")
+                .Limit("Frame", 30m, "trays")
+        );
+        Assert.Equal("Barn", Assert.Single(model.Stores).Name);
+        Assert.All(model.Trays!, trays => Assert.Equal(30.0, trays));
+        Assert.Equal(10.0, model.Hours.OwnCost);
+    }
+
     /// <summary>A farm without boxes has no value for them.</summary>
     [Fact]
     public void Boxes_ThatNobodyPacks_HaveNoValue() =>

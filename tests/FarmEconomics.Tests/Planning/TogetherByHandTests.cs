@@ -74,4 +74,48 @@ public class TogetherByHandTests
             PlanWords.Headline(mix, mix.Best, Notation.Default),
             StringComparison.Ordinal);
     }
+
+    /// <summary>
+    /// Of 60 trays A takes all in weeks 8 and 9, 59.70 in week 7 (0.995 a foot), and the market takes 60.5 of A. A tray more all year turns
+    /// half a foot of B into A, 0.25: no more is sold; one less takes a whole foot, 0.50. In weeks 8 and 9 alone one more would end at 60.30
+    /// feet, where week 7 is full.
+    /// </summary>
+    [Fact]
+    public void Thing_ThatStaysAllYear_IsMoreInWeeksTooThatArentFull()
+    {
+        PlanModel farm = SmallFarm.Of(aTakes: 60.5);
+        farm = farm with
+        {
+            Sowings = [farm.Sowings[0] with { Trays = SmallFarm.At((7, 0.995), (8, 1.0), (9, 1.0)) }, farm.Sowings[1]],
+            Trays = SmallFarm.Weekly(60.0),
+        };
+        BestMix mix = BestMix.Of(farm, Programs.Solver, BestMix.LimitsTold);
+        LimitTogether trays = Assert.Single(mix.Together, one => one.Thing.Kind == PlanLimitKind.Trays);
+        Assert.Equal((0, -1), (trays.Thing.Place, trays.Thing.Week));
+        Assert.Equal([8, 9], trays.Weeks);
+        Programs.Near([0.25, 0.5], [trays.More, trays.Less!.Value], 1e-6);
+    }
+
+    /// <summary>
+    /// 20 own hours a week at 0.30. A foot of A costs 4.50 and takes an hour in week 10, one of B costs 2.50 and takes one in week 11: each
+    /// brings 0.50, and 20 feet of each are best. An hour more in both weeks: 0.50 + 0.50, less 0.60 that two hours are worth.
+    /// </summary>
+    [Fact]
+    public void Hours_FullForTwoCrops_BringWhatBothBring()
+    {
+        PlanModel farm = SmallFarm.Of();
+        farm = farm with
+        {
+            Sowings =
+            [
+                farm.Sowings[0] with { Hours = SmallFarm.At((10, 1.0)), Cost = 4.5 },
+                farm.Sowings[1] with { Hours = SmallFarm.At((11, 1.0)), Cost = 2.5 },
+            ],
+            Hours = new PlanHours(SmallFarm.Weekly(20.0), SmallFarm.Weekly(0.0), SmallFarm.Weekly(0.0), 0.3, 0.3),
+        };
+        BestMix mix = BestMix.Of(farm, Programs.Solver, BestMix.LimitsTold);
+        Programs.Near([20.0, 20.0], mix.Best!.Feet, 1e-6);
+        LimitTogether hours = Assert.Single(mix.Together, one => one.Thing.Kind == PlanLimitKind.Hours);
+        Programs.Near([0.4, 0.4], [hours.More, hours.Less!.Value], 1e-6);
+    }
 }

@@ -29,6 +29,31 @@ public class UnknownInPlansByHandTests
         Assert.Equal(double.PositiveInfinity, PlanByHandTests.SowingsOf(wished, "Chard")[0].Bounds.Most);
     }
 
+    /// <summary>
+    /// Beets grew in 2024 alone, a year without bills: their cost isn't known, carrots' of 2025 is. They keep their 0 feet, unless the grower
+    /// says at least how many: 0 is no more than none, but leaves them to the mix.
+    /// </summary>
+    [Fact]
+    public void Crop_WithoutCostsOnRecord_KeepsItsLengthUnlessTheGrowerSaysOtherwise()
+    {
+        const string Note = "costs of Beets: no season that grew it has any on record, so it keeps its length";
+        FarmBuilder Beets() => PlanByHandTests.Farm()
+            .Without<ExpenseRow>(row => row.Date.Year == 2024)
+            .Crop("Beets")
+            .Planting("B24", "Beets", "B", 50m, "2024-05-01", "2024-07-31")
+            .Pick("2024-07-10", "B24", 50m)
+            .Sell("2024-07-12", "Beets", "Market", 50m, price: 2m)
+            .Work("2024-07-10", "Ann", 2m, "harvest", crop: "Beets");
+        PlanModel model = PlanByHandTests.ModelOf(Beets());
+        Assert.Contains(Note, model.NotChecked);
+        Assert.Equal((0.0, 0.0), PlanByHandTests.SowingsOf(model, "Beets")[0].Bounds);
+
+        PlanSettings wish = new() { Least = new Dictionary<string, decimal> { ["Beets"] = 0m } };
+        PlanModel wished = PlanByHandTests.ModelOf(Beets(), wish);
+        Assert.DoesNotContain(Note, wished.NotChecked);
+        Assert.Equal((0.0, double.PositiveInfinity), PlanByHandTests.SowingsOf(wished, "Beets")[0].Bounds);
+    }
+
     /// <summary>Of nothing a price is on record: no sales and no cash are known, but they are of a plan that names its prices.</summary>
     [Fact]
     public void Sales_WithoutAnyPrice_AreNotKnown()
