@@ -121,7 +121,7 @@ public sealed record PlanProof(Money Planned, Money Reviewed, double Objective)
 
         internal void AddProduce(PlanDraft draft, PlanQuantities quantities)
         {
-            foreach (((int crop, int week), double units) in quantities.Picked.OrderBy(one => one.Key.Week).ThenBy(one => one.Key.Crop))
+            foreach (((int crop, int week), double units) in quantities.Picked)
             {
                 Add<HarvestRow>(
                     ("date", Day(week)),
