@@ -1,6 +1,5 @@
 using FarmEconomics.Planning;
 using FarmEconomics.Records;
-using FarmEconomics.Records.Storage;
 using FarmEconomics.Tests.Building;
 using Xunit;
 
