@@ -127,7 +127,7 @@ public sealed partial class PlanOutlook
             }
 
             int first = sown.Min(one => one.Day), last = sown.Max(one => one.Day);
-            if ((day < first - FarDays || day > last + FarDays) && Array.TrueForAll(sown, one => Apart(one.Day, day) > FarDays))
+            if ((day < first || day > last) && Array.TrueForAll(sown, one => Apart(one.Day, day) > FarDays))
             {
                 DateOnly WeekOf(int of) => season.Settings.StartOf(row.CropYear).AddDays((int)Math.Floor(of / 7m) * 7);
                 yield return new PlanProblem(PlanProblemKind.OutOfSeason, row.In, row.Crop, 0m, [row.Planting])

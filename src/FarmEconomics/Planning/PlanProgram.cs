@@ -243,7 +243,7 @@ internal sealed class PlanProgram
         for (int week = 0; week < PlanModel.Weeks; week++)
         {
             picked[week] = AddPicking((c, week), own, season, places);
-            if ((before ?? picked[week]) is null)
+            if (before is null && picked[week] is null)
             {
                 continue;
             }

@@ -56,7 +56,7 @@ public sealed record PlanProof(Money Planned, Money Reviewed, double Objective)
 
         // What plantings that stand already have cost before is the same either way.
         decimal cost = season.Crops.SelectMany(crop => crop.Enterprises).SelectMany(costs.DirectCharges)
-            .Where(charge => IsPlans(charge.Origin) && charge is { IsFee: false, VariesWith: not (CostDriver.Fixed or CostDriver.Trips) })
+            .Where(charge => IsPlans(charge.Origin) && !charge.IsFee)
             .Sum(charge => charge.Amount.Amount);
         return new PlanProof(writer.Planned, new Money(sold - cost), writer.Objective);
     }
@@ -121,7 +121,7 @@ public sealed record PlanProof(Money Planned, Money Reviewed, double Objective)
 
         internal void AddProduce(PlanDraft draft, PlanQuantities quantities)
         {
-            foreach (((int crop, int week), double units) in quantities.Picked.OrderBy(one => one.Key.Week).ThenBy(one => one.Key.Crop))
+            foreach (((int crop, int week), double units) in quantities.Picked)
             {
                 Add<HarvestRow>(
                     ("date", Day(week)),

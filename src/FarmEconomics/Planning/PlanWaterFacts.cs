@@ -157,9 +157,7 @@ internal sealed class PlanWaterFacts
     private PlanPower? PowerFor(bool[] known, SowingNeed[] needs)
     {
         PowerSeason power = PowerSeason.Of(season.Records, season.CropYear);
-        decimal? limit = limits.PoolsOf(ScarceKind.Power).Any()
-            ? limits.On(ScarceKind.Power, limits.PoolsOf(ScarceKind.Power).First(), start.AddYears(1))
-            : null;
+        decimal? limit = limits.On(ScarceKind.Power, limits.PoolsOf(ScarceKind.Power).FirstOrDefault(), start.AddYears(1));
         PowerLoad[] pumps = [.. power.Loads.Where(load => load.Purpose == LoadPurpose.Water)];
         double pumped = farm.Log.IsThere ? Enumerable.Range(0, 7 * PlanModel.Weeks).Sum(day => farm.Log.Liters(start.AddDays(day))) / liters
             : needs.Select((need, i) => need.Weeks.Sum() * plan.Sowings[i].Today).Sum();
@@ -182,8 +180,7 @@ internal sealed class PlanWaterFacts
 
     private static double MadeOn(PowerSeason power, DateOnly day) =>
         power.WhyUnknown is not null ? double.PositiveInfinity
-        : day >= power.First && day.DayNumber - power.First.DayNumber < power.Days.Count
-            ? power.Days[day.DayNumber - power.First.DayNumber].Made
+        : day.DayNumber - power.First.DayNumber < power.Days.Count ? power.Days[day.DayNumber - power.First.DayNumber].Made
         : 0.0;
 
     /// <summary>Water of a bed-foot: by week beyond rain, held by the soil, and taken up in all with water enough.</summary>

@@ -63,7 +63,7 @@ internal sealed class SowingFacts
     {
         bool IsTold(int week)
         {
-            int before = told.Last(one => one <= week), after = told.First(one => one >= week);
+            int before = Array.FindLast(told, one => one <= week), after = Array.Find(told, one => one >= week);
             return after - before <= PlanSettings.GapWeeks || Math.Min(week - before, after - week) <= PlanSettings.NearWeeks;
         }
 

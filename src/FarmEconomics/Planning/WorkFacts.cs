@@ -251,8 +251,12 @@ internal sealed class WorkFacts
         }
 
         double det = (cc * ss) - (cs * cs);
-        double first = det > 0.0 ? ((ch * ss) - (sh * cs)) / det : 0.0;
-        double each = det > 0.0 ? ((sh * cc) - (ch * cs)) / det : 0.0;
+        if (det <= 0.0)
+        {
+            return 1.0;
+        }
+
+        double first = ((ch * ss) - (sh * cs)) / det, each = ((sh * cc) - (ch * cs)) / det;
         return first <= 0.0 ? 1.0 : each <= 0.0 ? MostFirstWeek : Math.Min(MostFirstWeek, 1.0 + (first / each));
     }
 }

@@ -223,6 +223,8 @@ public class FactsByHandTests
             .Work("2025-07-10", "Eve", 3m, "harvest", crop: "Carrots").Work("2025-07-11", "Jo", 1m, "harvest", crop: "Carrots");
 
         Assert.Equal(18.0, Math.Round(PlanByHandTests.ModelOf(farm).Hours.OwnCost, 9));
+        farm.Work("2024-07-10", "Jo", 9m, "harvest", crop: "Carrots"); // 12 an hour the season before
+        Assert.Equal(18.0, Math.Round(PlanByHandTests.ModelOf(farm).Hours.OwnCost, 9));
         Assert.Equal(7.0, PlanByHandTests.ModelOf(farm, new PlanSettings { OwnWage = 7m }).Hours.OwnCost);
     }
 

@@ -72,6 +72,24 @@ public class HoldingRangeByHandTests
     }
 
     /// <summary>
+    /// 30 feet of A at 3 and 70 of B at 2.5; 30 more of A would bring 2: at half more each they take B's place, at half less B takes all.
+    /// </summary>
+    [Fact]
+    public void OfWorth_OfSeveralQuantities_EndsWhereTheNextOfThemComesIn()
+    {
+        LinearModel model = new();
+        int[] a = [model.AddQuantity("A", 3.0, 30.0), model.AddQuantity("A", 2.0, 30.0)];
+        int beds = model.AddLimit("beds", double.NegativeInfinity, 100.0);
+        foreach (int quantity in (int[])[.. a, model.AddQuantity("B", 2.5)])
+        {
+            model.Set(beds, quantity, 1.0);
+        }
+
+        HeldRange range = OfWorth(model, a, new(100.0));
+        Programs.Near([-0.5, 0.5], [range.Least, range.Most], 1e-6);
+    }
+
+    /// <summary>
     /// x costs 1, or a cent, and there is no end of it: none until it brings as much, beyond which there is no answer. Found by halving, to
     /// a part of 1e-4.
     /// </summary>

@@ -15,6 +15,7 @@ public class OutOfSeasonByHandTests
     /// May 22 in that of May 21.
     /// </summary>
     [Theory]
+    [InlineData("2026-01-01", true)]
     [InlineData("2026-04-02", true)]
     [InlineData("2026-04-03", false)]
     [InlineData("2026-06-20", false)]
@@ -68,7 +69,46 @@ public class OutOfSeasonByHandTests
         }
 
         Assert.Empty(Told(farm, "Garlic", "2026-10-20", cropYear));
+        Assert.Empty(Told(farm, "Garlic", "2026-10-11", cropYear));
         Assert.Single(Told(farm, "Garlic", "2026-03-20", 2026));
+    }
+
+    /// <summary>
+    /// Carrots came in on May 1 and 22 and on August 1 (day 212, 213 in 2024): June 27, day 177, is 35 days and more from all of them, but
+    /// between the first and the last. Of a perennial nothing is told.
+    /// </summary>
+    [Fact]
+    public void Sowing_BetweenThoseOnRecord_AndOfAPerennial_IsNotTold()
+    {
+        FarmBuilder farm = Farm().Planting("E2025", "Carrots", "B", 10m, "2025-08-01", "2025-10-01").Perennial("Sorrel");
+        foreach (int year in new[] { 2024, 2025 })
+        {
+            farm.Planting($"S{year}", "Sorrel", "B", 10m, $"{year}-05-01", $"{year}-08-01")
+                .Planting($"T{year}", "Sorrel", "B", 10m, $"{year}-05-22", $"{year}-08-01");
+        }
+
+        Assert.Empty(Told(farm, "Carrots", "2026-06-27"));
+        Assert.Single(Told(farm, "Carrots", "2026-11-12"));
+        Assert.Empty(Told(farm, "Sorrel", "2026-11-12"));
+    }
+
+    /// <summary>
+    /// A planting came in when the first of its beds did, on record (May 22, not June 20) as in the plan (January 10, not May 1).
+    /// </summary>
+    [Fact]
+    public void Sowing_IntoSeveralBeds_CountsFromItsFirstDay()
+    {
+        FarmBuilder farm = Farm().Planting("D2025", "Carrots", "B", 10m, "2025-06-20", "2025-08-01");
+        Assert.Single(Told(farm, "Carrots", "2026-06-21"));
+        DraftPlanting row = new(2026, "P26", "Carrots", "A", 10m, Day("2026-05-01"), Day("2026-06-30"))
+        {
+            Yield = 10m,
+            Hours = 0m,
+            Cost = 0m,
+        };
+        PlanDraft draft = new(2026, [row, row with { Bed = "B", In = Day("2026-01-10") }], []);
+        PlanOutlook outlook = PlanOutlook.Of(farm.Season(2025), PlanByHandTests.ModelOf(farm), draft);
+        Assert.Equal(Day("2026-01-10"), Assert.Single(outlook.Problems, one => one.Kind == PlanProblemKind.OutOfSeason).Day);
     }
 
     private static IEnumerable<PlanProblem> Told(FarmBuilder farm, string crop, string day, int cropYear = 2026)

@@ -54,6 +54,27 @@ public class ScoresByHandTests
     }
 
     /// <summary>
+    /// 100 feet of A take 200 units of water in week 15; the soil holds 50, 100 are put on, and the 50 missed cost 1.20 each, whatever the
+    /// season: 500 - 200 - 60, at half more for A 750 - 200 - 60.
+    /// </summary>
+    [Fact]
+    public void Scores_OfLengthsThatGoDry_LoseWhatTheyMiss()
+    {
+        PlanModel farm = SmallFarm.Of() with
+        {
+            Water = new PlanWater
+            {
+                Limit = [.. Enumerable.Range(0, PlanModel.Weeks).Select(week => week == 15 ? 100.0 : double.PositiveInfinity)],
+                Need = [SmallFarm.At((15, 2.0)), SmallFarm.Weekly(0.0)],
+                Soil = [0.5, 0.5],
+                LostPerUnit = [1.2, 0.0],
+            },
+        };
+        PlanSeason[] seasons = [new(0.5, [1.0, 1.0], [1.0, 1.0]), new(0.5, [1.0, 1.0], [1.5, 1.0])];
+        Programs.Near([240.0, 490.0], SeasonScores.Of(farm, Programs.Solver, [100.0, 0.0], seasons), 1e-6);
+    }
+
+    /// <summary>
     /// 60 feet of A give 30 in each of two weeks, 20 of which go at 5, the rest at 3; 40 of B go at 3. Over 90 seasons A's yield rises by
     /// 0.004 of the mean and B's price falls by 0.007. A's harvest counts 60 units at 4 on the mean, 0.96 more each season, B's 40 at 3,
     /// 0.84 less: the first season is the worst, the last the best. Solved are those in the middle of each twentieth of all and of the

@@ -28,6 +28,23 @@ public class SowingsByHandTests
     }
 
     /// <summary>
+    /// Kale came in on March 12, April 23 and June 4, weeks 10, 16 and 22: from one to the next are six weeks, in which it may be sown; the
+    /// first and the last lie twelve apart.
+    /// </summary>
+    [Fact]
+    public void Sowings_BetweenThreePlantings_LieInTheGapsBetweenNeighbors()
+    {
+        FarmBuilder farm = Farm().Crop("Kale");
+        foreach ((string name, string day) in new[] { ("K1", "2025-03-12"), ("K2", "2025-04-23"), ("K3", "2025-06-04") })
+        {
+            farm.Planting(name, "Kale", "A", 1m, day, "2025-09-30").Pick("2025-09-01", name, 1m);
+        }
+
+        PlanSowing[] kale = PlanByHandTests.SowingsOf(PlanByHandTests.ModelOf(farm), "Kale");
+        Assert.Equal(Enumerable.Range(10, 13), kale.Select(sowing => sowing.Week));
+    }
+
+    /// <summary>
     /// 2024: 25 + 190 lb of 60 + 40 feet, 2.15; 2025: 80 + 0 of 45 + 55, 0.80; the mean of the seasons is 1.475. Within two weeks of week
     /// 17 stand 25 + 80 lb of 60 + 45 feet, 1 lb a foot; of week 23 190 + 0 of 40 + 55, 2 lb; two plantings count 2 / (2 + 4), a third.
     /// Three weeks from either no planting is near.

@@ -94,6 +94,12 @@ public class UnknownInPlansByHandTests
         Assert.DoesNotContain(outlook.Problems, problem => problem.Kind == PlanProblemKind.Hours);
         FarmBuilder logged = Farm().Worker("Al", WorkerKind.Hired, 20m).Work("2025-07-10", "Al", 50m, "harvest", crop: "Carrots");
         Assert.Empty(SeasonCash.Running(logged.Season(2025)));
+
+        // An owner's hours tell no wages, nor does a hired hand's row of none.
+        FarmBuilder own = Farm().Worker("Ann", WorkerKind.Owner).Work("2025-07-10", "Ann", 50m, "harvest", crop: "Carrots");
+        Assert.Equal([1000m], SeasonCash.Running(own.Season(2025)).Select(row => row.Money));
+        FarmBuilder idle = Farm().Worker("Al", WorkerKind.Hired, 20m).Work("2025-07-10", "Al", 0m, "harvest", crop: "Carrots");
+        Assert.Equal([1000m], SeasonCash.Running(idle.Season(2025)).Select(row => row.Money));
     }
 
     /// <summary>

@@ -115,8 +115,7 @@ public sealed record CropVariance(string Crop, Money Planned, Money Actual, IRea
         bool Actual(VarianceKind kind) => kind <= upTo;
         decimal feet = actual.BedFeet;
         decimal grown = Actual(VarianceKind.Yield) ? actual.Picked + actual.Culled : (plan.Picked + plan.Culled) * feet / plan.BedFeet;
-        CropFactors yields = plan.Picked + plan.Culled > 0m ? plan : actual;
-        CropFactors culls = Actual(VarianceKind.Culls) && actual.Picked + actual.Culled > 0m ? actual : yields;
+        CropFactors culls = Actual(VarianceKind.Culls) ? actual : plan;
         decimal picked = culls.Picked + culls.Culled > 0m ? grown * culls.Picked / (culls.Picked + culls.Culled) : 0m;
         CropFactors part = Actual(VarianceKind.PartSold) ? actual : plan;
         decimal sold = part.Picked > 0m ? picked * part.Sold / part.Picked : part.Sold;
@@ -135,14 +134,14 @@ public sealed record CropVariance(string Crop, Money Planned, Money Actual, IRea
     /// </summary>
     private static decimal MeanPrice(CropFactors plan, CropFactors actual, bool actualMix, bool actualPrice)
     {
-        CropFactors mix = actualMix && actual.Sold > 0m ? actual : plan.Sold > 0m ? plan : actual;
+        CropFactors mix = actualMix || plan.Sold <= 0m ? actual : plan;
         if (mix.Sold <= 0m)
         {
             return 0m;
         }
 
-        CropFactors prices = (actualPrice && actual.Sold > 0m) || plan.Sold <= 0m ? actual : plan;
-        decimal mean = prices.Channels.Values.Sum(channel => channel.Net) / Math.Max(prices.Sold, 0.00000001m);
+        CropFactors prices = actualPrice || plan.Sold <= 0m ? actual : plan;
+        decimal mean = prices.Channels.Values.Sum(channel => channel.Net) / prices.Sold;
         return mix.Channels.Sum(channel =>
                 channel.Value.Units
                 * (

@@ -22,7 +22,7 @@ public sealed partial class PlanVariances
     [
         .. Season.Known.Costs is null ? Array.Empty<string>() : ["seed and supplies"],
         .. Season.Known.Hours is null ? Array.Empty<string>() : ["hours"],
-        .. Season.Known.Hours is not null || HourCostUnknown(Season) is null ? Array.Empty<string>() : ["the cost of an hour"],
+        .. Season.Known.Hours is not null || IsHourCostKnown(Season) ? Array.Empty<string>() : ["the cost of an hour"],
         .. Season.Crops.Where(crop => crop.Known.Value is not null).Select(crop => $"prices of {crop.Name}"),
     ];
 
@@ -61,7 +61,7 @@ public sealed partial class PlanVariances
     public static PlanVariances? Of(SeasonReview season)
     {
         ArgumentNullException.ThrowIfNull(season);
-        return PlanOnFile.Years(season.Records).Contains(season.CropYear) ? Of(SeasonCosts.Of(season)) : null;
+        return Of(SeasonCosts.Of(season));
     }
 
     /// <summary>Holds a season against the plan on file for it.</summary>
@@ -189,7 +189,7 @@ public sealed partial class PlanVariances
     private static decimal Done(DateOnly from, DateOnly to, DateOnly until) =>
         until >= to ? 1m : until <= from ? 0m : (decimal)(until.DayNumber - from.DayNumber) / (to.DayNumber - from.DayNumber);
 
-    private static string? HourCostUnknown(SeasonReview season) => season.Known.LaborCost ?? season.Known.OwnerLabor;
+    private static bool IsHourCostKnown(SeasonReview season) => season.Known is { LaborCost: null, OwnerLabor: null };
 
     /// <summary>
     /// What isn't on record didn't come free: it counts as planned for what was grown and picked, so that no part of the difference is of
@@ -207,14 +207,14 @@ public sealed partial class PlanVariances
         decimal picked = planned.Plan is { Picked: > 0m } other ? came.Picked / other.Picked : grown;
         decimal price = planned.Plan is { Sold: > 0m } sold ? sold.Channels.Values.Sum(channel => channel.Net) / sold.Sold : 0m;
         decimal PriceOf(string channel) =>
-            planned.Plan is { } plan && plan.Channels.TryGetValue(channel, out (decimal Units, decimal Net) there) && there.Units > 0m
+            planned.Plan is { } plan && plan.Channels.TryGetValue(channel, out (decimal Units, decimal Net) there)
                 ? there.Net / there.Units
                 : price;
         return came with
         {
             Inputs = known.Costs is null ? came.Inputs : (planned.Plan?.Inputs ?? 0m) * grown,
             Hours = known.Hours is null ? came.Hours : (planned.Plan?.Hours ?? 0m) * picked,
-            HourCost = known.Hours is null && HourCostUnknown(costs.Season) is null ? came.HourCost : planned.Hour,
+            HourCost = known.Hours is null && IsHourCostKnown(costs.Season) ? came.HourCost : planned.Hour,
             Channels = crop.Known.Value is null
                 ? came.Channels
                 : came.Channels.ToDictionary(
