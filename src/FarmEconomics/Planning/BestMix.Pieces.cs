@@ -71,7 +71,7 @@ public sealed partial class BestMix
     /// </summary>
     private bool LeaveOff(double[] feet, IReadOnlyList<double> lengths, double piece, CashShort found)
     {
-        int MonthOf(int week) => keptCash!.MonthOfWeek[week];
+        int MonthOf(int week) => keptCash!.MonthOfWeek[Math.Clamp(week, 0, PlanModel.Weeks - 1)];
         bool CostsBefore(int i) => Model.Sowings[i].Standing.Count == 0 && MonthOf(PlanCashLimits.SownIn(Model.Sowings[i])) <= found.Month
             && !Enumerable.Range(0, PlanModel.Weeks).Any(week => Model.Sowings[i].Yield[week] > 0.0 && MonthOf(week) <= found.Month);
         double left = found.By;

@@ -174,7 +174,7 @@ public sealed class DraftMaker
         PlanRotation? rotation = RotationOf(sowing);
         while (left > LeastFeet)
         {
-            List<(string Bed, double Room)> beds = RoomUnder(sowing.Cover, from, to);
+            List<(string Bed, double Room)> beds = RoomUnder(sowing.Cover, from, Math.Max(from + 1, to));
             if (beds.Count == 0)
             {
                 yield break;

@@ -82,9 +82,7 @@ public static class LikeLastYear
 
         double all = (boxed + other) * factor;
         double boxes = boxed > 0.0 ? Math.Min(1.0, all / boxed) : 0.0;
-
-        // Where nothing else was sold, no row asks for the second.
-        return (boxes, Math.Max(0.0, all - (boxes * boxed)) / other);
+        return (boxes, other > 0.0 ? Math.Max(0.0, all - (boxes * boxed)) / other : 0.0);
     }
 
     private static bool IsSold(DispositionPart part) =>

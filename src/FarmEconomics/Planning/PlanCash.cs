@@ -150,7 +150,8 @@ internal static class PlanCashLimits
     }
 
     /// <summary>The week it is sown in, in the nursery or in place; that a perennial's cost of the year is paid in.</summary>
-    internal static int SownIn(PlanSowing sowing) => sowing.PaidIn ?? Math.Max(0, sowing.Week - sowing.NurseryWeeks);
+    internal static int SownIn(PlanSowing sowing) =>
+        sowing.PaidIn ?? Math.Clamp(sowing.Week - sowing.NurseryWeeks, 0, PlanModel.Weeks - 1);
 
     /// <summary>Seed, supplies and packaging of a bed-foot, all that is ripe picked.</summary>
     internal static double SuppliesOf(PlanModel plan, PlanSowing sowing)

@@ -157,7 +157,9 @@ internal sealed class PlanWaterFacts
     private PlanPower? PowerFor(bool[] known, SowingNeed[] needs)
     {
         PowerSeason power = PowerSeason.Of(season.Records, season.CropYear);
-        decimal? limit = limits.On(ScarceKind.Power, limits.PoolsOf(ScarceKind.Power).FirstOrDefault(), start.AddYears(1));
+        decimal? limit = limits.PoolsOf(ScarceKind.Power).Any()
+            ? limits.On(ScarceKind.Power, limits.PoolsOf(ScarceKind.Power).First(), start.AddYears(1))
+            : null;
         PowerLoad[] pumps = [.. power.Loads.Where(load => load.Purpose == LoadPurpose.Water)];
         double pumped = farm.Log.IsThere ? Enumerable.Range(0, 7 * PlanModel.Weeks).Sum(day => farm.Log.Liters(start.AddDays(day))) / liters
             : needs.Select((need, i) => need.Weeks.Sum() * plan.Sowings[i].Today).Sum();

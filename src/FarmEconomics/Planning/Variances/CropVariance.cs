@@ -115,7 +115,8 @@ public sealed record CropVariance(string Crop, Money Planned, Money Actual, IRea
         bool Actual(VarianceKind kind) => kind <= upTo;
         decimal feet = actual.BedFeet;
         decimal grown = Actual(VarianceKind.Yield) ? actual.Picked + actual.Culled : (plan.Picked + plan.Culled) * feet / plan.BedFeet;
-        CropFactors culls = Actual(VarianceKind.Culls) ? actual : plan;
+        CropFactors yields = plan.Picked + plan.Culled > 0m ? plan : actual;
+        CropFactors culls = Actual(VarianceKind.Culls) && actual.Picked + actual.Culled > 0m ? actual : yields;
         decimal picked = culls.Picked + culls.Culled > 0m ? grown * culls.Picked / (culls.Picked + culls.Culled) : 0m;
         CropFactors part = Actual(VarianceKind.PartSold) ? actual : plan;
         decimal sold = part.Picked > 0m ? picked * part.Sold / part.Picked : part.Sold;

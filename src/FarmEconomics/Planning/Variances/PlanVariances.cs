@@ -207,7 +207,7 @@ public sealed partial class PlanVariances
         decimal picked = planned.Plan is { Picked: > 0m } other ? came.Picked / other.Picked : grown;
         decimal price = planned.Plan is { Sold: > 0m } sold ? sold.Channels.Values.Sum(channel => channel.Net) / sold.Sold : 0m;
         decimal PriceOf(string channel) =>
-            planned.Plan is { } plan && plan.Channels.TryGetValue(channel, out (decimal Units, decimal Net) there)
+            planned.Plan is { } plan && plan.Channels.TryGetValue(channel, out (decimal Units, decimal Net) there) && there.Units > 0m
                 ? there.Net / there.Units
                 : price;
         return came with
