@@ -42,7 +42,12 @@ public class CashLimitTests
         PlanModel farm = SmallFarm.Of();
         PlanSowing stands = farm.Sowings[1] with
         {
-            Cover = 1, Week = -1, WeeksInBed = 53, Cost = 2.0, PaidIn = SmallFarm.SoldWeek, Bounds = (10.0, 10.0),
+            Cover = 1,
+            Week = -1,
+            WeeksInBed = 53,
+            Cost = 2.0,
+            PaidIn = SmallFarm.SoldWeek,
+            Bounds = (10.0, 10.0),
             Standing = [new StandingBed("R", "bed", 10.0, farm.Start)],
         };
         farm = farm with

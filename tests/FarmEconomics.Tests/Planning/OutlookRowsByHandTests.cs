@@ -138,7 +138,10 @@ public class OutlookRowsByHandTests
     {
         PlanSowing sown = Model().Sowings[0] with
         {
-            Week = 41, Hours = SmallFarm.At((41, 0.3), (42, 0.1)), Yield = SmallFarm.Weekly(0.0), HoursBeside = 0.6,
+            Week = 41,
+            Hours = SmallFarm.At((41, 0.3), (42, 0.1)),
+            Yield = SmallFarm.Weekly(0.0),
+            HoursBeside = 0.6,
         };
         PlanSowing stands = sown with
         {
