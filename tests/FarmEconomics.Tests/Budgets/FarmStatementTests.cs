@@ -88,7 +88,9 @@ public class FarmStatementTests
             name => Assert.Contains(name, lines.Keys));
     }
 
-    /// <summary>A van for the crew stands on the line of labor: hired labor leaves out what it costs a year, owner labor is whole.</summary>
+    /// <summary>
+    /// A van for the crew stands on the line of labor: hired labor leaves out what it costs a year, owner labor is whole.
+    /// </summary>
     [Fact]
     public void WithoutInterest_AnAssetOnTheLineOfLaborIsLeftOutOfHiredLabor()
     {

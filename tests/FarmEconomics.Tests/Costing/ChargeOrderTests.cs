@@ -21,7 +21,8 @@ public class ChargeOrderTests
     public void Charges_ComeAsBooksLaborOwnership()
     {
         ChargeBook book = Book(Farm().With(settings => settings with { LandRent = 100m }).Pool("shed", "bed-feet")
-            .Asset("barn", "shed", "2020-01-01", 1000, 10).Work("2025-06-01", "Di", 1, "grow", planting: "a").Spend("2025-05-01", 5, "seed"));
+            .Asset("barn", "shed", "2020-01-01", 1000, 10).Work("2025-06-01", "Di", 1, "grow", planting: "a")
+            .Spend("2025-05-01", 5, "seed"));
         Assert.Equal([CostStream.Cash, CostStream.OwnerLabor, CostStream.Ownership, CostStream.Ownership],
             book.Charges.Select(charge => charge.Stream));
         Assert.Equal([false, true, true, true], book.Charges.Select(charge => charge.Imputed));
@@ -55,8 +56,8 @@ public class ChargeOrderTests
     }
 
     /// <summary>
-    /// Two rows of hired hours at 10, each of 4 hours over both plantings, 30 and 10 feet, and 8.00 paid on top: 30 and 10 of each row's 40,
-    /// and 3 and 1 of each row's 4. What is paid on top is told once, where the percent would have stood in for it.
+    /// Two rows of hired hours at 10, each of 4 hours over both plantings, 30 and 10 feet, and 8.00 paid on top: 30 and 10 of each row's
+    /// 40, and 3 and 1 of each row's 4. What is paid on top is told once, where the percent would have stood in for it.
     /// </summary>
     [Fact]
     public void PaidOnTopOfWages_IsSplitRowByRowAsTheHoursAre()
@@ -68,7 +69,8 @@ public class ChargeOrderTests
             book.Charges.Where(charge => charge.Stream == CostStream.HiredLabor && charge.Origin is not ExpenseRow)
                 .Select(charge => (charge.Amount.Amount, charge.Enterprise!.Planting.Name)));
         Assert.Single(book.Problems, problem => problem.Code == "W512");
-        Assert.DoesNotContain(Book(farm.With(settings => settings with { PayrollBurdenPercent = 0m })).Problems, problem => problem.Code == "W512");
+        ChargeBook without = Book(farm.With(settings => settings with { PayrollBurdenPercent = 0m }));
+        Assert.DoesNotContain(without.Problems, problem => problem.Code == "W512");
     }
 
     /// <summary>Two rows of 5 hours at 10 and 100 of wages in the books: an hour costs 10, as the workers table has it.</summary>
@@ -96,7 +98,8 @@ public class ChargeOrderTests
     [Fact]
     public void OverheadOfAStandard_GoesWithTheLengthOfBeds()
     {
-        ChargeBook book = Book(Farm().Standard("beets", Stage.Overhead, 6, RatePer.BedFoot).Work("2025-06-01", "Di", 1, "grow", planting: "a"));
+        ChargeBook book = Book(Farm().Standard("beets", Stage.Overhead, 6, RatePer.BedFoot)
+            .Work("2025-06-01", "Di", 1, "grow", planting: "a"));
         Charge[] added = [.. book.Charges.Where(charge => charge.Stage == Stage.Overhead)];
         Assert.NotEmpty(added);
         Assert.All(added, charge => Assert.Equal(CostDriver.Length, charge.VariesWith));
@@ -108,8 +111,10 @@ public class ChargeOrderTests
     [Fact]
     public void Holding_OfALot_IsEachPartWithItsDays()
     {
-        FarmBuilder farm = new FarmBuilder().AsOf("2025-12-31").Crop("kale", storageDays: 5).Bed("bed").Channel("market", ChannelKind.Market)
-            .Planting("k", "kale", "bed", 10, "2025-05-01", "2025-09-01").Pick("2025-06-01", "k", 10).Sell("2025-06-04", "kale", "market", 4, 1);
+        FarmBuilder farm = new FarmBuilder().AsOf("2025-12-31").Crop("kale", storageDays: 5).Bed("bed")
+            .Channel("market", ChannelKind.Market)
+            .Planting("k", "kale", "bed", 10, "2025-05-01", "2025-09-01").Pick("2025-06-01", "k", 10)
+            .Sell("2025-06-04", "kale", "market", 4, 1);
         Lot lot = Assert.Single(farm.Review().Trace.LotsOfYear(2025));
         Assert.Equal([new Holding(4m, 3), new Holding(6m, 5)], Holding.Of(lot, FarmBuilder.Day("2025-12-31")));
     }

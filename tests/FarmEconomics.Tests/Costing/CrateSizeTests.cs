@@ -48,8 +48,8 @@ public class CrateSizeTests
     }
 
     /// <summary>
-    /// Known are 10 crates for 100, 30 for 100 and 10 for 50; the 750 of the unknown crop, of two plantings, count as 150: 200 crates for 1,000
-    /// of sales, so that 0.2 crates go with each unit of money. The household's 50 crates are a fifth of all 250.
+    /// Known are 10 crates for 100, 30 for 100 and 10 for 50; the 750 of the unknown crop, of two plantings, count as 150: 200 crates for
+    /// 1,000 of sales, so that 0.2 crates go with each unit of money. The household's 50 crates are a fifth of all 250.
     /// </summary>
     [Fact]
     public void WrittenCrates_CountBesideSalesValueAsTheCratesEstimated()

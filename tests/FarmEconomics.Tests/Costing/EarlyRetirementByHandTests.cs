@@ -54,8 +54,8 @@ public class EarlyRetirementByHandTests
     }
 
     /// <summary>
-    /// Capital recovery: the yearly payment on 8,000 over ten years, 8,000 x 0.06 / (1 - 1.06^-10) = 1,086.94, pays for another 4.5 years; the
-    /// balance is what those are worth, (1 - 1.06^-4.5) / 0.06 of them, and the salvage of 1,000. Four fifths of it are the farm's.
+    /// Capital recovery: the yearly payment on 8,000 over ten years, 8,000 x 0.06 / (1 - 1.06^-10) = 1,086.94, pays for another 4.5 years;
+    /// the balance is what those are worth, (1 - 1.06^-4.5) / 0.06 of them, and the salvage of 1,000. Four fifths of it are the farm's.
     /// </summary>
     [Fact]
     public void CapitalRecovery_LeavesTheBalanceOfItsPayments()

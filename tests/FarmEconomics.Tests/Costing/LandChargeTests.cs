@@ -50,7 +50,10 @@ public class LandChargeTests
     {
         FarmRecords records = new FarmBuilder(new FarmSettings { LandRent = 900m, StandardBedWidthIn = 30m }).AsOf("2025-12-31")
             .Bed("standard").Bed("wide", 50, 120).Link();
-        Assert.Equal([("standard", 300m), ("wide", 600m)], LandCharge.ByBed(records, 2025).Select(part => (part.Bed.Bed, part.Amount.Amount)));
+        Assert.Equal(
+            [("standard", 300m), ("wide", 600m)],
+            LandCharge.ByBed(records, 2025).Select(part => (part.Bed.Bed, part.Amount.Amount))
+        );
     }
 
     [Fact]

@@ -47,8 +47,8 @@ public class OwnershipEdgeTests
         Assert.Equal(5, Ownership.MonthsInService(Asset(life: 0.375m), 2025, Six, withinLife: true));
 
     /// <summary>
-    /// 900 over 7.5 years at 6% is 900 x 0.06 / (1 - 1 / 1.548082101537154) = 152.53 a year, and 6 on the salvage of 100; without interest 900 /
-    /// 7.5 = 120.
+    /// 900 over 7.5 years at 6% is 900 x 0.06 / (1 - 1 / 1.548082101537154) = 152.53 a year, and 6 on the salvage of 100; without interest
+    /// 900 / 7.5 = 120.
     /// </summary>
     [Theory]
     [InlineData(6, 158.53)]

@@ -33,8 +33,8 @@ public class CashLimitTests
     }
 
     /// <summary>
-    /// 200 in January pay for 100 A in March. 10 feet of a perennial under another cover take 2 a foot when their picking begins, in week 20
-    /// in May, as A is sold: they hold nothing back. Were they paid for in January, 180 would be left for the sowings.
+    /// 200 in January pay for 100 A in March. 10 feet of a perennial under another cover take 2 a foot when their picking begins, in week
+    /// 20 in May, as A is sold: they hold nothing back. Were they paid for in January, 180 would be left for the sowings.
     /// </summary>
     [Fact]
     public void Best_WithAPerennial_PaysForItWhenItsPickingBegins()

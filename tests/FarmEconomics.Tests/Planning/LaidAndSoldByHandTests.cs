@@ -11,8 +11,8 @@ namespace FarmEconomics.Tests.Planning;
 public class LaidAndSoldByHandTests
 {
     /// <summary>
-    /// Of 100 lb of 100 feet 40 went into boxes and 60 to market, where they brought 90 instead of 120 at list. The year before 100 feet gave
-    /// nothing, so 50 lb are expected. Boxes first: 40, at what they count; and 10 to market at 1.50.
+    /// Of 100 lb of 100 feet 40 went into boxes and 60 to market, where they brought 90 instead of 120 at list. The year before 100 feet
+    /// gave nothing, so 50 lb are expected. Boxes first: 40, at what they count; and 10 to market at 1.50.
     /// </summary>
     [Fact]
     public void Sales_OfLess_FillBoxesFirstAndBringWhatTheyBrought()
@@ -23,7 +23,9 @@ public class LaidAndSoldByHandTests
         Assert.Equal([("Box", 50m, 2m)], Sales(80m, 20m));
     }
 
-    /// <summary>Fennel takes 100 of the 200 bed-feet of a bed twice as wide, 50 feet of its length: 100 bed-feet of carrots fit beside it.</summary>
+    /// <summary>
+    /// Fennel takes 100 of the 200 bed-feet of a bed twice as wide, 50 feet of its length: 100 bed-feet of carrots fit beside it.
+    /// </summary>
     [Fact]
     public void Draft_BesideWhatStandsInAWideBed_TakesTheRestOfIt()
     {

@@ -67,8 +67,8 @@ public class LengthsInPiecesTests
     }
 
     /// <summary>
-    /// 46 feet go up to the very 50 that are free of A's family, though B's 40 stand beside them; 36 to the very 40 that are wanted at most.
-    /// 40 of A take 10 trays where 9 are: of B, which takes none, there is still room for a piece.
+    /// 46 feet go up to the very 50 that are free of A's family, though B's 40 stand next to them; 36 to the very 40 that are wanted at
+    /// most. 40 of A take 10 trays where 9 are: of B, which takes none, there is still room for a piece.
     /// </summary>
     [Fact]
     public void Rounded_Up_FillsWhatThereIsToTheLastFoot()
@@ -86,8 +86,8 @@ public class LengthsInPiecesTests
     }
 
     /// <summary>
-    /// A is sown twice, 30 feet and 12, one after the other, and at least 40 are wanted: 30 + 10 are enough, and 2 are too little lost to go
-    /// up. Of 30 and 22 at least 65 are wanted: 22 goes up to 30, little as it lost; 30, which lost nothing, stays.
+    /// A is sown twice, 30 feet and 12, one after the other, and at least 40 are wanted: 30 + 10 are enough, and 2 are too little lost to
+    /// go up. Of 30 and 22 at least 65 are wanted: 22 goes up to 30, little as it lost; 30, which lost nothing, stays.
     /// </summary>
     [Theory]
     [InlineData(12.0, 40.0, 10.0)]

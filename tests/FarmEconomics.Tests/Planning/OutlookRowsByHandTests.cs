@@ -14,8 +14,8 @@ public class OutlookRowsByHandTests
 {
     /// <summary>
     /// Boxes must hold 200 in weeks 10, 11, 20 and 21. 50 units at 4 over two weeks from March 12 hold 100 in each of weeks 10 and 11: 100
-    /// short twice. 199 in week 20 lack half a percent, which rounding leaves; 198.80 in week 21 lack 1.20. What the market takes in week 10,
-    /// and boxes of the year after, fill none. What lacks costs 1.50 bought in: 300 in March, 1.80 in May.
+    /// short twice. 199 in week 20 lack half a percent, which rounding leaves; 198.80 in week 21 lack 1.20. What the market takes in week
+    /// 10, and boxes of the year after, fill none. What lacks costs 1.50 bought in: 300 in March, 1.80 in May.
     /// </summary>
     [Fact]
     public void Boxes_OfAPlan_AreFilledWithWhatTheyLack()
@@ -105,7 +105,9 @@ public class OutlookRowsByHandTests
         Assert.Equal([("A", null), ("B", 7m)], outlook.Supplies.Select(one => (one.Crop, one.Cost)));
     }
 
-    /// <summary>Sales are known where one of the rows has a price, and no crates are told where no crop of the rows has a size of them.</summary>
+    /// <summary>
+    /// Sales are known where one of the rows has a price, and no crates are told where no crop of the rows has a size of them.
+    /// </summary>
     [Fact]
     public void Sales_AndCrates_AreKnownWhereOneRowTellsThem()
     {
@@ -120,7 +122,9 @@ public class OutlookRowsByHandTests
         Assert.All(Outlook(Model(), [a, b]).Weeks, week => Assert.NotNull(week.Crates));
     }
 
-    /// <summary>Of a farm that sold one of two crops, the other without a price, a mix can be looked for; of one without prices not.</summary>
+    /// <summary>
+    /// Of a farm that sold one of two crops, the other without a price, a mix can be looked for; of one without prices not.
+    /// </summary>
     [Fact]
     public void Mix_CanBeLookedForWhereOneCropHasAPrice()
     {
@@ -129,9 +133,10 @@ public class OutlookRowsByHandTests
     }
 
     /// <summary>
-    /// A sowing of week 41 takes 0.3 hours a foot there and 0.1 the week after, and 0.6 in the year after, for which it is sown; what stands
-    /// since fall takes 0.2 in week 2, after 0.6 before the year. Of 8 hours of a row of December 2025, nearest to that, 2 are left; the
-    /// same row set on January 1 takes all 8. In a model that knows only the fall's sowing nothing tells what was done: 8 x 3/4 and 8 x 1/4.
+    /// A sowing of week 41 takes 0.3 hours a foot there and 0.1 the week after, and 0.6 in the year after, for which it is sown; what
+    /// stands since fall takes 0.2 in week 2, after 0.6 before the year. Of 8 hours of a row of December 2025, nearest to that, 2 are left;
+    /// the same row set on January 1 takes all 8. In a model that knows only the fall's sowing nothing tells what was done: 8 x 3/4 and 8 x
+    /// 1/4.
     /// </summary>
     [Fact]
     public void Hours_OfWhatCameInBeforeTheYear_AreThoseLeftWhereThatIsKnown()
@@ -152,7 +157,8 @@ public class OutlookRowsByHandTests
         DraftPlanting row = Row("A0", "A", "2025-12-04", "2026-04-30") with { Hours = 8m };
         (int, decimal)[] Hours(DraftPlanting one, params PlanSowing[] sowings) =>
         [
-            .. Outlook(Model() with { Sowings = sowings }, [one]).Weeks.Select((week, i) => (i, week.Hours)).Where(week => week.Hours != 0m),
+            .. Outlook(Model() with { Sowings = sowings }, [one]).Weeks.Select((week, i) => (i, week.Hours))
+                .Where(week => week.Hours != 0m),
         ];
         Assert.Equal([(2, 2m)], Hours(row, sown, stands));
         Assert.Equal([(2, 8m)], Hours(row with { In = Day("2026-01-01") }, sown, stands));

@@ -28,7 +28,8 @@ public class SownAndStandingByHandTests
     }
 
     /// <summary>
-    /// Without a log of 2024 that year tells no contribution: 2 of 2025 alone, with 0.025 + 0.125 x 11 / 40 = 0.059375 hours at 10, and seed.
+    /// Without a log of 2024 that year tells no contribution: 2 of 2025 alone, with 0.025 + 0.125 x 11 / 40 = 0.059375 hours at 10, and
+    /// seed.
     /// </summary>
     [Fact]
     public void Garlic_OfASeasonWithoutALog_CountsInNoContribution()
@@ -77,8 +78,8 @@ public class SownAndStandingByHandTests
     }
 
     /// <summary>
-    /// Mache came in on the first day of the year planned: that of week 0 isn't sown once more. Where two plantings have come in, in weeks 9
-    /// and 19, the second on the closing date itself, what is sown up to week 19 has been.
+    /// Mache came in on the first day of the year planned: that of week 0 isn't sown once more. Where two plantings have come in, in weeks
+    /// 9 and 19, the second on the closing date itself, what is sown up to week 19 has been.
     /// </summary>
     [Fact]
     public void Sowings_DuringTheYear_AreThoseAfterTheLastThatCameIn()
@@ -117,8 +118,8 @@ public class SownAndStandingByHandTests
     }
 
     /// <summary>
-    /// Rhubarb in three beds: one stays; one leaves on April 16, day 105, with the end of week 14; one on the first day of the year planned:
-    /// of that nothing stands in it. 30 lb of each of weeks 14 and 15 of 60 feet, 0.50 a foot; what leaves gives none in week 15.
+    /// Rhubarb in three beds: one stays; one leaves on April 16, day 105, with the end of week 14; one on the first day of the year
+    /// planned: of that nothing stands in it. 30 lb of each of weeks 14 and 15 of 60 feet, 0.50 a foot; what leaves gives none in week 15.
     /// </summary>
     [Fact]
     public void Perennials_ThatLeave_GiveUpToThatDay()

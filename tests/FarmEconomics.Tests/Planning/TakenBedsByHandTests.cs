@@ -47,8 +47,9 @@ public class TakenBedsByHandTests
     }
 
     /// <summary>
-    /// Garlic of 80 feet and fennel, new here, of 50 are in a bed of 100 up to April 1, day 90: week 12. The plan has the garlic, so 80 feet
-    /// are there for it, and not the 50 that the fennel leaves. The 30 feet of chard that keep their length, for want of a price, get none.
+    /// Garlic of 80 feet and fennel, new here, of 50 are in a bed of 100 up to April 1, day 90: week 12. The plan has the garlic, so 80
+    /// feet are there for it, and not the 50 that the fennel leaves. The 30 feet of chard that keep their length, for want of a price, get
+    /// none.
     /// </summary>
     [Fact]
     public void Beds_WithMoreThanTheyHold_LeaveWhatStandsInThePlan()

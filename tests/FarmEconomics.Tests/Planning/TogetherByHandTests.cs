@@ -77,8 +77,8 @@ public class TogetherByHandTests
 
     /// <summary>
     /// Of 60 trays A takes all in weeks 8 and 9, 59.70 in week 7 (0.995 a foot), and the market takes 60.5 of A. A tray more all year turns
-    /// half a foot of B into A, 0.25: no more is sold; one less takes a whole foot, 0.50. In weeks 8 and 9 alone one more would end at 60.30
-    /// feet, where week 7 is full.
+    /// half a foot of B into A, 0.25: no more is sold; one less takes a whole foot, 0.50. In weeks 8 and 9 alone one more would end at
+    /// 60.30 feet, where week 7 is full.
     /// </summary>
     [Fact]
     public void Thing_ThatStaysAllYear_IsMoreInWeeksTooThatArentFull()

@@ -30,8 +30,8 @@ public class UnknownInPlansByHandTests
     }
 
     /// <summary>
-    /// Beets grew in 2024 alone, a year without bills: their cost isn't known, carrots' of 2025 is. They keep their 0 feet, unless the grower
-    /// says at least how many: 0 is no more than none, but leaves them to the mix.
+    /// Beets grew in 2024 alone, a year without bills: their cost isn't known, carrots' of 2025 is. They keep their 0 feet, unless the
+    /// grower says at least how many: 0 is no more than none, but leaves them to the mix.
     /// </summary>
     [Fact]
     public void Crop_WithoutCostsOnRecord_KeepsItsLengthUnlessTheGrowerSaysOtherwise()

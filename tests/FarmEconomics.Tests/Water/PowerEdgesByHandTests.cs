@@ -122,7 +122,9 @@ public class PowerEdgesByHandTests
         Assert.Equal(1.0, power.Months[0].SavedByPanels!.Value, 1e-9);
     }
 
-    /// <summary>Anything of panels, battery or generator is written by a row of the log as by a setting; loads alone are a farm on the grid.</summary>
+    /// <summary>
+    /// Anything of panels, battery or generator is written by a row of the log as by a setting; loads alone are a farm on the grid.
+    /// </summary>
     [Fact]
     public void Power_IsWrittenByTheLogOrBySettings()
     {
@@ -133,8 +135,8 @@ public class PowerEdgesByHandTests
     }
 
     /// <summary>
-    /// The log's hours of a generator from January 1, the season's first day, to the 4th, its last: 2, none, 3 and 4. Those of the day before
-    /// and the day after are another season's.
+    /// The log's hours of a generator from January 1, the season's first day, to the 4th, its last: 2, none, 3 and 4. Those of the day
+    /// before and the day after are another season's.
     /// </summary>
     [Fact]
     public void GeneratorHours_AreThoseOfTheSeasonsDays()

@@ -7,8 +7,8 @@ using Xunit;
 namespace FarmEconomics.Tests.Water;
 
 /// <summary>
-/// What a season says of itself where the weather table ends early, lacks a day, or a crop's worth is known in part: <see cref="WholeFarm"/>,
-/// beds that need 8 mm a day from July 10 on.
+/// What a season says of itself where the weather table ends early, lacks a day, or a crop's worth is known in part: <see
+/// cref="WholeFarm"/>, beds that need 8 mm a day from July 10 on.
 /// </summary>
 public class SeasonEndsByHandTests
 {
@@ -95,8 +95,8 @@ public class SeasonEndsByHandTests
     }
 
     /// <summary>
-    /// A limit that loses nothing: the worst day is that of the log, July 11, whose 8 mm are all missed. With a log that loses nothing there
-    /// is none.
+    /// A limit that loses nothing: the worst day is that of the log, July 11, whose 8 mm are all missed. With a log that loses nothing
+    /// there is none.
     /// </summary>
     [Fact]
     public void WorstDay_WithoutALossAtTheLimit_IsTheLogs()
@@ -138,7 +138,9 @@ public class SeasonEndsByHandTests
         Assert.Equal(lost, crop.LostAtLimit is { } money ? Math.Round(money, 9) : null);
     }
 
-    /// <summary>Of what sowings are worth, day by day: unknown on all four days, or on two, is unknown; nothing to come was not picked.</summary>
+    /// <summary>
+    /// Of what sowings are worth, day by day: unknown on all four days, or on two, is unknown; nothing to come was not picked.
+    /// </summary>
     [Fact]
     public void Sowing_IsOfUnknownWorthOnceADayIs()
     {
@@ -186,7 +188,9 @@ public class SowingByHandTests
         Assert.True(On(2) < On(5) || On(4) < On(6));
     }
 
-    /// <summary>On the first day roots are as shallow as any crop's, and from the end of the second stage on as deep as they grow.</summary>
+    /// <summary>
+    /// On the first day roots are as shallow as any crop's, and from the end of the second stage on as deep as they grow.
+    /// </summary>
     [Fact]
     public void Soil_IsWhatTheRootsOfTheDayReach()
     {
