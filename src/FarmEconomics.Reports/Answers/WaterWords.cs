@@ -319,7 +319,7 @@ internal sealed class WaterWords(WaterAndPower supply)
     private string ByMonth()
     {
         int unread = power.Days.Count - power.DaysLogged;
-        return unread == 0
+        return unread <= 0
             ? ""
             : $" On {notation.Count(unread, "day")} without a reading in power_made.csv the panels count as making their month's yield, "
                 + "the same each day: dark days in a row, when power is short, can't show there.";

@@ -169,6 +169,19 @@ public class WaterWordsTests
         Assert.Equal("No panels and no battery are written down", words.PowerHeading);
         Assert.Contains("on the page of shared costs", words.Power.ToPlainText(), StringComparison.Ordinal);
         Assert.DoesNotContain("neither", words.ToDo.ToPlainText(), StringComparison.Ordinal);
+        Assert.DoesNotContain("without a reading", words.Method.ToPlainText(), StringComparison.Ordinal);
+    }
+
+    /// <summary>Readings of panels and a battery of unknown size: no balance, and no days said to be without a reading.</summary>
+    [Fact]
+    public void Readings_WithoutABalance_TellNoDaysWithout()
+    {
+        ReviewedFarm farm = Farm(("pools.csv", "pool,basis,statement_line\npanels,measured,infrastructure\n"),
+            ("loads.csv", "load,pool,user,watts,hours_per_day,from,to\nfan,panels,Leaves,500,24,2025-07-31,2025-08-01\n"),
+            ("power_made.csv", "date,pool,kwh\n2025-07-31,panels,4\n"));
+        WaterWords words = Words(farm);
+        Assert.Equal("Whether power was short is not known", words.PowerHeading);
+        Assert.DoesNotContain("without a reading", words.Method.ToPlainText(), StringComparison.Ordinal);
     }
 
     /// <summary>
@@ -189,5 +202,7 @@ public class WaterWordsTests
             StringComparison.Ordinal);
         Assert.Equal("Sun and battery fell short on 2 days", words.PowerHeading);
         Assert.DoesNotContain("give way first", words.ToDo.ToPlainText(), StringComparison.Ordinal); // one load alone
+        Assert.Contains("On 363 days without a reading in power_made.csv the panels count as making their month's yield",
+            words.Method.ToPlainText(), StringComparison.Ordinal);
     }
 }
