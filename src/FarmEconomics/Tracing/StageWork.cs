@@ -6,8 +6,10 @@ namespace FarmEconomics.Tracing;
 /// <summary>Which enterprises of a crop were at a stage of work on a day, and with what weight.</summary>
 internal sealed class StageWork
 {
-    // Days from the one asked for, the nearest first; on a tie the earlier counts.
-    private static readonly int[] DaysAround = [0, -1, 1, -2, 2, -3, 3];
+    private const int DaysAround = 3;
+
+    // Nobody adds to a list that was given out.
+    private static readonly List<(Enterprise Enterprise, decimal Weight)> None = [];
 
     private readonly PlantingCalendar calendar;
     private readonly LotLedger ledger;
@@ -50,21 +52,52 @@ internal sealed class StageWork
     }
 
     /// <summary>The first crop year from one on in which the crop has an enterprise; null when there is none.</summary>
-    internal int? YearWithPlanting(Crop crop, int cropYear) =>
-        byCrop[crop].Where(enterprise => enterprise.CropYear >= cropYear).Min(enterprise => (int?)enterprise.CropYear);
-
-    private List<(Enterprise Enterprise, decimal Weight)> Nearest(bool sold, Crop crop, DateOnly day)
+    internal int? YearWithPlanting(Crop crop, int cropYear)
     {
-        foreach (int distance in DaysAround)
+        int? best = null;
+        foreach (Enterprise enterprise in byCrop[crop])
         {
-            List<(Enterprise Enterprise, decimal Weight)> list = OnDay(sold, crop.Index, day.DayNumber + distance);
-            if (list.Exists(item => item.Weight > 0m))
+            if (enterprise.CropYear >= cropYear && (best is null || enterprise.CropYear < best))
             {
-                return list;
+                best = enterprise.CropYear;
             }
         }
 
-        return [];
+        return best;
+    }
+
+    private List<(Enterprise Enterprise, decimal Weight)> Nearest(bool sold, Crop crop, DateOnly day)
+    {
+        List<(Enterprise Enterprise, decimal Weight)> list = OnDay(sold, crop.Index, day.DayNumber);
+        int known = HasWeight(list) ? 0 : DaysKnown(sold, crop.Index, day.DayNumber);
+        for (int distance = 1; known != 0 && distance <= DaysAround && !HasWeight(list); distance++)
+        {
+            // The earlier day first: on a tie it counts.
+            list = OnKnownDay(-distance);
+            list = HasWeight(list) ? list : OnKnownDay(distance);
+        }
+
+        return HasWeight(list) ? list : [];
+
+        List<(Enterprise Enterprise, decimal Weight)> OnKnownDay(int distance) =>
+            (known & (1 << (distance + DaysAround))) == 0 ? None : OnDay(sold, crop.Index, day.DayNumber + distance);
+    }
+
+    private static bool HasWeight(List<(Enterprise Enterprise, decimal Weight)> list) => list.Exists(item => item.Weight > 0m);
+
+    /// <summary>A bit for each day around one on which anything of a crop was picked, or sold, the earliest first.</summary>
+    private int DaysKnown(bool sold, int crop, int day)
+    {
+        (CropLayout layout, int[] dayOf) =
+            sold ? (ledger.Dispositions.Layout, ledger.Dispositions.Day) : (ledger.Lots.Layout, ledger.Lots.Day);
+        int known = 0;
+        int first = day - DaysAround;
+        for (int i = layout.FirstFrom(crop, dayOf, first); i < layout.Starts[crop + 1] && dayOf[i] <= day + DaysAround; i++)
+        {
+            known |= 1 << (dayOf[i] - first);
+        }
+
+        return known;
     }
 
     /// <summary>
@@ -90,7 +123,7 @@ internal sealed class StageWork
         }
 
         found.Sort((a, b) => a.Enterprise.CompareTo(b.Enterprise));
-        List<(Enterprise Enterprise, decimal Weight)> list = [];
+        List<(Enterprise Enterprise, decimal Weight)> list = found.Count == 0 ? None : [];
         for (int i = 0; i < found.Count;)
         {
             int enterprise = found[i].Enterprise;
