@@ -25,7 +25,8 @@ internal static class Report
             Line();
             Line($"Written by `benchmarks/run {times}` on {DateTime.UtcNow:yyyy-MM-dd}: {Machine()}, {RuntimeInformation.OSDescription.Split('#')[0].Trim()}, .NET {Environment.Version}. Don't edit by hand.");
             Line();
-            Line($"Every line is a process of its own, run {(times == 1 ? "once" : $"{times} times")} in turn with the lines it is compared with. "
+            string often = times == 1 ? "once" : $"{times} times";
+            Line($"Every line is a process of its own, run {often} in turn with the lines it is compared with. "
                 + "Time is the shortest run, memory the largest. Processor time is that of all threads; other programs on the machine");
             Line("lengthen the time more than the processor time, so where the two are far apart the machine was busy.");
             Check(part > 1 ? times : times * 3);

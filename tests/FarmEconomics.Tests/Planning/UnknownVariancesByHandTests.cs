@@ -1,6 +1,5 @@
 using FarmEconomics.Planning.Variances;
 using FarmEconomics.Records;
-using FarmEconomics.Records.Storage;
 using FarmEconomics.Tests.Building;
 using Xunit;
 
@@ -150,40 +149,9 @@ public class UnknownVariancesByHandTests
         return farm;
     }
 
-    private static void Row(
-        FarmBuilder farm,
-        string crop,
-        decimal feet,
-        (string In, string Out) days,
-        (decimal Yield, decimal? Hours, decimal? Cost) told
-    ) =>
-        farm.Add<PlanRow>(
-            new RowValues
-            {
-                ["crop_year"] = 2025,
-                ["planting"] = $"{crop} 2025",
-                ["crop"] = crop,
-                ["bed"] = "A",
-                ["bed_feet"] = feet,
-                ["in_bed"] = FarmBuilder.Day(days.In),
-                ["out_of_bed"] = FarmBuilder.Day(days.Out),
-                ["yield"] = told.Yield,
-                ["hours"] = told.Hours,
-                ["cost"] = told.Cost,
-            }
-        );
+    private static void Row(FarmBuilder farm, string crop, decimal feet, (string In, string Out) days,
+        (decimal Yield, decimal? Hours, decimal? Cost) told) => VariancesOfSeveralTests.Row(farm, 2025, crop, ("A", feet), days, told);
 
     private static void Sale(FarmBuilder farm, string channel, (decimal Units, decimal Price) told, string from) =>
-        farm.Add<PlanSaleRow>(
-            new RowValues
-            {
-                ["crop_year"] = 2025,
-                ["crop"] = "Carrots",
-                ["channel"] = channel,
-                ["quantity"] = told.Units,
-                ["price"] = told.Price,
-                ["from"] = FarmBuilder.Day(from),
-                ["weeks"] = 1m,
-            }
-        );
+        VariancesOfSeveralTests.Sale(farm, "Carrots", channel, told, from, 1);
 }

@@ -177,13 +177,14 @@ public class VariancesOfSeveralTests
         return farm;
     }
 
-    private static void Row(
+    /// <summary>A row of the plan, for tests of variances.</summary>
+    internal static void Row(
         FarmBuilder farm,
         int year,
         string crop,
         (string Bed, decimal Feet) where,
         (string In, string Out) days,
-        (decimal Yield, decimal Hours, decimal Cost) told
+        (decimal Yield, decimal? Hours, decimal? Cost) told
     ) =>
         farm.Add<PlanRow>(
             new RowValues
@@ -201,7 +202,8 @@ public class VariancesOfSeveralTests
             }
         );
 
-    private static void Sale(FarmBuilder farm, string crop, string channel, (decimal Units, decimal Price) told, string from, int weeks) =>
+    /// <summary>A row of what the plan sells from a day on, a week or several.</summary>
+    internal static void Sale(FarmBuilder farm, string crop, string channel, (decimal Units, decimal Price) told, string from, int weeks) =>
         farm.Add<PlanSaleRow>(
             new RowValues
             {
