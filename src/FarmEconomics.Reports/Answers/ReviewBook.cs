@@ -106,13 +106,14 @@ public static class ReviewBook
                 .. ReportCatalog.Tabs.Select(tab => new PageTab(tab.Tab!, root + FileOf(ReportCatalog.Name(tab.Id)), tab.Id == report.Id)),
             ],
         };
-        return new ReviewPage(
-            path,
-            PageShell.Render(
-                frame,
-                PageShell.WithAddresses(BlockHtml.Of(blocks).Text, target => PageTarget.IsRecord(target) ? null : root + Address(target))
-            )
+        HtmlWriter body = new();
+        BlockHtml.Write(body, blocks);
+        string page = PageShell.Render(
+            frame,
+            html => PageShell.AddWithAddresses(html, body.Written, target => PageTarget.IsRecord(target) ? null : root + Address(target))
         );
+        body.Drop();
+        return new ReviewPage(path, page);
     }
 
     private static string Address(string target)

@@ -13,11 +13,14 @@ internal static class BarDrawing
     private const double Half = 460;
     private const double Phone = 360;
 
-    /// <summary>The drawing for a page and the one for a phone.</summary>
-    internal static Html Of(BarList list) =>
-        Html.Of($"{Draw(list, list.IsHalf ? Half : Full, list.IsHalf ? "d half" : "d")}{Draw(list, Phone, "ph")}");
+    /// <summary>Writes the drawing for a page and the one for a phone.</summary>
+    internal static void Write(HtmlWriter html, BarList list)
+    {
+        Draw(html, list, list.IsHalf ? Half : Full, list.IsHalf ? "d half" : "d");
+        Draw(html, list, Phone, "ph");
+    }
 
-    private static Html Draw(BarList list, double width, string name)
+    private static void Draw(HtmlWriter svg, BarList list, double width, string name)
     {
         double room = width * (name == "ph" ? 0.5 : 0.42);
         double labels = Math.Min(room, list.Bars.Select(bar => Width(bar.Label)).DefaultIfEmpty(0).Max() + 8);
@@ -28,7 +31,6 @@ internal static class BarDrawing
         double zero = labels - (least * per);
         int top = list.Mark is null ? 2 : 20;
         int height = top + (list.Bars.Count * Row) + 2;
-        HtmlWriter svg = new();
         svg.Add($"<svg class=\"{name}\" viewBox=\"0 0 {width:0} {height}\" role=\"img\" aria-label=\"{list.Alt}\" font-size=\"{Size:0}\">");
         svg.Add($"<line x1=\"{zero:0.#}\" x2=\"{zero:0.#}\" y1=\"{top}\" y2=\"{height - 2}\" stroke=\"var(--soft)\"/>");
         AddMark(svg, list, (zero, per, width), (top, height));
@@ -53,7 +55,7 @@ internal static class BarDrawing
             );
         }
 
-        return svg.Add($"</svg>\n").ToHtml();
+        svg.Add($"</svg>\n");
     }
 
     private static void AddMark(HtmlWriter svg, BarList list, (double Zero, double Per, double Width) across, (int Top, int Bottom) down)

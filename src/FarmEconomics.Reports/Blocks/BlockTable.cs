@@ -14,12 +14,13 @@ internal sealed class BlockTable
     /// </summary>
     private const int LongestLine = 44;
     private readonly ReportTable table;
-    private readonly HtmlWriter html = new();
+    private readonly HtmlWriter html;
     private readonly List<string> remarks;
     private readonly Dictionary<int, BarScale> bars = [];
 
-    private BlockTable(ReportTable table)
+    private BlockTable(HtmlWriter html, ReportTable table)
     {
+        this.html = html;
         this.table = table;
         remarks = [.. table.Rows.Append(table.TotalRow ?? []).SelectMany(row => row).Select(cell => cell.Mark).OfType<string>().Distinct()];
         foreach ((int index, ReportColumn column) in table.Columns.Index())
@@ -33,30 +34,29 @@ internal sealed class BlockTable
 
     private int Width => table.Columns.Count + bars.Count;
 
-    /// <summary>The table in the frame that scrolls when the window is narrow, and its notes.</summary>
-    internal static Html Of(TableBlock block, bool captionIsHeading)
+    /// <summary>Writes the table in the frame that scrolls when the window is narrow, and its notes.</summary>
+    internal static void Write(HtmlWriter html, TableBlock block, bool captionIsHeading)
     {
         ReportTable table = block.Table;
         if (table.Rows.Count == 0 && table.TotalRow is null)
         {
-            return Html.Of($"<p class=\"cap\">{(block.Heading is null ? table.Title + ": " : "")}"
+            html.Add($"<p class=\"cap\">{(block.Heading is null ? table.Title + ": " : "")}"
                 + $"{(table.Notes.Count > 0 ? string.Join(' ', table.Notes) : "nothing.")}</p>\n");
+            return;
         }
 
-        return new BlockTable(table).Write(block, captionIsHeading);
+        new BlockTable(html, table).Write(block, captionIsHeading);
     }
 
-    private Html Write(TableBlock block, bool captionIsHeading)
+    private void Write(TableBlock block, bool captionIsHeading)
     {
         string rows = block.Rows > 0 && table.Rows.Count > block.Rows + 1 ? block.Rows.ToString(CultureInfo.InvariantCulture) : "";
         html.Add($"<div class=\"scroll\" role=\"region\" aria-label=\"{block.Heading ?? table.Title}\" tabindex=\"0\">"
             + $"<table data-rows=\"{rows}\"");
         string thousands = table.Notation.Culture.NumberFormat.NumberGroupSeparator;
         html.Add(rows.Length == 0 || thousands == "," ? Html.Empty : Html.Of($" data-group=\"{thousands}\""));
-        html.Add(table.KeepsOrder ? new Html(" data-order=\"kept\">") : new Html(">"));
-        html.Add(captionIsHeading
-            ? Html.Of($"<caption class=\"head\"><span class=\"in\">{table.Title}</span></caption>")
-            : Html.Of($"<caption><span class=\"in\">{table.Title}</span></caption>"));
+        html.Safe(table.KeepsOrder ? " data-order=\"kept\">" : ">");
+        html.Safe(captionIsHeading ? "<caption class=\"head\">" : "<caption>").Add($"<span class=\"in\">{table.Title}</span></caption>");
         Heading();
         html.Add($"<tbody>\n");
         Queue<RowGroup> groups = new(table.Groups);
@@ -82,7 +82,6 @@ internal sealed class BlockTable
 
         html.Add($"</table></div>\n");
         Notes();
-        return html.ToHtml();
     }
 
     private void Heading()
@@ -93,7 +92,7 @@ internal sealed class BlockTable
             string name = Classes(column, column.IsNumeric ? "n" : "l");
             Html unit = column.Unit is { } words ? Html.Of($"<small>{words}</small>") : Html.Empty;
             html.Add($"<th scope=\"col\" class=\"{name}\"");
-            html.Add(bars.ContainsKey(index) ? new Html(" colspan=\"2\">") : new Html(">"))
+            html.Safe(bars.ContainsKey(index) ? " colspan=\"2\">" : ">")
                 .Add($"{column.Heading}")
                 .Add(unit)
                 .Add($"</th>");
@@ -104,16 +103,23 @@ internal sealed class BlockTable
 
     private void Row(IReadOnlyList<ReportCell> row, bool isTotal)
     {
-        html.Add(isTotal ? new Html("<tr class=\"t\">") : new Html("<tr>"));
-        foreach ((int index, ReportCell cell) in row.Index())
+        html.Safe(isTotal ? "<tr class=\"t\">" : "<tr>");
+        for (int index = 0; index < row.Count; index++)
         {
             ReportColumn column = table.Columns[index];
             if (bars.TryGetValue(index, out BarScale? scale))
             {
-                html.Add(isTotal ? new Html("<td class=\"b\"></td>") : scale.Cell(cell.Number, Classes(column, "b")));
+                if (isTotal)
+                {
+                    html.Safe("<td class=\"b\"></td>");
+                }
+                else
+                {
+                    scale.Cell(html, row[index].Number, Classes(column, "b"));
+                }
             }
 
-            Cell(column, cell, heads: index == 0 && !column.IsNumeric && column.Look != Look.Date);
+            Cell(column, row[index], heads: index == 0 && !column.IsNumeric && column.Look != Look.Date);
         }
 
         html.Add($"</tr>\n");
@@ -124,21 +130,29 @@ internal sealed class BlockTable
         string shown = BlockNumber.Of(column, cell, table.Notation);
         string kind = Classes(column, column.IsNumeric ? cell.Number < 0m && shown.StartsWith(BlockNumber.Minus) ? "n loss" : "n" : "l");
         kind += !column.IsNumeric && !column.Wraps && shown.Length > LongestLine ? " w" : "";
-        html.Add(heads ? Html.Of($"<th scope=\"row\" class=\"{kind}\"") : Html.Of($"<td class=\"{kind}\""));
+        html.Safe(heads ? "<th scope=\"row\" class=\"" : "<td class=\"").Add($"{kind}\"");
         if (cell.Number is { } number && column.IsNumeric)
         {
             // For sorting: what shows is rounded, and written with the farm's own mark.
             html.Add($" data-value=\"{number:0.####}\"");
         }
 
-        html.Add($">");
-        html.Add(cell.Target is { } target ? Html.Of($"<a href=\"{target}\">{shown}</a>") : Html.Of($"{shown}"));
+        html.Safe(">");
+        if (cell.Target is { } target)
+        {
+            html.Add($"<a href=\"{target}\">{shown}</a>");
+        }
+        else
+        {
+            html.Add($"{shown}");
+        }
+
         if (cell.Mark is { } mark)
         {
             html.Add($"<sup>{remarks.IndexOf(mark) + 1}</sup>");
         }
 
-        html.Add(heads ? new Html("</th>") : new Html("</td>"));
+        html.Safe(heads ? "</th>" : "</td>");
     }
 
     private void Notes()
@@ -204,13 +218,13 @@ internal sealed class BarScale
         return new BarScale(all.Min(), all.Max());
     }
 
-    /// <summary>The cell of a value.</summary>
-    internal Html Cell(decimal? value, string classes)
+    /// <summary>Writes the cell of a value.</summary>
+    internal void Cell(HtmlWriter html, decimal? value, string classes)
     {
         decimal size = Math.Abs(value ?? 0m) * perUnit;
         decimal from = value < 0m ? zero - size : zero;
         string fill = value < 0m ? "var(--barloss)" : "var(--bar)";
-        return Html.Of($"<td class=\"{classes}\"><svg viewBox=\"0 0 500 16\" preserveAspectRatio=\"none\" aria-hidden=\"true\">"
+        html.Add($"<td class=\"{classes}\"><svg viewBox=\"0 0 500 16\" preserveAspectRatio=\"none\" aria-hidden=\"true\">"
             + $"<line x1=\"{zero:0.#}\" x2=\"{zero:0.#}\" y1=\"0\" y2=\"16\" stroke=\"var(--soft)\"/>"
             + $"<rect x=\"{from:0.#}\" y=\"3\" width=\"{size:0.#}\" height=\"10\" fill=\"{fill}\"/></svg></td>");
     }

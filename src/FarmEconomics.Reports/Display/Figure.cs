@@ -79,7 +79,7 @@ public sealed class Figure
     {
         lock (Plot.Sync)
         {
-            return FigureSvg.WithTips(FigureSvg.Inline(Plot.GetSvgXml(Width, Height), Alt, Width, Height, TitleHeight), Tips);
+            return FigureSvg.WithTips(FigureSvg.Inline(FigureSvg.Draw(Plot, Width, Height), Alt, Width, Height, TitleHeight), Tips);
         }
     }
 
@@ -88,7 +88,7 @@ public sealed class Figure
     {
         lock (Plot.Sync)
         {
-            return svg ??= FigureSvg.Inline(Plot.GetSvgXml(Width, Height), Alt, Width, Height);
+            return svg ??= FigureSvg.Inline(FigureSvg.Draw(Plot, Width, Height), Alt, Width, Height);
         }
     }
 }

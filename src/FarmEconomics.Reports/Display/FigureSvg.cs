@@ -3,12 +3,40 @@ using System.Net;
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.RegularExpressions;
+using ScottPlot;
+using SkiaSharp;
 
 namespace FarmEconomics.Reports.Display;
 
 /// <summary>Turns a plot's SVG file into an element that can stand inside an HTML page, many to a page.</summary>
 internal static partial class FigureSvg
 {
+    /// <summary>
+    /// The plot as an SVG file, byte for byte as <see cref="Plot.GetSvgXml"/> writes it. That one first paints a picture nobody sees, so that
+    /// axes find their ends before the file begins; a canvas that draws nothing does as well.
+    /// </summary>
+    /// <param name="plot">The plot; its axes move.</param>
+    /// <param name="width">Width of the drawing.</param>
+    /// <param name="height">Its height.</param>
+    internal static string Draw(Plot plot, int width, int height)
+    {
+        using (SKNoDrawCanvas nothing = new(width, height))
+        {
+            plot.Render(nothing, width, height);
+        }
+
+        using MemoryStream file = new();
+        using (SKCanvas canvas = SKSvgCanvas.Create(new SKRect(0, 0, width, height), file))
+        {
+            bool clears = plot.RenderManager.ClearCanvasBeforeEachRender;
+            plot.RenderManager.ClearCanvasBeforeEachRender = false;
+            plot.Render(canvas, width, height);
+            plot.RenderManager.ClearCanvasBeforeEachRender = clears;
+        }
+
+        return Encoding.UTF8.GetString(file.GetBuffer(), 0, (int)file.Length);
+    }
+
     /// <summary>Strips the prologue, adds a viewBox, a role and a label, and makes the ids the figure's own.</summary>
     /// <param name="xml">The file.</param>
     /// <param name="alt">What it shows.</param>

@@ -1,6 +1,5 @@
 using System.Security.Cryptography;
 using System.Text;
-using System.Text.RegularExpressions;
 using FarmEconomics.Reports.Blocks;
 
 namespace FarmEconomics.Reports.Frame;
@@ -46,7 +45,7 @@ public sealed record PageFrame(string Title, string Farm, string Season)
 }
 
 /// <summary>The frame of every page: masthead, tabs, style, script, print. Nothing is fetched from elsewhere.</summary>
-public static partial class PageShell
+public static class PageShell
 {
     /// <summary>The file that holds the fonts, beside the pages; without it a page falls back to the machine's own.</summary>
     public const string FontsFile = "fonts.css";
@@ -77,7 +76,10 @@ public static partial class PageShell
     /// <param name="frame">What stands around them.</param>
     /// <param name="body">The content, HTML made by this program with the one h1: every text from a record in it is encoded
     /// already.</param>
-    public static string Render(PageFrame frame, string body)
+    public static string Render(PageFrame frame, string body) => Render(frame, page => page.Safe(body));
+
+    /// <summary>The same, of a content that is written straight into the page.</summary>
+    internal static string Render(PageFrame frame, Action<HtmlWriter> body)
     {
         ArgumentNullException.ThrowIfNull(frame);
         HtmlWriter page = new();
@@ -90,16 +92,19 @@ public static partial class PageShell
 
         page.Add($"</p>");
         Tabs(page, frame.Tabs);
-        page.Add($"</header>\n<main id=\"content\" tabindex=\"-1\">\n")
-            .Add(new Html(body.ReplaceLineEndings("\n")))
-            .Add($"</main>\n<footer>\n");
+        page.Add($"</header>\n<main id=\"content\" tabindex=\"-1\">\n");
+        int begin = page.Written.Length;
+        body(page);
+        page.EndLinesAlike(begin);
+        page.Add($"</main>\n<footer>\n");
         foreach (string paragraph in frame.Footer)
         {
             page.Add($"<p>{paragraph}</p>\n");
         }
 
         page.Add($"</footer></div>\n");
-        page.Add(frame.IsServed ? Html.Empty : Html.Of($"<script>{new Html(Script)}</script>\n")).Add($"</body>\n</html>\n");
+        page.Safe(frame.IsServed ? "" : "<script>").Safe(frame.IsServed ? "" : Script).Safe(frame.IsServed ? "" : "</script>\n");
+        page.Add($"</body>\n</html>\n");
         return page.ToHtml().Text;
     }
 
@@ -116,26 +121,68 @@ public static partial class PageShell
             + $"<meta name=\"color-scheme\" content=\"light dark\">\n"
             + $"<meta name=\"referrer\" content=\"{(frame.IsServed ? "same-origin" : "no-referrer")}\">\n<title>{frame.Title}</title>\n");
         page.Add($"<link rel=\"icon\" href=\"data:,\">\n");
-        page.Add(
-            frame.HoldsFonts
-                ? Html.Of($"<style>{new Html(Fonts)}</style>\n")
-                : Html.Of($"<link rel=\"stylesheet\" href=\"{frame.Root + FontsFile}\">\n")
-        );
-        page.Add(frame.IsServed ? new Html(frame.ServedHead) : Html.Of($"<style>{new Html(Stylesheet)}</style>\n"));
-        page.Add(frame.IsServed ? Html.Empty : Html.Of($"<style>{new Html(Foot(frame.Foot, frame.IsMetric))}</style>\n"))
-            .Add($"</head>\n<body>\n<a class=\"skip\" href=\"#content\">Skip to the content</a>\n<div class=\"page\"><header>");
+        if (frame.HoldsFonts)
+        {
+            Style(page, Fonts);
+        }
+        else
+        {
+            page.Add($"<link rel=\"stylesheet\" href=\"{frame.Root + FontsFile}\">\n");
+        }
+
+        if (frame.IsServed)
+        {
+            page.Safe(frame.ServedHead);
+        }
+        else
+        {
+            Style(page, Stylesheet);
+            Style(page, Foot(frame.Foot, frame.IsMetric));
+        }
+
+        page.Add($"</head>\n<body>\n<a class=\"skip\" href=\"#content\">Skip to the content</a>\n<div class=\"page\"><header>");
     }
+
+    private static void Style(HtmlWriter page, string css) => page.Safe("<style>").Safe(css).Safe("</style>\n");
 
     /// <summary>HTML whose targets became addresses; a target that leads nowhere keeps its words.</summary>
     /// <param name="html">Blocks as HTML.</param>
     /// <param name="address">The address of a target without its scheme; null: there is no such page.</param>
-    public static string WithAddresses(string html, Func<string, string?> address) =>
-        Target()
-            .Replace(html, match =>
-                address(match.Groups["to"].Value) is { } found
-                    ? $"<a href=\"{System.Net.WebUtility.HtmlEncode(found)}\">{match.Groups["words"].Value}</a>"
-                    : match.Groups["words"].Value
-            );
+    public static string WithAddresses(string html, Func<string, string?> address)
+    {
+        HtmlWriter page = new();
+        AddWithAddresses(page, html, address);
+        return page.ToHtml().Text;
+    }
+
+    /// <summary>The same, written into a page.</summary>
+    internal static void AddWithAddresses(HtmlWriter page, ReadOnlySpan<char> html, Func<string, string?> address)
+    {
+        const string Open = $"<a href=\"{PageTarget.Scheme}", Close = "</a>";
+        for (int at = html.IndexOf(Open); at >= 0; at = html.IndexOf(Open))
+        {
+            page.Safe(html[..at]);
+            html = html[(at + Open.Length)..];
+            int target = html.IndexOf('"'), close = html.IndexOf(Close);
+            if (close < target || html[target + 1] != '>')
+            {
+                // No link of ours.
+                page.Safe(Open);
+                continue;
+            }
+
+            string? found = address(html[..target].ToString());
+            if (found is not null)
+            {
+                page.Add($"<a href=\"{found}\">");
+            }
+
+            page.Safe(html[(target + 2)..close]).Safe(found is null ? "" : Close);
+            html = html[(close + Close.Length)..];
+        }
+
+        page.Safe(html);
+    }
 
     /// <summary>A text from anywhere, safe inside an element or a quoted attribute.</summary>
     /// <param name="text">The text.</param>
@@ -202,7 +249,4 @@ public static partial class PageShell
 
     private static Stream Open(string name) => typeof(PageShell).Assembly.GetManifestResourceStream("FarmEconomics.Reports." + name)
         ?? throw new InvalidOperationException($"{name} is missing from the program.");
-
-    [GeneratedRegex("<a href=\"farm:(?<to>[^\"]*)\">(?<words>.*?)</a>", RegexOptions.Singleline)]
-    private static partial Regex Target();
 }
