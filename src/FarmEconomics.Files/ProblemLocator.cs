@@ -53,6 +53,7 @@ public static class ProblemLocator
     private static List<Problem> LocateIn(TableInput input, FarmSettings settings, Problem[] problems)
     {
         var left = new HashSet<Problem>(problems, ReferenceEqualityComparer.Instance);
+        Func<Problem, bool> isLeft = left.Remove;
         var located = new List<Problem>();
         try
         {
@@ -69,7 +70,7 @@ public static class ProblemLocator
                     continue;
                 }
 
-                foreach (Problem problem in byLine[reading.Line].Where(left.Remove))
+                foreach (Problem problem in byLine[reading.Line].Where(isLeft))
                 {
                     string? heading = RecordSchema.Find(input.Table)?.Find(problem.Column ?? "")?.NameFor(settings.LengthUnit);
                     int field = FieldOf(reader, keys, problem, isHeading, heading);

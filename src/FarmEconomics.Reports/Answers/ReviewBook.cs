@@ -37,21 +37,23 @@ public static class ReviewBook
 
         ReviewPage?[] made = new ReviewPage?[wanted.Count];
         ILookup<Turn, int> turns = Enumerable.Range(0, wanted.Count).ToLookup(i => TurnOf(wanted[i].Report));
-        ConcurrentQueue<int> shared = new(turns[Turn.Shared]), alone = new(turns[Turn.Alone]);
+        ConcurrentQueue<int> takesLong = new(turns[Turn.Long]), shared = new(turns[Turn.Shared]), alone = new(turns[Turn.Alone]);
         Task[] workers =
         [
-            .. turns[Turn.Long].Select(i => Task.Run(() => Make(i), cancellation)),
+            Task.Run(() => MakeAll(takesLong, alone, shared), cancellation),
             Task.Run(() => MakeAll(shared, alone), cancellation),
-            Task.Run(() => MakeAll(alone, shared), cancellation),
         ];
         Task.WhenAll(workers).GetAwaiter().GetResult();
         return [new ReviewPage(PageShell.FontsFile, PageShell.Fonts), .. made.OfType<ReviewPage>()];
 
-        void MakeAll(ConcurrentQueue<int> first, ConcurrentQueue<int> then)
+        void MakeAll(params ConcurrentQueue<int>[] queues)
         {
-            while (first.TryDequeue(out int next) || then.TryDequeue(out next))
+            foreach (ConcurrentQueue<int> queue in queues)
             {
-                Make(next);
+                while (queue.TryDequeue(out int next))
+                {
+                    Make(next);
+                }
             }
         }
 

@@ -70,7 +70,7 @@ public static class PageShell
             + $"script-src '{Hash(Script)}'; font-src data:; img-src data:; base-uri 'none'; form-action 'none'";
 
     /// <summary>Reads style and fonts beforehand, before several threads ask for them.</summary>
-    internal static void Prepare() => _ = (Fonts.Length, Script.Length);
+    internal static void Prepare() => _ = (Fonts.Length, ContentSecurityPolicy(Stylesheet).Length);
 
     /// <summary>Puts blocks into the frame.</summary>
     /// <param name="frame">What stands around them.</param>

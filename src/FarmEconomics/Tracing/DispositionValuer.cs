@@ -27,13 +27,13 @@ internal sealed class DispositionValuer
         Prices = new ListPrices(records);
         int crops = records.Crops.Count;
         CropProblems problems = new(crops);
-        RowRanges.Run(crops, crop => Value(crop, problems));
+        RowRanges.ByCrop(crops, table.Count, crop => Value(crop, problems));
         told.AddRange(problems.Tell(table));
         SplitShareIncome();
         problems = new(crops);
         Results = new ChannelSums(ledger);
         TellDisposition unassigned = (disposition, _) => TracingProblems.UnassignedDisposition(new Disposition(ledger.Parts, disposition));
-        RowRanges.Run(crops, crop => new PartMoney(ledger, Results).Split(crop, problems, unassigned));
+        RowRanges.ByCrop(crops, ledger.Parts.Count, crop => new PartMoney(ledger, Results).Split(crop, problems, unassigned));
         told.AddRange(problems.Tell(table));
         Results.SetEnterprises();
     }

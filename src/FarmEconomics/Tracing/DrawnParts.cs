@@ -39,7 +39,7 @@ internal sealed class DrawnParts
         if (!Array.TrueForAll(Crops, crop => crop.IsInPlace))
         {
             (int[] sources, long[] quantities) = (new int[starts[^1]], new long[starts[^1]]);
-            RowRanges.Run(Crops.Length, crop => Crops[crop].CopyTo(sources, quantities, starts[crop]));
+            RowRanges.ByCrop(Crops.Length, starts[^1], crop => Crops[crop].CopyTo(sources, quantities, starts[crop]));
             return (sources, quantities);
         }
 

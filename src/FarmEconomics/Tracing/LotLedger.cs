@@ -39,7 +39,7 @@ internal sealed class LotLedger
         Dispositions = new DispositionTable(records);
         SumPicks();
         DrawnParts drawn = new(Dispositions, Lots);
-        RowRanges.Run(crops, crop => Draw(crop, drawn.Crops[crop], drawn.Ends));
+        RowRanges.ByCrop(crops, Dispositions.Count, crop => Draw(crop, drawn.Crops[crop], drawn.Ends));
         Parts = new PartTable(Lots, drawn);
         Lots.Parts = Parts;
         told.AddRange(problems.Tell(Dispositions));

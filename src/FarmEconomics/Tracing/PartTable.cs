@@ -25,7 +25,7 @@ internal sealed class PartTable
         First = drawn.Ends;
         (Disposition, Money) = (new int[Count], new int[Count]);
         Cents = new long[crops.Length][];
-        RowRanges.Run(crops.Length, crop =>
+        RowRanges.ByCrop(crops.Length, Count, crop =>
         {
             // So far, ends are counted from the crop's first part.
             int from = starts[crop];

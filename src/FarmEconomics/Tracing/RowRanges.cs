@@ -8,6 +8,9 @@ internal static class RowRanges
     private const int RowsPerPiece = 65_536;
     private const int FewRows = 4_096;
 
+    /// <summary>Rows that are done sooner than a second thread is awake.</summary>
+    private const int DoneAtOnce = 16_384;
+
     /// <param name="rows">How many rows there are.</param>
     /// <param name="work">Does the rows from the first to before the second.</param>
     internal static void ForEach(int rows, Action<int, int> work) => ForEachPiece(rows, (_, from, to) => work(from, to));
@@ -28,6 +31,24 @@ internal static class RowRanges
         T[] results = new T[(rows + FewRows - 1) / FewRows];
         Run(results.Length, piece => results[piece] = work(piece * FewRows, Math.Min(rows, (piece + 1) * FewRows)));
         return results;
+    }
+
+    /// <summary>Work crop by crop over the rows of a table.</summary>
+    /// <param name="crops">How many crops there are.</param>
+    /// <param name="rows">How many rows they have together.</param>
+    /// <param name="work">Does those of a crop.</param>
+    internal static void ByCrop(int crops, int rows, Action<int> work)
+    {
+        if (rows >= DoneAtOnce)
+        {
+            Run(crops, work);
+            return;
+        }
+
+        for (int crop = 0; crop < crops; crop++)
+        {
+            work(crop);
+        }
     }
 
     /// <summary>Work of several pieces; one of a single piece stays on its thread.</summary>

@@ -41,7 +41,7 @@ internal sealed class YearTotals
     {
         int crops = ledger.Dispositions.Records.Crops.Count;
         Dictionary<int, YearTotals>[] byCrop = new Dictionary<int, YearTotals>[crops];
-        RowRanges.Run(crops, crop => byCrop[crop] = Of(ledger, crop));
+        RowRanges.ByCrop(crops, ledger.Parts.Count, crop => byCrop[crop] = Of(ledger, crop));
         Dictionary<int, YearTotals> all = [];
         foreach ((int year, YearTotals own) in byCrop.SelectMany(crop => crop))
         {
