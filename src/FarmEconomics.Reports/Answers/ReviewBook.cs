@@ -16,9 +16,9 @@ public sealed record ReviewPage(string Path, string Html);
 public static class ReviewBook
 {
     /// <summary>
-    /// Writes the pages, several at a time: what they share is worked out by whoever needs it first. One worker begins with those that
-    /// share most, one with those that share least, so that none waits for the other; a page that takes long has a worker of its own from
-    /// the beginning.
+    /// Writes the pages, as many at a time as there are processors and at least two: what they share is worked out by whoever needs it
+    /// first. One worker begins with what takes long, one with those that share most, the others with those that share least, so that none
+    /// waits for another.
     /// </summary>
     /// <param name="farm">The farm.</param>
     /// <param name="cancellation">Stops it between two pages.</param>
@@ -27,14 +27,7 @@ public static class ReviewBook
     {
         ArgumentNullException.ThrowIfNull(farm);
         PageShell.Prepare();
-        List<(IReport Report, string Path, string? Crop)> wanted =
-        [.. ReportCatalog.Tabs.Select(report => (report, FileOf(ReportCatalog.Name(report.Id)), (string?)null))];
-        foreach (IReport report in farm.IsReviewed ? ReportCatalog.PerCrop : [])
-        {
-            string folder = ReportCatalog.FolderOf(report.Id);
-            wanted.AddRange(farm.Season.Crops.Select(crop => (report, $"{folder}/{farm.Slugs[crop.Name]}.html", (string?)crop.Name)));
-        }
-
+        List<(IReport Report, string Path, string? Crop)> wanted = Wanted(farm);
         ReviewPage?[] made = new ReviewPage?[wanted.Count];
         ILookup<Turn, int> turns = Enumerable.Range(0, wanted.Count).ToLookup(i => TurnOf(wanted[i].Report));
         ConcurrentQueue<int> takesLong = new(turns[Turn.Long]), shared = new(turns[Turn.Shared]), alone = new(turns[Turn.Alone]);
@@ -42,6 +35,8 @@ public static class ReviewBook
         [
             Task.Run(() => MakeAll(takesLong, alone, shared), cancellation),
             Task.Run(() => MakeAll(shared, alone), cancellation),
+            .. Enumerable.Range(2, Math.Max(0, Environment.ProcessorCount - 2)).Select(_ =>
+                Task.Run(() => MakeAll(alone, shared), cancellation)),
         ];
         Task.WhenAll(workers).GetAwaiter().GetResult();
         return [new ReviewPage(PageShell.FontsFile, PageShell.Fonts), .. made.OfType<ReviewPage>()];
@@ -63,6 +58,19 @@ public static class ReviewBook
             cancellation.ThrowIfCancellationRequested();
             made[i] = Page(farm, report, path, crop is null ? [] : new() { ["crop"] = crop }, cancellation);
         }
+    }
+
+    private static List<(IReport Report, string Path, string? Crop)> Wanted(ReviewedFarm farm)
+    {
+        List<(IReport, string, string?)> wanted =
+        [.. ReportCatalog.Tabs.Select(report => (report, FileOf(ReportCatalog.Name(report.Id)), (string?)null))];
+        foreach (IReport report in farm.IsReviewed ? ReportCatalog.PerCrop : [])
+        {
+            string folder = ReportCatalog.FolderOf(report.Id);
+            wanted.AddRange(farm.Season.Crops.Select(crop => (report, $"{folder}/{farm.Slugs[crop.Name]}.html", (string?)crop.Name)));
+        }
+
+        return wanted;
     }
 
     private enum Turn

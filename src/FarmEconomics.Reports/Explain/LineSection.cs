@@ -1,6 +1,7 @@
 using System.Runtime.CompilerServices;
 using FarmEconomics.Budgets;
 using FarmEconomics.Costing;
+using FarmEconomics.Decisions;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Tables;
 using FarmEconomics.Reports.Words;
@@ -18,7 +19,8 @@ internal static class LineSection
     {
         Notation notation = season.Notation;
         BudgetFigure figure = budget.Line(BudgetLines.Of(line));
-        List<Charge> charges = budget.Enterprises.SelectMany(season.DirectCharges).Where(charge => charge.Line == line).ToList();
+        SeasonCosts costs = SeasonCosts.Of(season);
+        List<Charge> charges = budget.Enterprises.SelectMany(costs.DirectCharges).Where(charge => charge.Line == line).ToList();
         Money direct = Money.Sum(charges.Select(charge => charge.Amount));
         Money pooled = Money.Sum(paths.Select(path => path.Amount));
         string name = line.ToString().ToLowerInvariant();

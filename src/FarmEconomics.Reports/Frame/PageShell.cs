@@ -164,7 +164,7 @@ public static class PageShell
             page.Safe(html[..at]);
             html = html[(at + Open.Length)..];
             int target = html.IndexOf('"'), close = html.IndexOf(Close);
-            if (close < target || html[target + 1] != '>')
+            if (target < 0 || close < target || html[target + 1] != '>')
             {
                 // No link of ours.
                 page.Safe(Open);

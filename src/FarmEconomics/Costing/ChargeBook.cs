@@ -92,15 +92,22 @@ public sealed class ChargeBook
     internal ChargesByYear ByYear { get; }
 
     /// <summary>The charges that landed on an enterprise, its channels' fees last.</summary>
-    internal IEnumerable<Charge> ChargesOf(Enterprise enterprise)
+    internal Charge[] ChargesOf(Enterprise enterprise)
     {
         byEnterprise ??= Enumerable
             .Range(0, ChargeList.Count)
             .Where(index => ChargeList.EnterpriseOf(index) is not null)
             .ToLookup(index => ChargeList.EnterpriseOf(index)!);
-        return byEnterprise[enterprise]
-            .Select(index => ChargeList[index])
-            .Concat(Trace.PartPlacesOf(enterprise).Where(part => Trace.Ledger.Parts.Fee(part) != 0).Select(FeeOf));
+        // A charge is large: a list of them that grows copies itself many times.
+        int[] own = [.. byEnterprise[enterprise]];
+        int[] withFee = [.. Trace.PartPlacesOf(enterprise).Where(part => Trace.Ledger.Parts.Fee(part) != 0)];
+        Charge[] charges = new Charge[own.Length + withFee.Length];
+        for (int i = 0; i < charges.Length; i++)
+        {
+            charges[i] = i < own.Length ? ChargeList[own[i]] : FeeOf(withFee[i - own.Length]);
+        }
+
+        return charges;
     }
 
     internal List<Problem> ProblemList { get; } = [];

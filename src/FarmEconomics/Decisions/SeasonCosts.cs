@@ -18,7 +18,7 @@ public sealed class SeasonCosts
     private static readonly CostDriver[] Behaviors = Enum.GetValues<CostDriver>();
     private static readonly OncePer<SeasonReview, SeasonCosts> Found = new(season => new SeasonCosts(season));
     private readonly Dictionary<Enterprise, List<CostLine>> byEnterprise = [];
-    private readonly Dictionary<Enterprise, List<Charge>> direct = [];
+    private readonly Dictionary<Enterprise, Charge[]> direct = [];
     private readonly ConcurrentDictionary<EnterpriseBudget, IReadOnlyList<CostLine>> lines = [];
     private readonly ConcurrentDictionary<EnterpriseBudget, SensitivityModel> models = [];
     private readonly ConcurrentDictionary<(EnterpriseBudget Budget, bool WithTrips), IReadOnlyList<WeeklyUse>> weeks = [];
@@ -31,9 +31,9 @@ public sealed class SeasonCosts
         foreach (EnterpriseBudget planting in season.Plantings)
         {
             Enterprise enterprise = planting.Enterprises[0];
-            List<Charge> charges = season.DirectCharges(enterprise).ToList();
+            Charge[] charges = season.ChargesOf(enterprise);
             direct[enterprise] = charges;
-            byEnterprise[enterprise] = charges.ConvertAll(Direct);
+            byEnterprise[enterprise] = [.. charges.Select(Direct)];
             if (planting.Sums.Establishment != Money.Zero)
             {
                 byEnterprise[enterprise]

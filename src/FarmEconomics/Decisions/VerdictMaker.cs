@@ -52,7 +52,12 @@ internal sealed class VerdictMaker
     internal IReadOnlyList<Verdict> All()
     {
         Verdict[] found = new Verdict[costs.Season.Crops.Count];
-        RowRanges.Run(found.Length, i => found[i] = Make(costs.Season.Crops[i], simulation.Crops[i]));
+        RowRanges.Run(found.Length, i =>
+        {
+            // Mixes are looked for one after another: what they ask of a crop is found here, side by side.
+            judge.LookUp(costs.Season.Crops[i], settings.Elasticity);
+            found[i] = Make(costs.Season.Crops[i], simulation.Crops[i]);
+        });
         foreach (
             int i in Enumerable
                 .Range(0, found.Length)

@@ -226,6 +226,9 @@ public sealed class ChangeJudge
         _ => null,
     };
 
+    /// <summary>Finds what more of a crop brings beforehand; several threads may.</summary>
+    internal void LookUp(EnterpriseBudget crop, decimal? elasticity) => _ = GrowthOf(crop, elasticity);
+
     private CropGrowth GrowthOf(EnterpriseBudget crop, decimal? elasticity) =>
         growths.GetOrAdd((crop.Name, elasticity), _ => new CropGrowth(costs, crop, elasticity));
 

@@ -34,6 +34,28 @@ public class FigureTests
         Assert.Equal((PlotFont.Name, true), (bold.FamilyName, bold.IsBold));
     }
 
+    /// <summary>Axes that find their own ends move at the first drawing: what is drawn on no paper must count as one.</summary>
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Svg_IsWhatThePlottingLibraryWrites(bool fixedAxes)
+    {
+        Plot Drawn()
+        {
+            Plot plot = Make("Lettuce earns most", "a point").Plot;
+            plot.Add.Scatter(new double[] { 1, 2, 30 }, new double[] { 4, -5, 600 });
+            if (fixedAxes)
+            {
+                plot.Axes.SetLimits(0, 10, 0, 10);
+            }
+
+            return plot;
+        }
+
+        string Inline(string file) => FigureSvg.Inline(file, "alt", 500, 300);
+        Assert.Equal(Inline(Drawn().GetSvgXml(500, 300)), Inline(FigureSvg.Draw(Drawn(), 500, 300)));
+    }
+
     [Fact]
     public void Png_AtTwice_HasTwiceThePixels()
     {
