@@ -15,14 +15,16 @@ public sealed record Outlier(SourceLine Source, string What, decimal Value, deci
 /// <summary>
 /// Finds values far from the median of their kind, by the modified z-score of Iglewicz and Hoaglin (How to Detect and Handle Outliers, ASQC
 /// 1993): 0.6745 (x - median) / MAD above 3.5. It is taken on logarithms, since prices, quantities and hours spread by factors, and a kind
-/// that hardly spreads counts as spreading by 5 % (our choice), so that a price raised once is no outlier.
+/// that hardly spreads counts as spreading by 5 %, so that a price raised once is no outlier; quantities and hours by a quarter, since they
+/// are written in round figures. What more than a tenth of the picks or entries of a kind do is a habit and no slip (all three our choice).
 /// </summary>
 public static class Outliers
 {
     private const double Limit = 3.5;
     private const double Scale = 0.6745;
     private const int Fewest = 8;
-    private static readonly double LeastSpread = Math.Log(1.05);
+    private const int Habit = 10;
+    private static readonly double LeastSpread = Math.Log(1.05), LeastOfRound = Math.Log(1.25);
 
     /// <summary>The outliers of a span of days, the most money first, then the furthest away.</summary>
     /// <param name="tables">The tables.</param>
@@ -73,11 +75,16 @@ public static class Outliers
     {
         decimal median = Median(kind.Select(value => value.Value));
         double center = Math.Log((double)median);
-        double spread = Math.Max(Median(kind.Select(value => Math.Abs(Math.Log((double)value.Value) - center))), LeastSpread);
-        foreach ((IRecordRow row, string what, decimal value) in kind)
+        double[] away = [.. kind.Select(value => Math.Abs(Math.Log((double)value.Value) - center))];
+        bool isPrice = kind[0].Row is SaleRow;
+        double spread = Math.Max(Median(away), isPrice ? LeastSpread : LeastOfRound);
+
+        // As far away as the first that more than a tenth reach: with 8 to 19 values one may be told.
+        double usual = isPrice ? 0.0 : away.OrderDescending().ElementAt(Math.Max(1, kind.Count / Habit));
+        foreach (((IRecordRow row, string what, decimal value), double far) in kind.Zip(away))
         {
-            double score = Scale * Math.Abs(Math.Log((double)value) - center) / spread;
-            if (score > Limit)
+            double score = Scale * far / spread;
+            if (score > Limit && far > usual)
             {
                 yield return new Outlier(
                     row.Source,

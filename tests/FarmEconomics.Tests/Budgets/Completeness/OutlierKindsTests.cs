@@ -112,6 +112,33 @@ public class OutlierKindsTests
         Assert.Equal(["sales.csv:13", "sales.csv:11", "sales.csv:12", "labor.csv:10", "harvests.csv:10"], told.Select(outlier => outlier.Source.ToString()));
     }
 
+    // A quarter as least spread: 0.6745 x ln 3.17 / ln 1.25 = 3.49, ln 3.19 = 3.51. A price as far away is told at a sixth of that.
+    [Theory]
+    [InlineData(3.17, false)]
+    [InlineData(3.19, true)]
+    public void QuantitiesAndHours_SpreadByAQuarterAtLeast(decimal factor, bool told)
+    {
+        Assert.Equal(told, Of(harvests: Picks(8, May, 8 * factor)).Count == 1);
+        Assert.Equal(told, Of(labor: Hours(8, May, 8 / factor)).Count == 1);
+        Assert.Single(Of(sales: [.. Usual(), Sale(9, 3 * factor)]));
+    }
+
+    [Fact]
+    public void WhatMoreThanATenthDo_IsAHabit()
+    {
+        // Of 20 entries two may be slips and three are a habit, of 19 one and two; with a further one beyond a habit, that one is told.
+        Assert.Equal([40m, 40m], Entries(18, 40, 40));
+        Assert.Empty(Entries(17, 40, 40, 40));
+        Assert.Empty(Entries(17, 40, 40));
+        Assert.Equal([90m], Entries(17, 40, 40, 90));
+        Assert.Equal([40m, 0.1m], Entries(18, 40, 0.1m).OrderDescending());
+
+        static IEnumerable<decimal> Entries(int usual, params decimal[] others) => Of(labor: [
+            .. Enumerable.Repeat(2m, usual).Concat(others).Select((hours, i) => new RowValues
+            { ["date"] = May, ["worker"] = "Al", ["task"] = "office", ["hours"] = hours, Source = new SourceLine("labor.csv", i + 2) }),
+        ]).Select(outlier => outlier.Value);
+    }
+
     [Fact]
     public void Nothing_IsRefused() => Assert.Throws<ArgumentNullException>(() => Outliers.Of(null!, May, May));
 
