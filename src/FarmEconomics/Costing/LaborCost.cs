@@ -139,6 +139,11 @@ internal sealed class LaborCost
                 continue;
             }
 
+            if (CostNothing(use))
+            {
+                continue;
+            }
+
             YearsWithoutHiredWage.Add(year);
             if (use.Logged is { } unpaid)
             {
@@ -198,6 +203,11 @@ internal sealed class LaborCost
                 continue;
             }
 
+            if (CostNothing(use))
+            {
+                continue;
+            }
+
             YearsWithoutOwnerWage.Add(use.Window);
             if (!told && logged is { } unpaid)
             {
@@ -205,6 +215,18 @@ internal sealed class LaborCost
                 told = true;
             }
         }
+    }
+
+    /// <summary>No hours cost nothing at any wage.</summary>
+    private bool CostNothing(LaborUse use)
+    {
+        if (use.Hours != 0m)
+        {
+            return false;
+        }
+
+        amounts[use.Place] = Money.Zero;
+        return true;
     }
 
     /// <summary>

@@ -9,8 +9,8 @@ WITH logged AS (
 ), unpriced AS (
     -- hours without money, and whether an overhead pool holds them
     SELECT w.year, w.kind, EXISTS (FROM work_to d JOIN pools p ON p.pool = d.pool WHERE d.row = w.row AND p.line = 'overhead') AS overhead
-    FROM work w WHERE (w.kind = 'hired' AND coalesce(w.wage, -1) < 0 AND w.year NOT IN (SELECT year FROM wage_years))
-        OR (w.kind = 'owner' AND coalesce(w.wage, -1) < 0 AND getvariable('owner_wage') IS NULL)
+    FROM work w WHERE w.hours <> 0 AND coalesce(w.wage, -1) < 0
+        AND CASE WHEN w.kind = 'hired' THEN w.year NOT IN (SELECT year FROM wage_years) ELSE getvariable('owner_wage') IS NULL END
 ), facts AS (
     SELECT l.year, l.hours OR (getvariable('unpaid_hours') = 'none' AND NOT l.wages) AS hours_known, l.hours AS hours_logged,
         EXISTS (FROM books b WHERE b.year = l.year) OR EXISTS (FROM direct_money d WHERE d.year = l.year AND d.planting IS NOT NULL) AS costs_known,

@@ -41,6 +41,16 @@ public class OverheadKnownTests
         Overhead(Farm().Work("2025-06-01", "Who", 1, "grow", pool: "shed").Work("2025-06-01", "Al", 2, "grow", pool: "barn"))
     );
 
+    /// <summary>A line written down for a day on which nothing was done costs nothing, whoever it names.</summary>
+    [Fact]
+    public void RowsOfNoHours_CostNothingAtAnyWage()
+    {
+        Availability known = Farm().Work("2025-06-01", "Who", 0, "grow", pool: "barn").Work("2025-06-01", "Di", 0, "grow", pool: "barn")
+            .Work("2025-06-01", "Al", 2, "grow", pool: "barn").Season(2025).Known;
+        Assert.Equal((null, null, null), (known.LaborCost, known.OwnerLabor, known.Overhead));
+        Assert.Equal(NoOwnerWage, Farm().Work("2025-06-01", "Who", 0, "grow").Work("2025-06-01", "Di", 0.1m, "grow").Season(2025).Known.OwnerLabor);
+    }
+
     [Fact]
     public void WithoutAnyHours_ItIsUnknown() => Assert.Equal("no labor records and no wages in the books", Overhead(Farm()));
 
