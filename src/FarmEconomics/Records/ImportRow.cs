@@ -78,6 +78,7 @@ public readonly record struct ImportRow(RecordTable Home, int Index) : IRecordRo
     internal static readonly TextColumn FormatColumn = Declared.Text(
         new("format", ColumnType.Text,
             "How the source writes it; several words separated by `;`. A date form such as MM/DD/YYYY, "
+                + "or M/D 2025 where days say no year, "
                 + "`plus-days:6` or `less-days:6` (so many days later or earlier), "
                 + "`serial` (45811, as spreadsheets count days), "
                 + "`weekday` (the day of that week the heading of a wide table names); "

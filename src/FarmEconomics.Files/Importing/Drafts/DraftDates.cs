@@ -26,9 +26,10 @@ internal static class DraftDates
     /// <param name="values">The texts.</param>
     /// <param name="farmForm">The form the farm writes dates in, as farm.csv says it; null: ISO 8601.</param>
     /// <param name="said">What somebody said of the order.</param>
-    public static DraftRow Row(string source, IReadOnlyList<string> values, string? farmForm, DatesWritten said)
+    /// <param name="year">The year the file's title or name tells, for days that say none.</param>
+    public static DraftRow Row(string source, IReadOnlyList<string> values, string? farmForm, DatesWritten said, int? year = null)
     {
-        IReadOnlyList<string> all = DateForms.Of([.. values], out int read);
+        IReadOnlyList<string> all = DateForms.Of([.. values], out int read, year);
         List<string> forms = [.. all.Where((form, at) => !all.Take(at).Any(before => values.All(text => Same(text, before, form))))];
         string first = values.FirstOrDefault(text => forms.Count > 0 && DateForms.TryRead(text, forms[0], out _)) ?? "";
         if (forms.Count == 0)
@@ -39,10 +40,11 @@ internal static class DraftDates
         string odd = read < values.Count
             ? $"; {values.Count - read} of {values.Count} are no days, "
                 + $"such as \"{values.First(text => !DateForms.TryRead(text, forms[0], out _))}\": those rows are held back" : "";
+        odd += DateForms.BringsTheYear(forms[0]) ? "; the year is the one in the file's title or name" : "";
         string turned = Turned(values);
         string? chosen = forms.Count == 1 ? forms[0]
             : said != DatesWritten.Unknown ? forms.Find(form => form[0] == (said == DatesWritten.MonthFirst ? 'M' : 'D'))
-            : forms.Find(form => DateText.NormalizeFormat(form) == farmForm);
+            : forms.Find(form => (DateText.NormalizeFormat(form) ?? DateText.WithItsYear(form).Format?.Replace(' ', '/')) == farmForm);
         if (chosen is null)
         {
             // A day that both forms read shows best what is asked.
@@ -66,7 +68,7 @@ internal static class DraftDates
     }
 
     private static string NoDay(string shown) => $"? no day can be read here: \"{shown}\""
-        + (DateForms.LacksAYear(shown) ? "; it has no year: let days be shown with their year there, and save again" : "");
+        + (DateForms.LacksAYear(shown) ? "; it has no year: put the year into the file's name, such as picks-2025, and begin again" : "");
 
     // A spreadsheet that reads 03/06 as March 6 leaves 13/06 a text: then the days it took for dates have day and month changed about.
     private static string Turned(IReadOnlyList<string> values)

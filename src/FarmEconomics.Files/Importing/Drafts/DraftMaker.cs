@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
 using FarmEconomics.Files.Importing.Sources;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Schema;
@@ -27,6 +29,18 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
     public RecordsReading? Records { get; init; }
 
     public DatesWritten Dates { get; init; }
+
+    /// <summary>The one year that what stands above the headings, or else the file's name, tells.</summary>
+    private int? Year => YearIn(string.Join(' ', block.Above.SelectMany(row => row.Fields))) ?? YearIn(block.Grid.Name);
+
+    private static int? YearIn(string text)
+    {
+        string[] years = [.. FourDigits().Matches(text).Select(year => year.Value).Distinct()];
+        return years is [var only] ? int.Parse(only, CultureInfo.InvariantCulture) : null;
+    }
+
+    [GeneratedRegex(@"(?<!\d)(19[89]|20\d)\d(?!\d)")]
+    private static partial Regex FourDigits();
 
     private char FarmMark => Records?.FarmSettings.DecimalMark ?? '.';
 
@@ -77,7 +91,7 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
         {
             case ColumnType.Date:
                 string? farm = Records?.FarmSettings.DateFormat;
-                DraftRow day = DraftDates.Row(source.Heading, source.Values, farm, Dates) with { Column = name };
+                DraftRow day = DraftDates.Row(source.Heading, source.Values, farm, Dates, Year) with { Column = name };
                 return !source.IsDay ? [] : day.Forms.Length == 0 ? [day]
                     : day.Forms.Select((form, at) => day with { Format = form, Readings = [], Note = day.Readings[at] });
             case null or ColumnType.Text or ColumnType.Name or ColumnType.Choice or ColumnType.YesNo:
@@ -108,7 +122,7 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
         else if ((columns.Of(ColumnRole.Date) ?? columns.Of(ColumnRole.SecondDate) ?? columns.All
             .FirstOrDefault(column => column.IsDay && !columns.Spread.Contains(column))) is { } date)
         {
-            DraftRow row = DraftDates.Row(date.Heading, date.Values, farm, Dates);
+            DraftRow row = DraftDates.Row(date.Heading, date.Values, farm, Dates, Year);
             rows.Add(table == "plantings" ? row with { Column = "in_bed" } : row);
         }
         else if (table != "plantings")
@@ -266,7 +280,7 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
             if (source is not null && column.Type == ColumnType.Date)
             {
                 rows.Add(DraftDates.Row(source.Heading, source.Values, Records?.FarmSettings.DateFormat,
-                    Dates) with
+                    Dates, Year) with
                 { Column = column.Name });
             }
             else if (source is not null)

@@ -22,20 +22,25 @@ internal static partial class DateForms
             "MMM-D-YYYY", "D MMMM YYYY", "MMMM D, YYYY", "MMMM D YYYY",
     ];
 
+    // Of days without a year, which stands behind the form then: M/D 2025.
+    private static readonly string[] Yearless =
+        ["M/D", "D/M", "M-D", "D-M", "M.D", "D.M", "D MMM", "D-MMM", "MMM D", "MMM-D", "D MMMM", "MMMM D"];
+
     private static readonly (string Form, string Net)[] Known = [.. Forms.Select(form => (form, DateText.NormalizeFormat(form)!))];
 
     /// <summary>The forms that read most of the texts; several when they read the same ones.</summary>
     /// <param name="texts">The texts of a column; blanks are passed over.</param>
     /// <param name="read">How many of them the forms read.</param>
-    public static IReadOnlyList<string> Of(IReadOnlyCollection<string> texts, out int read)
+    /// <param name="year">The year of days that say none; null: not known.</param>
+    public static IReadOnlyList<string> Of(IReadOnlyCollection<string> texts, out int read, int? year = null)
     {
         string[] days = [.. texts.Select(Day).Where(text => text.Length > 0)];
         int iso = days.Count(text => DateText.TryRead(text, null, out _));
         List<string> best = iso > 0 ? [Iso] : [];
         read = iso;
-        foreach ((string form, string net) in Known)
+        foreach (string form in year is { } known ? Forms.Concat(Yearless.Select(form => $"{form} {known}")) : Forms)
         {
-            int fits = days.Count(text => DateText.TryRead(text, net, out DateOnly day) && day.Year is >= 1990 and <= 2099);
+            int fits = days.Count(text => TryRead(text, form, out DateOnly day) && day.Year is >= 1990 and <= 2099);
             if (fits > read)
             {
                 (best, read) = ([form], fits);
@@ -78,7 +83,7 @@ internal static partial class DateForms
 
     /// <summary>True for a word of a format that says how days are written.</summary>
     public static bool IsForm(string word) => word.Equals(ImportWords.Serial, StringComparison.OrdinalIgnoreCase)
-        || DateText.NormalizeFormat(word) is not null;
+        || DateText.NormalizeFormat(word) is not null || BringsTheYear(word);
 
     /// <summary>Reads a day as spreadsheets count them: 45811 is June 3, 2025. Only the days of 2000 to 2049 are taken.</summary>
     private static bool TryReadSerial(string text, out DateOnly day)
@@ -97,8 +102,12 @@ internal static partial class DateForms
     /// <summary>Reads a day written in a form.</summary>
     public static bool TryRead(string text, string? form, out DateOnly day) =>
         form is not null && form.Equals(ImportWords.Serial, StringComparison.OrdinalIgnoreCase) ? TryReadSerial(Day(text), out day)
-        : DateText.TryRead(Day(text), form is null or Iso ? null
-        : DateText.NormalizeFormat(form), out day);
+        : form is null or Iso ? DateText.TryRead(Day(text), null, out day)
+        : DateText.WithItsYear(form) is ({ } whole, var year) ? DateText.TryRead($"{Day(text)} {year}", whole, out day)
+        : DateText.TryRead(Day(text), DateText.NormalizeFormat(form), out day);
+
+    /// <summary>True for a form that brings the year of its days along: M/D 2025.</summary>
+    public static bool BringsTheYear(string form) => DateText.WithItsYear(form).Format is not null;
 
     /// <summary>True for a text that is a day in any form known here.</summary>
     public static bool IsDay(string text)

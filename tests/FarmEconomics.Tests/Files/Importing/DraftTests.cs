@@ -36,6 +36,37 @@ public class DraftTests
     public void Dates_AnyOneForm_AreRead(string text, string day) =>
         Assert.Equal($"{day} lettuce 4", Assert.Single(Drafted.Rows(Drafted.PlanText("picked.csv", $"Date,Crop,Qty\n\"{text}\",lettuce,4\n", null))));
 
+    /// <summary>Sheets say the year once, on top or in their name; without that it is asked for.</summary>
+    [Theory]
+    [InlineData("picked.csv", "Harvest log 2025,,\nDate,Crop,Qty\n7/5,kale,4\n7/19,kale,5\n", "2025-07-05 kale 4", "2025-07-19 kale 5")]
+    [InlineData("picked-2024.csv", "Date,Crop,Qty\n5-Jul,kale,4\nSat 13-Jul,kale,5\n", "2024-07-05 kale 4", "2024-07-13 kale 5")]
+    [InlineData("picked-2024.csv", "Season 2025,,\nDate,Crop,Qty\nJuly 5,kale,4\n", "2025-07-05 kale 4")]
+    [InlineData("picked.csv", "Seasons 2024 and 2025,,\nDate,Crop,Qty\n7/25,kale,4\n")]
+    [InlineData("picked.csv", "Date,Crop,Qty\n7/25,kale,4\n")]
+    [InlineData("picked-2025.csv", "Date,Crop,Qty\n7/5,kale,4\n7/6,kale,5\n")]
+    [InlineData("picked-2025.csv", "Date,Crop,Qty\n2/29,kale,4\n3/20,kale,5\n", "2025-03-20 kale 5")]
+    public void Dates_WithoutAYear_AreOfTheOneTheSheetTells(string name, string text, params string[] rows)
+    {
+        string source = Make(name, text);
+        DraftLine line = ImportDraft.Of(new ImportRequest(source)).Lines.Single(line => line.Column == "date");
+        Assert.StartsWith("?", line.Note, StringComparison.Ordinal);
+        Assert.Equal(rows, Drafted.Rows(Drafted.Plan(source, null)));
+        Assert.Contains(rows.Length > 0 ? "the year is the one in the file's title or name" : "7/", line.Note, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Dates_WithoutAYearAnywhere_AreSaidToWantItInTheName() => Assert.Contains(
+        "it has no year: put the year into the file's name",
+        ImportDraft.Of(new ImportRequest(Make("picked.csv", "Date,Crop,Qty\n7/25,kale,4\n"))).Lines.Single(line => line.Column == "date").Note,
+        StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("M/D 2023", "2023-07-05 kale 4")]
+    [InlineData("D/M 2023", "2023-05-07 kale 4")]
+    [InlineData("M-D 2023")]
+    public void Dates_WithoutAYear_AreOfTheOneTheMappingTells(string form, params string[] rows) =>
+        Assert.Equal(rows, Drafted.Rows(Drafted.Plan(Make("picked-2023.csv", "Date,Crop,Qty\n7/5,kale,4\n"), null, $"date={form}")));
+
     [Fact]
     public void Quantities_AsNoted_BecomeNumberAndUnit()
     {
