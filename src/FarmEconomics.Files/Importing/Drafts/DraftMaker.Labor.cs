@@ -56,7 +56,7 @@ internal sealed partial class DraftMaker
         // A file keeps to one form: what the one column leaves open, the other may tell.
         SourceColumn? end = columns.Of(ColumnRole.PeriodEnd);
         SourceColumn? other = of == end ? columns.Of(ColumnRole.Date) : end;
-        DraftRow row = DraftDates.Row(of.Heading, [.. of.Values, .. other?.Values ?? []], Records?.FarmSettings.DateFormat, Dates, Year);
+        DraftRow row = DraftDates.Row(of.Heading, [.. of.Values, .. other?.Values ?? []], Records?.FarmSettings.DateFormat, Dates, block.Year);
         return row with { Column = name, Format = Joined(row.Format, word), Note = $"{row.Note}; {note}" };
     }
 
@@ -66,7 +66,7 @@ internal sealed partial class DraftMaker
         bool more = hours.Values.Any(text => CellKinds.Read(text, hours.Mark(FarmMark)) > HoursOfDay);
         if (more && columns.Of(ColumnRole.Date) is { } day && !rows.Exists(row => row.Column == "through"))
         {
-            DraftRow date = DraftDates.Row(day.Heading, day.Values, Records?.FarmSettings.DateFormat, Dates, Year);
+            DraftRow date = DraftDates.Row(day.Heading, day.Values, Records?.FarmSettings.DateFormat, Dates, block.Year);
             rows.Add(date with
             {
                 Column = "through",

@@ -1,5 +1,3 @@
-using System.Globalization;
-using System.Text.RegularExpressions;
 using FarmEconomics.Files.Importing.Sources;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Schema;
@@ -29,18 +27,6 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
     public RecordsReading? Records { get; init; }
 
     public DatesWritten Dates { get; init; }
-
-    /// <summary>The one year that what stands above the headings, or else the file's name, tells.</summary>
-    private int? Year => YearIn(string.Join(' ', block.Above.SelectMany(row => row.Fields))) ?? YearIn(block.Grid.Name);
-
-    private static int? YearIn(string text)
-    {
-        string[] years = [.. FourDigits().Matches(text).Select(year => year.Value).Distinct()];
-        return years is [var only] ? int.Parse(only, CultureInfo.InvariantCulture) : null;
-    }
-
-    [GeneratedRegex(@"(?<!\d)(19[89]|20\d)\d(?!\d)")]
-    private static partial Regex FourDigits();
 
     private char FarmMark => Records?.FarmSettings.DecimalMark ?? '.';
 
@@ -91,7 +77,7 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
         {
             case ColumnType.Date:
                 string? farm = Records?.FarmSettings.DateFormat;
-                DraftRow day = DraftDates.Row(source.Heading, source.Values, farm, Dates, Year) with { Column = name };
+                DraftRow day = DraftDates.Row(source.Heading, source.Values, farm, Dates, block.Year) with { Column = name };
                 return !source.IsDay ? [] : day.Forms.Length == 0 ? [day]
                     : day.Forms.Select((form, at) => day with { Format = form, Readings = [], Note = day.Readings[at] });
             case null or ColumnType.Text or ColumnType.Name or ColumnType.Choice or ColumnType.YesNo:
@@ -113,7 +99,7 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
         string? farm = Records?.FarmSettings.DateFormat;
         if (columns.DaysAcross)
         {
-            rows.Add(DraftDates.Row(ImportWords.Heading, [.. columns.Spread.Select(column => column.Heading)], farm, Dates));
+            rows.Add(DraftDates.Row(ImportWords.Heading, [.. columns.Spread.Select(column => column.Heading)], farm, Dates, block.Year));
         }
         else if (table == "labor" && Week())
         {
@@ -122,7 +108,7 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
         else if ((columns.Of(ColumnRole.Date) ?? columns.Of(ColumnRole.SecondDate) ?? columns.All
             .FirstOrDefault(column => column.IsDay && !columns.Spread.Contains(column))) is { } date)
         {
-            DraftRow row = DraftDates.Row(date.Heading, date.Values, farm, Dates, Year);
+            DraftRow row = DraftDates.Row(date.Heading, date.Values, farm, Dates, block.Year);
             rows.Add(table == "plantings" ? row with { Column = "in_bed" } : row);
         }
         else if (table != "plantings")
@@ -280,7 +266,7 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
             if (source is not null && column.Type == ColumnType.Date)
             {
                 rows.Add(DraftDates.Row(source.Heading, source.Values, Records?.FarmSettings.DateFormat,
-                    Dates, Year) with
+                    Dates, block.Year) with
                 { Column = column.Name });
             }
             else if (source is not null)

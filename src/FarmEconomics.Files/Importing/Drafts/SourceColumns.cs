@@ -7,6 +7,7 @@ internal sealed class SourceColumns
 {
     private const int FewestSpread = 3;
     private readonly List<SourceColumn> all;
+    private readonly int? year;
 
     /// <summary>True where no heading names them.</summary>
     public bool AreNumbered { get; }
@@ -16,6 +17,7 @@ internal sealed class SourceColumns
         all = [.. Enumerable.Range(0, block.Segments[0].Headings.Length).Where(at => block.Segments[0].Headings[at].Length > 0)
             .Select(at => new SourceColumn(block, at))];
         AreNumbered = block.IsWithoutHeadings;
+        year = block.Year;
         if (AreNumbered)
         {
             Guess(block);
@@ -56,7 +58,7 @@ internal sealed class SourceColumns
     public IReadOnlyList<SourceColumn> Spread { get; }
 
     /// <summary>True when the headings of a wide table are days.</summary>
-    public bool DaysAcross => Spread.Count > 0 && Spread.All(column => DateForms.IsDay(column.Heading));
+    public bool DaysAcross => Spread.Count > 0 && Spread.All(NamesADay);
 
     /// <summary>True when the headings of a wide table are days of the week.</summary>
     public bool WeekDaysAcross => Spread.Count > 0 && Spread.All(column => WeekDays.Of(column.Heading) is not null);
@@ -67,6 +69,10 @@ internal sealed class SourceColumns
             .FirstOrDefault();
 
     public bool Has(ColumnRole role) => Of(role) is not null;
+
+    // A picking sheet says its year once, on top.
+    private bool NamesADay(SourceColumn column) =>
+        DateForms.IsDay(column.Heading) || (year is { } known && DateForms.IsDayOf(known, column.Heading));
 
     // "Out" is money paid in a bank's file, a day in a list of plantings, a time on a time sheet.
     private void OutAndIn()
@@ -85,7 +91,7 @@ internal sealed class SourceColumns
     // beside a day.
     private List<SourceColumn> FindSpread()
     {
-        SourceColumn[] days = [.. all.Where(column => DateForms.IsDay(column.Heading))];
+        SourceColumn[] days = [.. all.Where(NamesADay)];
         if (days.Length >= 2)
         {
             return [.. days];
@@ -206,7 +212,7 @@ internal static class TableGuess
                 + $"({string.Join(", ", columns.All.Take(8).Select(column => column.Heading))}); ";
         string[] days = [.. columns.All.Select(column => column.Heading).Where(DateForms.LacksAYear)];
         return days is [var first, _, ..]
-            ? new ArgumentException($"{headings}\"{first}\" is no whole day: write such headings as days with their year, 6/2/2025, "
+            ? new ArgumentException($"{headings}\"{first}\" is no whole day: put the year into the file's name, or write such headings with it, 6/2/2025; "
                 + "a week as the day it begins.")
             : new UntoldTableException($"{headings}say what its rows are.");
     }

@@ -118,6 +118,10 @@ internal static partial class DateForms
                 && DateText.TryRead(day, form.Net, out DateOnly read) && read.Year is >= 1990 and <= 2099));
     }
 
+    /// <summary>True for a text that is a day of a year without saying it.</summary>
+    public static bool IsDayOf(int year, string text) =>
+        LacksAYear(text) && Array.Exists(Yearless, form => TryRead(text, $"{form} {year}", out _));
+
     /// <summary>True for what may be a day but says no year, or a week by its number: 6/2, 2-Jun, June 2, Week 23.</summary>
     public static bool LacksAYear(string text) => WithoutYear().IsMatch(text.Trim());
 

@@ -1,3 +1,6 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+
 namespace FarmEconomics.Files.Importing.Sources;
 
 /// <summary>Rows under one heading row. A file may repeat its headings, or begin anew with others, further down.</summary>
@@ -20,7 +23,7 @@ internal sealed record SourceSegment(int HeadingLine, string[] Headings, List<So
 }
 
 /// <summary>The part of a file that is imported: the rows under one kind of headings.</summary>
-internal sealed class SourceBlock
+internal sealed partial class SourceBlock
 {
     private const int RowsSearchedForHeadings = 60;
     private const string Numbered = "column ";
@@ -44,6 +47,9 @@ internal sealed class SourceBlock
     /// <summary>Tables with other headings in the same file.</summary>
     public IReadOnlyList<SourceSegment> Others { get; }
 
+    /// <summary>The one year that what stands above the headings, or else the file's name, tells; null: none, or several.</summary>
+    public int? Year => YearIn(string.Join(' ', Above.SelectMany(row => row.Fields))) ?? YearIn(Grid.Name);
+
     public IReadOnlyList<string> Headings => Segments[0].Headings;
 
     /// <summary>True when the file names no columns: they are numbered.</summary>
@@ -62,6 +68,15 @@ internal sealed class SourceBlock
     }
 
     public IEnumerable<SourceCells> Rows => Segments.SelectMany(segment => segment.Rows);
+
+    private static int? YearIn(string text)
+    {
+        string[] years = [.. FourDigits().Matches(text).Select(year => year.Value).Distinct()];
+        return years is [var only] ? int.Parse(only, CultureInfo.InvariantCulture) : null;
+    }
+
+    [GeneratedRegex(@"(?<!\d)(19[89]|20\d)\d(?!\d)")]
+    private static partial Regex FourDigits();
 
     /// <summary>The table a mapping speaks of.</summary>
     /// <returns>Null when no row holds all the headings.</returns>

@@ -54,6 +54,12 @@ public class DraftTests
         Assert.Contains(rows.Length > 0 ? "the year is the one in the file's title or name" : "7/", line.Note, StringComparison.Ordinal);
     }
 
+    /// <summary>The picking sheet on the wall: crops down, days across, the year on top.</summary>
+    [Fact]
+    public void DaysAcross_WithoutAYear_AreOfTheOneOnTop() => Assert.Equal(
+        ["2025-07-05 kale 4", "2025-07-12 kale 5", "2025-07-12 beets 7"],
+        Drafted.Rows(Drafted.PlanText("wall.csv", "Picked 2025,,,\nCrop,7/5,7/12,7/19\nkale,4,5,\nbeets,,7,\n", null)));
+
     [Fact]
     public void Dates_WithoutAYearAnywhere_AreSaidToWantItInTheName() => Assert.Contains(
         "it has no year: put the year into the file's name",
