@@ -212,8 +212,8 @@ internal static class TableGuess
                 + $"({string.Join(", ", columns.All.Take(8).Select(column => column.Heading))}); ";
         string[] days = [.. columns.All.Select(column => column.Heading).Where(DateForms.LacksAYear)];
         return days is [var first, _, ..]
-            ? new ArgumentException($"{headings}\"{first}\" is no whole day: put the year into the file's name, or write such headings with it, 6/2/2025; "
-                + "a week as the day it begins.")
+            ? new ArgumentException($"{headings}\"{first}\" is no whole day: put the year into the file's name, or write such headings "
+                + "with it, 6/2/2025; a week as the day it begins.")
             : new UntoldTableException($"{headings}say what its rows are.");
     }
 
