@@ -48,7 +48,8 @@ public class OverheadKnownTests
         Availability known = Farm().Work("2025-06-01", "Who", 0, "grow", pool: "barn").Work("2025-06-01", "Di", 0, "grow", pool: "barn")
             .Work("2025-06-01", "Al", 2, "grow", pool: "barn").Season(2025).Known;
         Assert.Equal((null, null, null), (known.LaborCost, known.OwnerLabor, known.Overhead));
-        Assert.Equal(NoOwnerWage, Farm().Work("2025-06-01", "Who", 0, "grow").Work("2025-06-01", "Di", 0.1m, "grow").Season(2025).Known.OwnerLabor);
+        FarmBuilder worked = Farm().Work("2025-06-01", "Who", 0, "grow").Work("2025-06-01", "Di", 0.1m, "grow");
+        Assert.Equal(NoOwnerWage, worked.Season(2025).Known.OwnerLabor);
     }
 
     [Fact]

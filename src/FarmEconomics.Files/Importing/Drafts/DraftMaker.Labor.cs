@@ -56,7 +56,8 @@ internal sealed partial class DraftMaker
         // A file keeps to one form: what the one column leaves open, the other may tell.
         SourceColumn? end = columns.Of(ColumnRole.PeriodEnd);
         SourceColumn? other = of == end ? columns.Of(ColumnRole.Date) : end;
-        DraftRow row = DraftDates.Row(of.Heading, [.. of.Values, .. other?.Values ?? []], Records?.FarmSettings.DateFormat, Dates, block.Year);
+        IReadOnlyList<string> days = [.. of.Values, .. other?.Values ?? []];
+        DraftRow row = DraftDates.Row(of.Heading, days, Records?.FarmSettings.DateFormat, Dates, block.Year);
         return row with { Column = name, Format = Joined(row.Format, word), Note = $"{row.Note}; {note}" };
     }
 

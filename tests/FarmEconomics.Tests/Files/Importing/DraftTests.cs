@@ -61,10 +61,12 @@ public class DraftTests
         Drafted.Rows(Drafted.PlanText("wall.csv", "Picked 2025,,,\nCrop,7/5,7/12,7/19\nkale,4,5,\nbeets,,7,\n", null)));
 
     [Fact]
-    public void Dates_WithoutAYearAnywhere_AreSaidToWantItInTheName() => Assert.Contains(
-        "it has no year: put the year into the file's name",
-        ImportDraft.Of(new ImportRequest(Make("picked.csv", "Date,Crop,Qty\n7/25,kale,4\n"))).Lines.Single(line => line.Column == "date").Note,
-        StringComparison.Ordinal);
+    public void Dates_WithoutAYearAnywhere_AreSaidToWantItInTheName()
+    {
+        ImportDraft draft = ImportDraft.Of(new ImportRequest(Make("picked.csv", "Date,Crop,Qty\n7/25,kale,4\n")));
+        string? note = draft.Lines.Single(line => line.Column == "date").Note;
+        Assert.Contains("it has no year: put the year into the file's name", note, StringComparison.Ordinal);
+    }
 
     [Theory]
     [InlineData("M/D 2023", "2023-07-05 kale 4")]
