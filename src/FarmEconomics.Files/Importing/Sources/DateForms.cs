@@ -38,9 +38,11 @@ internal static partial class DateForms
         int iso = days.Count(text => DateText.TryRead(text, null, out _));
         List<string> best = iso > 0 ? [Iso] : [];
         read = iso;
-        foreach (string form in year is { } known ? Forms.Concat(Yearless.Select(form => $"{form} {known}")) : Forms)
+        IEnumerable<(string Form, string Net, string Year)> forms = Known.Select(one => (one.Form, one.Net, ""));
+        forms = year is { } known ? forms.Concat(Yearless.Select(form => Of(known, form))) : forms;
+        foreach ((string form, string net, string behind) in forms)
         {
-            int fits = days.Count(text => TryRead(text, form, out DateOnly day) && day.Year is >= 1990 and <= 2099);
+            int fits = days.Count(text => DateText.TryRead(text + behind, net, out DateOnly day) && day.Year is >= 1990 and <= 2099);
             if (fits > read)
             {
                 (best, read) = ([form], fits);
@@ -57,6 +59,12 @@ internal static partial class DateForms
         }
 
         return Likely(best, days);
+    }
+
+    private static (string Form, string Net, string Year) Of(int year, string yearless)
+    {
+        string form = $"{yearless} {year}";
+        return (form, DateText.WithItsYear(form).Format!, $" {year}");
     }
 
     // 25-06-03 in June 2025 would be days of thirty years, read the other way: a file holds a few years.
