@@ -11,9 +11,6 @@ namespace FarmEconomics.Reports.Display;
 /// <summary>Turns a plot's SVG file into an element that can stand inside an HTML page, many to a page.</summary>
 internal static partial class FigureSvg
 {
-    private static readonly Dictionary<string, string>.AlternateLookup<ReadOnlySpan<char>> Roles =
-        PageColors.Roles.GetAlternateLookup<ReadOnlySpan<char>>();
-
     /// <summary>
     /// The plot as an SVG file, byte for byte as <see cref="Plot.GetSvgXml"/> writes it. That one first paints a picture nobody sees, so
     /// that axes find their ends before the file begins; a canvas that draws nothing does as well.
@@ -62,7 +59,8 @@ internal static partial class FigureSvg
             $"font-family=\"{PlotFont.Name}, Segoe UI, system-ui, sans-serif\"",
             StringComparison.Ordinal
         );
-        inner = WithRoles(inner);
+        inner = ColorUse().Replace(inner, use => PageColors.Roles.TryGetValue(use.Groups["color"].Value, out string? role)
+            ? $"{use.Groups["where"].Value}=\"var(--{role},{use.Groups["color"].Value})\"" : use.Value);
         return $"<svg xmlns=\"http://www.w3.org/2000/svg\" xmlns:xlink=\"http://www.w3.org/1999/xlink\" "
             + $"viewBox=\"0 {top} {width} {height - top}\" width=\"{width}\" height=\"{height - top}\" role=\"img\" "
             + $"aria-label=\"{WebUtility.HtmlEncode(alt)}\">"
@@ -78,27 +76,6 @@ internal static partial class FigureSvg
         bool whole = Edge("x") <= 0 && Edge("y") <= top && Edge("x") + Edge("w") >= width && Edge("y") + Edge("h") >= height;
         return whole ? group.Groups["drawn"].Value : group.Value;
     });
-
-    // Colors as the page's own, which follow the reader's light or dark.
-    private static string WithRoles(string svg)
-    {
-        StringBuilder colored = new(svg.Length + (svg.Length / 4));
-        int from = 0;
-        foreach (ValueMatch use in ColorUse().EnumerateMatches(svg))
-        {
-            ReadOnlySpan<char> attribute = svg.AsSpan(use.Index, use.Length);
-            int name = attribute.IndexOf('=');
-            ReadOnlySpan<char> color = attribute[(name + 2)..^1];
-            if (Roles.TryGetValue(color, out string? role))
-            {
-                colored.Append(svg, from, use.Index - from);
-                colored.Append($"{attribute[..name]}=\"var(--{role},{color})\"");
-                from = use.Index + use.Length;
-            }
-        }
-
-        return colored.Append(svg, from, svg.Length - from).ToString();
-    }
 
     /// <summary>Adds places to point at, invisible, above what is drawn.</summary>
     internal static string WithTips(string svg, IReadOnlyList<FigureTip> tips)
@@ -141,7 +118,7 @@ internal static partial class FigureSvg
     [GeneratedRegex("(url\\(|href=\")#([^)\"]*)")]
     private static partial Regex IdUse();
 
-    [GeneratedRegex("(?:fill|stroke|stop-color)=\"(?:#[0-9A-Fa-f]{6}|white|black)\"")]
+    [GeneratedRegex("(?<where>fill|stroke|stop-color)=\"(?<color>#[0-9A-Fa-f]{6}|white|black)\"")]
     private static partial Regex ColorUse();
 
     // A clip of a rectangle and the group that alone uses it; groups of strokes hold no other group.

@@ -13,7 +13,7 @@ internal static class PageColors
     internal const string Soft = "#5d5a54";
 
     /// <summary>Each color with the variable of the page that takes its place.</summary>
-    internal static Dictionary<string, string> Roles { get; } = new(StringComparer.OrdinalIgnoreCase)
+    internal static IReadOnlyDictionary<string, string> Roles { get; } = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase)
     {
         ["#1c1b19"] = "ink",
         ["black"] = "ink",

@@ -70,7 +70,7 @@ public static class PageShell
             + $"script-src '{Hash(Script)}'; font-src data:; img-src data:; base-uri 'none'; form-action 'none'";
 
     /// <summary>Reads style and fonts beforehand, before several threads ask for them.</summary>
-    internal static void Prepare() => _ = (Fonts.Length, ContentSecurityPolicy(Stylesheet).Length);
+    internal static void Prepare() => _ = (Fonts.Length, Script.Length);
 
     /// <summary>Puts blocks into the frame.</summary>
     /// <param name="frame">What stands around them.</param>
@@ -103,7 +103,11 @@ public static class PageShell
         }
 
         page.Add($"</footer></div>\n");
-        page.Safe(frame.IsServed ? "" : "<script>").Safe(frame.IsServed ? "" : Script).Safe(frame.IsServed ? "" : "</script>\n");
+        if (!frame.IsServed)
+        {
+            page.Safe("<script>").Safe(Script).Safe("</script>\n");
+        }
+
         page.Add($"</body>\n</html>\n");
         return page.ToHtml().Text;
     }

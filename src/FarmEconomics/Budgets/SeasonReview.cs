@@ -208,9 +208,6 @@ public sealed class SeasonReview
     /// <returns>Its charges, each with its row.</returns>
     public IEnumerable<Charge> DirectCharges(Enterprise enterprise) => book.ChargesOf(enterprise);
 
-    /// <summary>The same, in an array.</summary>
-    internal Charge[] ChargesOf(Enterprise enterprise) => book.ChargesOf(enterprise);
-
     private void CheckPartOfYear(List<Problem> problems)
     {
         int months = Ownership.MonthsPassed(CropYear, Records.Settings, Records.CostsUntil);

@@ -31,7 +31,7 @@ public sealed class SeasonCosts
         foreach (EnterpriseBudget planting in season.Plantings)
         {
             Enterprise enterprise = planting.Enterprises[0];
-            Charge[] charges = season.ChargesOf(enterprise);
+            Charge[] charges = [.. season.DirectCharges(enterprise)];
             direct[enterprise] = charges;
             byEnterprise[enterprise] = [.. charges.Select(Direct)];
             if (planting.Sums.Establishment != Money.Zero)

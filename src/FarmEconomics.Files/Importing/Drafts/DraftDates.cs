@@ -44,7 +44,8 @@ internal static class DraftDates
         string turned = Turned(values);
         string? chosen = forms.Count == 1 ? forms[0]
             : said != DatesWritten.Unknown ? forms.Find(form => form[0] == (said == DatesWritten.MonthFirst ? 'M' : 'D'))
-            : forms.Find(form => (DateText.NormalizeFormat(form) ?? DateText.WithItsYear(form).Format?.Replace(' ', '/')) == farmForm);
+            : forms.Find(form => (DateForms.BringsTheYear(form) ? DateText.FormOf(form).Format?.Replace(' ', '/')
+                : DateText.NormalizeFormat(form)) == farmForm);
         if (chosen is null)
         {
             // A day that both forms read shows best what is asked.

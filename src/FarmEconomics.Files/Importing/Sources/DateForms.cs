@@ -38,10 +38,9 @@ internal static partial class DateForms
         int iso = days.Count(text => DateText.TryRead(text, null, out _));
         List<string> best = iso > 0 ? [Iso] : [];
         read = iso;
-        IEnumerable<(string Form, string Net, string Year)> forms = Known.Select(one => (one.Form, one.Net, ""));
-        forms = year is { } known ? forms.Concat(Yearless.Select(form => Of(known, form))) : forms;
-        foreach ((string form, string net, string behind) in forms)
+        foreach (string form in year is null ? Forms : [.. Forms, .. Yearless.Select(form => $"{form} {year}")])
         {
+            (string? net, string behind) = DateText.FormOf(form);
             int fits = days.Count(text => DateText.TryRead(text + behind, net, out DateOnly day) && day.Year is >= 1990 and <= 2099);
             if (fits > read)
             {
@@ -59,12 +58,6 @@ internal static partial class DateForms
         }
 
         return Likely(best, days);
-    }
-
-    private static (string Form, string Net, string Year) Of(int year, string yearless)
-    {
-        string form = $"{yearless} {year}";
-        return (form, DateText.WithItsYear(form).Format!, $" {year}");
     }
 
     // 25-06-03 in June 2025 would be days of thirty years, read the other way: a file holds a few years.
@@ -91,7 +84,7 @@ internal static partial class DateForms
 
     /// <summary>True for a word of a format that says how days are written.</summary>
     public static bool IsForm(string word) => word.Equals(ImportWords.Serial, StringComparison.OrdinalIgnoreCase)
-        || DateText.NormalizeFormat(word) is not null || BringsTheYear(word);
+        || DateText.FormOf(word).Format is not null;
 
     /// <summary>Reads a day as spreadsheets count them: 45811 is June 3, 2025. Only the days of 2000 to 2049 are taken.</summary>
     private static bool TryReadSerial(string text, out DateOnly day)
@@ -108,14 +101,19 @@ internal static partial class DateForms
     }
 
     /// <summary>Reads a day written in a form.</summary>
-    public static bool TryRead(string text, string? form, out DateOnly day) =>
-        form is not null && form.Equals(ImportWords.Serial, StringComparison.OrdinalIgnoreCase) ? TryReadSerial(Day(text), out day)
-        : form is null or Iso ? DateText.TryRead(Day(text), null, out day)
-        : DateText.WithItsYear(form) is ({ } whole, var year) ? DateText.TryRead($"{Day(text)} {year}", whole, out day)
-        : DateText.TryRead(Day(text), DateText.NormalizeFormat(form), out day);
+    public static bool TryRead(string text, string? form, out DateOnly day)
+    {
+        if (form is not null && form.Equals(ImportWords.Serial, StringComparison.OrdinalIgnoreCase))
+        {
+            return TryReadSerial(Day(text), out day);
+        }
+
+        (string? format, string behind) = form is null or Iso ? (null, "") : DateText.FormOf(form);
+        return DateText.TryRead(Day(text) + behind, format, out day);
+    }
 
     /// <summary>True for a form that brings the year of its days along: M/D 2025.</summary>
-    public static bool BringsTheYear(string form) => DateText.WithItsYear(form).Format is not null;
+    public static bool BringsTheYear(string form) => DateText.FormOf(form).Behind.Length > 0;
 
     /// <summary>True for a text that is a day in any form known here.</summary>
     public static bool IsDay(string text)

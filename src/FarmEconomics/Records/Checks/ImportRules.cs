@@ -99,7 +99,7 @@ public static class ImportRules
             .FirstOrDefault(word =>
                 !Words.Contains(word, StringComparer.OrdinalIgnoreCase)
                 && !Prefixes.Any(prefix => word.StartsWith(prefix, StringComparison.OrdinalIgnoreCase))
-                && DateText.NormalizeFormat(word) is null && DateText.WithItsYear(word).Format is null
+                && DateText.FormOf(word).Format is null
             );
         return unknown is null
             ? null

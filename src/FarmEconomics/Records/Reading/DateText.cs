@@ -55,12 +55,12 @@ public static class DateText
         int Count(char letter) => lower.Count(c => c == letter);
     }
 
-    /// <summary>A form of days that say no year, which stands behind it instead: <c>M/D 2025</c>.</summary>
-    /// <param name="format">The form as written.</param>
-    /// <returns>The format of the days with their year behind them, null when it is no such form; the year.</returns>
-    internal static (string? Format, string Year) WithItsYear(string format) =>
-        format.Trim() is { Length: > 5 } whole && whole[^5] == ' ' && whole[^4..].All(char.IsAsciiDigit)
-            ? (NormalizeFormat(whole[..^4] + "YYYY"), whole[^4..]) : (null, "");
+    /// <summary>The same, or a form of days that say no year, which stands behind it instead: <c>M/D 2025</c>.</summary>
+    /// <param name="form">The form as written.</param>
+    /// <returns>The format, null when it is none; what goes behind each day before it is read.</returns>
+    internal static (string? Format, string Behind) FormOf(string form) =>
+        form.Trim() is { Length: > 5 } whole && whole[^5] == ' ' && whole[^4..].All(char.IsAsciiDigit)
+            && NormalizeFormat(whole[..^4] + "YYYY") is { } format ? (format, whole[^5..]) : (NormalizeFormat(form), "");
 
     private static bool TryDigits(ReadOnlySpan<char> text, out int value)
     {
