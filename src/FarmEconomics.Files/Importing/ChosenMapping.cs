@@ -4,6 +4,7 @@ using FarmEconomics.Files.Reading;
 using FarmEconomics.Files.Workbooks.Reading;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Checks;
+using FarmEconomics.Records.Reading;
 using FarmEconomics.Records.Schema;
 
 namespace FarmEconomics.Files.Importing;
@@ -58,15 +59,20 @@ internal sealed record ChosenMapping(TableSchema Schema, IReadOnlyList<ImportRow
             .GroupBy(row => (Name: row.Import.Trim().ToLowerInvariant(), Table: row.Table.Trim().ToLowerInvariant()))
             .Where(group => RecordSchema.Find(group.Key.Table) is not null && group.All(row => ImportRules.Fault(row) is null))
             .Select(group => new ChosenMapping(RecordsImport.Table(group.Key.Table), [.. group], true, []))
-            .Where(mapping => Fits(new ImportMapping(mapping.Schema, mapping.Rows, '.'), grid))
+            .Where(mapping => Fits(new ImportMapping(mapping.Schema, mapping.Rows, '.'), grid, YearsOf(mapping.Rows)))
             .MaxBy(mapping => new ImportMapping(mapping.Schema, mapping.Rows, '.').SourceColumns
                 .Count(heading => !heading.StartsWith("column ", StringComparison.OrdinalIgnoreCase)));
     }
 
+    // A mapping that brings the year of its days along isn't one of next year's sheet.
+    private static IEnumerable<string> YearsOf(IReadOnlyList<ImportRow> rows) => rows.SelectMany(row => ImportWords.Of(row.Format))
+        .Select(word => DateText.FormOf(word).Behind.Trim()).Where(year => year.Length > 0);
+
     // A wide table is known by few headings: what stands under the others must be measures, or a register's list would be taken for one.
-    private static bool Fits(ImportMapping mapping, SourceGrid grid)
+    private static bool Fits(ImportMapping mapping, SourceGrid grid, IEnumerable<string> years)
     {
-        if (mapping.SourceColumns.Count == 0 || SourceBlock.With(grid, mapping.SourceColumns) is not { } block)
+        if (mapping.SourceColumns.Count == 0 || SourceBlock.With(grid, mapping.SourceColumns) is not { } block
+            || years.Any(year => year != $"{block.Year}"))
         {
             return false;
         }

@@ -54,6 +54,25 @@ public class DraftTests
         Assert.Contains(rows.Length > 0 ? "the year is the one in the file's title or name" : "7/", line.Note, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("picks-2025.csv", true)]
+    [InlineData("picks-2026.csv", false)]
+    [InlineData("picks.csv", false)]
+    public void Mapping_ThatBringsItsYear_IsRememberedForThatYearAlone(string name, bool fits)
+    {
+        string folder = TestFolders.Make(("imports.csv", "import,table,column,source_column,constant,when,match,becomes,format,note\n"
+            + "picks,harvests,date,Day,,,,,M/D 2025,\npicks,harvests,crop,Crop,,,,,,\npicks,harvests,quantity,Qty,,,,,,\n"));
+        ImportRequest request = new(Make(name, "Day,Crop,Qty\n7/25,kale,4\n")) { Folder = folder };
+        if (fits)
+        {
+            Assert.Contains("2025-07-25 kale 4", Drafted.Rows(RecordsImport.Plan(request)));
+        }
+        else
+        {
+            Assert.Throws<ArgumentException>(() => RecordsImport.Plan(request));
+        }
+    }
+
     /// <summary>The picking sheet on the wall: crops down, days across, the year on top.</summary>
     [Fact]
     public void DaysAcross_WithoutAYear_AreOfTheOneOnTop() => Assert.Equal(
