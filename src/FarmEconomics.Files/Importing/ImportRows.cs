@@ -2,6 +2,7 @@ using System.Security.Cryptography;
 using System.Text;
 using FarmEconomics.Files.Importing.Sources;
 using FarmEconomics.Files.Inputs;
+using FarmEconomics.Records.Reading;
 
 namespace FarmEconomics.Files.Importing;
 
@@ -21,6 +22,10 @@ internal readonly record struct ImportUnit(SourceCells Cells, SourceSegment Segm
 internal sealed class ImportRows(ImportMapping mapping)
 {
     private readonly Dictionary<string, int> seen = new(StringComparer.Ordinal);
+
+    // Of days that say no year: the same line of next year's sheet is another row.
+    private readonly string year = mapping.Columns.Select(mapping.DaysOf).OfType<string>()
+        .Select(form => DateText.FormOf(form).Behind).FirstOrDefault(behind => behind.Length > 0) ?? "";
 
     /// <summary>All of them, in the order of the file. In a wide table blanks are no rows.</summary>
     public IEnumerable<ImportUnit> Of(SourceBlock block)
@@ -52,7 +57,7 @@ internal sealed class ImportRows(ImportMapping mapping)
             ? unit.Cells.Fields.Select(field => field.Trim())
             : mapping.SourceColumns.Select(heading => unit.Text(heading)).Append(unit.Segment.Headings[unit.Spread])
                 .Append(unit.Cells.At(unit.Spread));
-        string content = string.Join('\u001F', fields);
+        string content = string.Join('\u001F', fields) + year;
         int occurrence = seen[content] = seen.GetValueOrDefault(content) + 1;
         string hash = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes($"{content}\u001E{occurrence}")).AsSpan(0, 8));
         string own = mapping.OwnId?.Value(unit.Text, new ImportNotes()) ?? "";

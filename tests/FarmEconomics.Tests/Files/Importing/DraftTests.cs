@@ -73,6 +73,14 @@ public class DraftTests
         }
     }
 
+    [Fact]
+    public void Row_OfNextYearsSheet_IsAnotherRow()
+    {
+        string[] ids = [.. new[] { "picks-2025.csv", "picks-2026.csv" }.Select(name =>
+            Drafted.PlanText(name, "Date,Crop,Qty\n7/25,kale,4\n", null).Csv!.Split('\n')[1].Split(',')[^1])];
+        Assert.NotEqual(ids[0], ids[1]);
+    }
+
     /// <summary>The picking sheet on the wall: crops down, days across, the year on top.</summary>
     [Fact]
     public void DaysAcross_WithoutAYear_AreOfTheOneOnTop() => Assert.Equal(
