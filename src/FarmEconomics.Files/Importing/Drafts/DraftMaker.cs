@@ -236,9 +236,10 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
                 Note = "the unit beside the number"
             });
         }
-        else if (HeadingWords.InParentheses(quantity.Heading) is { Length: > 0 } stated)
+        else if (HeadingWords.UnitOf(quantity.Heading) is { Length: > 0 } stated)
         {
-            rows.Add(new DraftRow("unit", null) { Constant = stated, Note = "what the heading says" });
+            string known = UnitNames.AsKnown(stated, UnitNames.OnRecord(Records?.Tables));
+            rows.Add(new DraftRow("unit", null) { Constant = known, Note = "what the heading says" });
         }
         else if (columns.All.FirstOrDefault(column => column.Role == ColumnRole.Unit && column.Values.Count > 0) is { } some)
         {

@@ -1,12 +1,15 @@
+using System.Text.RegularExpressions;
 using FarmEconomics.Files.Importing.Sources;
 using FarmEconomics.Records;
 
 namespace FarmEconomics.Files.Importing.Drafts;
 
-/// <summary>Units told by the item's own name, where no column holds any: five of "Salad mix bag" are five bags, not five pounds.</summary>
-internal static class ItemUnits
+/// <summary>Units told by the item's own name, where no column holds any: five of "Salad mix bag" are five bags, not five pounds; five
+/// of "Salad mix 1/2 lb" are five half pounds.</summary>
+internal static partial class ItemUnits
 {
-    /// <summary>A rule for each unit an item's name ends with, the one with most rows first.</summary>
+    /// <summary>A rule for each unit an item's name ends with: those with a size first, since the first that holds is taken, then the one
+    /// with most rows.</summary>
     public static IEnumerable<DraftRow> Rows(SourceColumns columns, RecordTables? records)
     {
         if (columns.Of(ColumnRole.Crop) is not { } crop)
@@ -15,26 +18,34 @@ internal static class ItemUnits
         }
 
         HashSet<string> crops = Set(records?.Crops.Select(row => row.Crop.Trim()) ?? []);
-        HashSet<string> units = Set(
-            (records?.Crops.Select(row => row.Unit.Trim()) ?? [])
-                .Concat(records?.Units.Select(row => row.Unit.Trim()) ?? [])
-                .Concat(UnitNames.All)
-        );
-        foreach (
-            IGrouping<string, string> unit in crop
-                .Values.Where(item => !crops.Contains(item))
-                .Select(item => (item, Last: Last(item)))
-                .Where(pair => units.Contains(pair.Last))
-                .GroupBy(pair => pair.Last, pair => pair.item, StringComparer.OrdinalIgnoreCase)
-                .OrderByDescending(group => group.Count())
-        )
+        string[] known = UnitNames.OnRecord(records);
+        HashSet<string> units = Set([.. known, .. UnitNames.All]);
+        string[] items = [.. crop.Values.Where(item => !crops.Contains(item))];
+        foreach (string item in items.Where(item => Sized(item, units) is not null).DistinctBy(item => Ending(item, units))
+            .OrderByDescending(item => Ending(item, units).Length))
+        {
+            string size = Sized(item, units)!.Groups["whole"].Value;
+            yield return new DraftRow("unit", crop.Heading)
+            {
+                When = Ending(item, units),
+                Match = "pattern",
+                Becomes = size,
+                Note = $"? {item} is sold by the {size}; how much of the crop's own unit that is stands in units.csv",
+            };
+        }
+
+        foreach (IGrouping<string, string> unit in items.Where(item => Sized(item, units) is null)
+            .Select(item => (item, Last: Last(item)))
+            .Where(pair => units.Contains(pair.Last))
+            .GroupBy(pair => pair.Last, pair => pair.item, StringComparer.OrdinalIgnoreCase)
+            .OrderByDescending(group => group.Count()))
         {
             string ending = unit.First()[..^1].EndsWith(unit.Key, StringComparison.OrdinalIgnoreCase) ? $"* ({unit.Key})" : $"* {unit.Key}";
             yield return new DraftRow("unit", crop.Heading)
             {
                 When = ending,
                 Match = "pattern",
-                Becomes = unit.Key,
+                Becomes = UnitNames.AsKnown(unit.Key, known),
                 Note = $"? {unit.First()} is counted so, by its name",
             };
         }
@@ -43,6 +54,12 @@ internal static class ItemUnits
     /// <summary>An item and the unit its name ends with, one of them: "Kale bunches" is Kale by the bunch; else null.</summary>
     public static (string Item, string Unit)? Split(string item)
     {
+        if (Sized(item, Set(UnitNames.All)) is { } sized)
+        {
+            return item.Trim()[..sized.Index].TrimEnd(' ', ',', '-') is { Length: > 0 } crop
+                ? (crop, sized.Groups["whole"].Value.ToLowerInvariant()) : null;
+        }
+
         string last = item.Trim().Split(' ')[^1];
         string name = item.Trim()[..^last.Length].TrimEnd();
         if (name.Length == 0 || !UnitNames.IsOne(last))
@@ -55,6 +72,14 @@ internal static class ItemUnits
         return (name, singular.First(UnitNames.IsOne).ToLowerInvariant());
     }
 
+    // A size with its unit at the end of a name: 1/2 lb, 5oz, (0.25 lb); a single one of a unit is the unit.
+    private static Match? Sized(string item, HashSet<string> units) =>
+        Size().Match(item.Trim()) is { Success: true } match && units.Contains(match.Groups["unit"].Value)
+            && match.Groups["size"].Value is not "1" ? match : null;
+
+    // The size as a pattern of its own: "* 5 oz" is no "15 oz".
+    private static string Ending(string item, HashSet<string> units) => Sized(item, units) is { } match ? $"*{match.Value}" : "";
+
     private static string Last(string item)
     {
         string inside = HeadingWords.InParentheses(item);
@@ -62,4 +87,10 @@ internal static class ItemUnits
     }
 
     private static HashSet<string> Set(IEnumerable<string> names) => new(names, StringComparer.OrdinalIgnoreCase);
+
+    [GeneratedRegex(
+        @"[\s,(-](?<whole>(?<size>[0-9]+[ -][0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]*[½¼¾⅓⅔⅛⅜⅝⅞]|[0-9]*[.,]?[0-9]+)[ -]?(?<unit>\p{L}+))"
+            + @"\.?\)?$",
+        RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant)]
+    private static partial Regex Size();
 }

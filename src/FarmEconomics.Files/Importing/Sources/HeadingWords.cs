@@ -93,7 +93,16 @@ internal static partial class HeadingWords
 
     /// <summary>The role of a heading; null for one that isn't known.</summary>
     public static ColumnRole? RoleOf(string heading) => Known.TryGetValue(Plain(heading), out (ColumnRole Role, int Rank) known)
-        ? known.Role : null;
+        ? known.Role : IsQuantityWithUnit(heading) ? ColumnRole.Quantity : null;
+
+    /// <summary>The unit a heading of quantities states: that of "Picked (lb)", of "Quantity kg", of "kg"; blank without one.</summary>
+    public static string UnitOf(string heading) => InParentheses(heading) is { Length: > 0 } inside ? inside
+        : Plain(heading).Split(' ')[^1] is var last && UnitNames.IsOne(last)
+            && (last == Plain(heading) || IsQuantityWithUnit(heading)) ? last : "";
+
+    private static bool IsQuantityWithUnit(string heading) => Plain(heading) is var plain && plain.LastIndexOf(' ') is > 0 and var at
+        && UnitNames.IsOne(plain[(at + 1)..]) && Known.TryGetValue(plain[..at], out (ColumnRole Role, int Rank) known)
+        && known.Role == ColumnRole.Quantity;
 
     /// <summary>How likely a heading is the one meant for its role: 0 is the likeliest.</summary>
     public static int RankOf(string heading) => Known.TryGetValue(Plain(heading), out (ColumnRole Role, int Rank) known) ? known.Rank

@@ -159,7 +159,8 @@ internal sealed class CheckContext
                 "unit",
                 $"{crop.Row.Crop} is counted in {crop.Row.Unit}, and units.csv has no \"{unit}\" for it.",
                 unit,
-                Search.Find(unit, crop.Units)
+                // Half a pound is near a pound in letters alone.
+                unit.Any(char.IsNumber) ? null : Search.Find(unit, crop.Units)
             );
         }
     }
