@@ -68,11 +68,17 @@ internal sealed record ChosenMapping(TableSchema Schema, IReadOnlyList<ImportRow
     private static IEnumerable<string> YearsOf(IReadOnlyList<ImportRow> rows) => rows.SelectMany(row => ImportWords.Of(row.Format))
         .Select(word => DateText.FormOf(word).Behind.Trim()).Where(year => year.Length > 0);
 
+    // A sheet that has grown into January since is no longer of the one year.
+    private static bool RunsOverNewYear(ImportMapping mapping, SourceBlock block) =>
+        mapping.Columns.Any(column => mapping.SourceOf(column) is { } source && mapping.DaysOf(column) is { } form
+            && DateForms.RunOverNewYear(ImportWords.Is(source, ImportWords.Heading) ? block.Headings
+                : block.Segments.SelectMany(segment => segment.Rows.Select(row => row.At(segment.Column(source)))), form));
+
     // A wide table is known by few headings: what stands under the others must be measures, or a register's list would be taken for one.
     private static bool Fits(ImportMapping mapping, SourceGrid grid, IEnumerable<string> years)
     {
         if (mapping.SourceColumns.Count == 0 || SourceBlock.With(grid, mapping.SourceColumns) is not { } block
-            || years.Any(year => year != $"{block.Year}"))
+            || years.Any(year => year != $"{block.Year}") || RunsOverNewYear(mapping, block))
         {
             return false;
         }

@@ -29,12 +29,18 @@ internal static class DraftDates
     /// <param name="year">The year the file's title or name tells, for days that say none.</param>
     public static DraftRow Row(string source, IReadOnlyList<string> values, string? farmForm, DatesWritten said, int? year = null)
     {
-        IReadOnlyList<string> all = DateForms.Of([.. values], out int read, year);
+        // Of forms that read all days alike the farm's own is kept: the next file may hold days that tell them apart.
+        List<string> all = [.. DateForms.Of([.. values], out int read, year).OrderBy(form => !IsLikely(form, farmForm, said))];
         List<string> forms = [.. all.Where((form, at) => !all.Take(at).Any(before => values.All(text => Same(text, before, form))))];
         string first = values.FirstOrDefault(text => forms.Count > 0 && DateForms.TryRead(text, forms[0], out _)) ?? "";
         if (forms.Count == 0)
         {
             return new DraftRow("date", source) { Note = NoDay(values.Count > 0 ? values[0] : "") };
+        }
+
+        if (DateForms.RunOverNewYear(values, forms[0]))
+        {
+            return new DraftRow("date", source) { Note = OverNewYear(year) };
         }
 
         string odd = read < values.Count
@@ -44,23 +50,8 @@ internal static class DraftDates
         string turned = Turned(values);
         string? chosen = forms.Count == 1 ? forms[0]
             : said != DatesWritten.Unknown ? forms.Find(form => form[0] == (said == DatesWritten.MonthFirst ? 'M' : 'D'))
-            : forms.Find(form => (DateForms.BringsTheYear(form) ? DateText.FormOf(form).Format?.Replace(' ', '/')
-                : DateText.NormalizeFormat(form)) == farmForm);
-        if (chosen is null)
-        {
-            // A day that both forms read shows best what is asked.
-            first = values.FirstOrDefault(text => forms.Take(2).All(form => DateForms.TryRead(text, form, out _))
-                && !Same(text, forms[0], forms[1])) ?? first;
-            return new DraftRow("date", source)
-            {
-                Format = string.Join(" or ", forms.Take(2)),
-                Readings = [.. forms.Take(2).Select(form => $"{first} is {DateForms.Example(first, form)}")],
-                Note = $"? {first} is {DateForms.Example(first, forms[0])} or {DateForms.Example(first, forms[1])}: "
-                    + $"keep the form that is right{odd}",
-            };
-        }
-
-        return new DraftRow("date", source)
+            : forms.Find(form => IsOf(farmForm, form));
+        return chosen is null ? Asked(source, values, forms, odd) : new DraftRow("date", source)
         {
             Format = chosen == DateForms.Iso ? null : chosen,
             Note = (odd.Length + turned.Length > 0 ? "? " : "")
@@ -68,8 +59,35 @@ internal static class DraftDates
         };
     }
 
+    private static DraftRow Asked(string source, IReadOnlyList<string> values, List<string> forms, string odd)
+    {
+        // A day that both forms read shows best what is asked.
+        string shown = values.FirstOrDefault(text => forms.Take(2).All(form => DateForms.TryRead(text, form, out _))
+            && !Same(text, forms[0], forms[1])) ?? values.First(text => DateForms.TryRead(text, forms[0], out _));
+        return new DraftRow("date", source)
+        {
+            Format = string.Join(" or ", forms.Take(2)),
+            Readings = [.. forms.Take(2).Select(form => $"{shown} is {DateForms.Example(shown, form)}")],
+            Note = $"? {shown} is {DateForms.Example(shown, forms[0])} or {DateForms.Example(shown, forms[1])}: "
+                + $"keep the form that is right{odd}",
+        };
+    }
+
+    private static string OverNewYear(int? year) =>
+        $"? these days run over New Year, so {year} is the year of some alone: write each with its year, such as 1/11/{year + 1}";
+
+    // Days with points between are written day first (common practice, no source).
+    private static bool IsLikely(string form, string? farmForm, DatesWritten said) =>
+        said != DatesWritten.Unknown ? form[0] == (said == DatesWritten.MonthFirst ? 'M' : 'D')
+        : farmForm is not null ? IsOf(farmForm, form)
+        : form.StartsWith("D.", StringComparison.Ordinal);
+
+    private static bool IsOf(string? farmForm, string form) => farmForm is not null
+        && (DateForms.BringsTheYear(form) ? DateText.FormOf(form).Format?.Replace(' ', '/') : DateText.NormalizeFormat(form)) == farmForm;
+
     private static string NoDay(string shown) => $"? no day can be read here: \"{shown}\""
-        + (DateForms.LacksAYear(shown) ? "; it has no year: put the year into the file's name, such as picks-2025, and begin again" : "");
+        + (DateForms.LacksAYear(shown) ? "; it has no year: put the year into the file's name, such as picks-2025, and begin again "
+            + "(where the days run over New Year, write each with its year)" : "");
 
     // A spreadsheet that reads 03/06 as March 6 leaves 13/06 a text: then the days it took for dates have day and month changed about.
     private static string Turned(IReadOnlyList<string> values)

@@ -213,7 +213,7 @@ internal static class TableGuess
         string[] days = [.. columns.All.Select(column => column.Heading).Where(DateForms.LacksAYear)];
         return days is [var first, _, ..]
             ? new ArgumentException($"{headings}\"{first}\" is no whole day: put the year into the file's name, or write such headings "
-                + "with it, 6/2/2025; a week as the day it begins.")
+                + "with it, 6/2/2025 (all of them where they run over New Year); a week as the day it begins.")
             : new UntoldTableException($"{headings}say what its rows are.");
     }
 

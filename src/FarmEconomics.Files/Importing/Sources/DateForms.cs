@@ -13,6 +13,7 @@ internal static partial class DateForms
 
     private const int FewYears = 2;
     private const int ManyYears = 5;
+    private const int HalfAYear = 183;
 
     private static readonly string[] Forms =
     [
@@ -114,6 +115,31 @@ internal static partial class DateForms
 
     /// <summary>True for a form that brings the year of its days along: M/D 2025.</summary>
     public static bool BringsTheYear(string form) => DateText.FormOf(form).Behind.Length > 0;
+
+    /// <summary>True where days that say no year turn back once, from December to January: they are of two years, and the one the form
+    /// brings along is only that of some.</summary>
+    public static bool RunOverNewYear(IEnumerable<string> texts, string form)
+    {
+        if (!BringsTheYear(form))
+        {
+            return false;
+        }
+
+        List<int> steps = [];
+        int? last = null;
+        foreach (string text in texts)
+        {
+            if (TryRead(text, form, out DateOnly day))
+            {
+                steps.Add(day.DayNumber - (last ?? day.DayNumber));
+                last = day.DayNumber;
+            }
+        }
+
+        // A list with the newest day first turns the other way.
+        int way = steps.Where(step => Math.Abs(step) <= HalfAYear).Sum() < 0 ? -1 : 1;
+        return steps.Count(step => step * way < -HalfAYear) == 1;
+    }
 
     /// <summary>True for a text that is a day in any form known here.</summary>
     public static bool IsDay(string text)

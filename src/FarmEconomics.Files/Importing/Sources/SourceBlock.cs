@@ -48,7 +48,8 @@ internal sealed partial class SourceBlock
     public IReadOnlyList<SourceSegment> Others { get; }
 
     /// <summary>The one year that what stands above the headings, or else the file's name, tells; null: none, or several.</summary>
-    public int? Year => YearIn(string.Join(' ', Above.SelectMany(row => row.Fields))) ?? YearIn(Grid.Name);
+    public int? Year => string.Join(' ', Above.SelectMany(row => row.Fields)) is var title && NamesTwoYears(title) ? null
+        : YearIn(title) ?? (NamesTwoYears(Grid.Name) ? null : YearIn(Grid.Name));
 
     public IReadOnlyList<string> Headings => Segments[0].Headings;
 
@@ -74,6 +75,14 @@ internal sealed partial class SourceBlock
         string[] years = [.. FourDigits().Matches(text).Select(year => year.Value).Distinct()];
         return years is [var only] ? int.Parse(only, CultureInfo.InvariantCulture) : null;
     }
+
+    // Winter 2024-25 begins in one year and ends in the next; 2025-03 is a month.
+    private static bool NamesTwoYears(string text) => TwoYears().Matches(text).Any(match =>
+        (int.Parse(match.Groups["one"].Value, CultureInfo.InvariantCulture) + 1) % 100
+            == int.Parse(match.Groups["next"].Value, CultureInfo.InvariantCulture));
+
+    [GeneratedRegex(@"(?<!\d)(19|20)(?<one>\d\d)\s*[-/–—]\s*((19|20)?(?<next>\d\d))(?!\d)", RegexOptions.ExplicitCapture)]
+    private static partial Regex TwoYears();
 
     [GeneratedRegex(@"(?<!\d)(19[89]|20\d)\d(?!\d)")]
     private static partial Regex FourDigits();
