@@ -75,12 +75,12 @@ internal sealed class ImportCheck(ImportPlan plan, TableSchema schema, ImportMap
 
     private IEnumerable<Problem> Read(List<ImportCandidate> candidates, int[] lines)
     {
+        FarmSettings settings = records?.FarmSettings ?? new FarmSettings();
         var csv = new StringBuilder();
-        ImportCsv.Line(csv, [.. mapping.Columns]);
+        ImportCsv.Line(csv, mapping.HeadingsFor(settings.LengthUnit));
         candidates.ForEach(row => ImportCsv.Line(csv, row.Fields));
         List<Problem> problems = [];
         RecordTables tables = (records?.Tables ?? new RecordTables()).With(table => table.Copy());
-        FarmSettings settings = records?.FarmSettings ?? new FarmSettings();
         tables.Present.Add(schema.Name);
         new TableReader(settings, tables, problems, null).Read(new TextInput(csv.ToString(), lines, plan.Source, schema.Name),
             tables.Of(schema));

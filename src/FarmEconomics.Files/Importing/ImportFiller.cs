@@ -24,7 +24,7 @@ internal sealed class ImportFiller(ImportPlan plan, ChosenMapping chosen, Record
         SourceBlock block = Block(sheet);
         List<ImportCandidate> candidates = Candidates(block, out List<(ImportUnit Unit, IReadOnlyList<string> Fields)> others);
         var check = new ImportCheck(plan, chosen.Schema, mapping, records) { Names = GivenNames.Read(request.Names, records) };
-        plan.Columns = mapping.Columns;
+        plan.Columns = mapping.HeadingsFor(records?.FarmSettings.LengthUnit ?? LengthUnit.Ft);
         plan.Problems = check.Run(candidates, block.Grid, out HashSet<int> bad, out bool stopped);
         List<ImportCandidate> good = [.. candidates.Where((_, at) => !bad.Contains(at) && !stopped)];
         plan.Rows = [.. good.Select(row => new ImportedRow(row.Unit.Cells.Line, row.Fields))];
@@ -99,7 +99,7 @@ internal sealed class ImportFiller(ImportPlan plan, ChosenMapping chosen, Record
     private string Csv(List<ImportCandidate> rows)
     {
         var csv = new StringBuilder();
-        ImportCsv.Line(csv, [.. mapping.Columns, .. ImportColumns.All]);
+        ImportCsv.Line(csv, [.. plan.Columns, .. ImportColumns.All]);
         foreach (ImportCandidate row in rows)
         {
             ImportCsv.Line(csv, [.. row.Fields, plan.Source, row.Unit.Cells.Line.ToString(), row.Id]);

@@ -16,7 +16,7 @@ internal sealed class ImportMapping
         foreach (ColumnSchema column in schema.Columns.Append(ImportColumns.IdColumn))
         {
             ImportRow[] ofColumn = [.. rows
-                .Where(row => row.Column is not null && (schema.Find(row.Column) ?? ImportColumns.Find(row.Column)) == column)];
+                .Where(row => row.Column is not null && (schema.FindAny(row.Column) ?? ImportColumns.Find(row.Column)) == column)];
             if (ofColumn.Length == 0)
             {
                 continue;
@@ -57,6 +57,9 @@ internal sealed class ImportMapping
     public ImportFilling? OwnId { get; }
 
     public IReadOnlyList<string> Columns => [.. fillings.Select(filling => filling.Column.Name)];
+
+    /// <summary>The columns as a farm that measures so has them: <c>bed_meters</c> for <c>bed_feet</c>.</summary>
+    public IReadOnlyList<string> HeadingsFor(LengthUnit unit) => [.. fillings.Select(filling => filling.Column.NameFor(unit))];
 
     /// <summary>The heading a column of the table is filled from; null without one.</summary>
     public string? SourceOf(string column) => fillings.Find(filling => filling.Column.Name == column)?.Source;

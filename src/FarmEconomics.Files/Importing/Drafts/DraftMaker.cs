@@ -12,7 +12,8 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
     // What people write above the columns of a list of plantings. Common practice, no source.
     private static readonly (string Column, string[] Words)[] PlantingWords =
     [
-        ("bed_feet", ["feet", "ft", "bed ft", "length", "row feet"]),
+        ("bed_feet", ["feet", "ft", "bed ft", "bed feet", "length ft", "row feet", "length"]),
+        ("bed_meters", ["meters", "metres", "m", "bed m", "bed meters", "length m", "row meters", "length"]),
         ("out_of_bed", ["out", "removed", "pulled", "end", "cleared", "finished"]),
         ("sown", ["seeded", "sowing date", "seeding date", "sow date"]),
         ("in_bed", ["in", "planted", "transplanted", "planting date", "date planted"]),
@@ -27,6 +28,8 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
     public RecordsReading? Records { get; init; }
 
     public DatesWritten Dates { get; init; }
+
+    private LengthUnit Length => Records?.FarmSettings.LengthUnit ?? LengthUnit.Ft;
 
     private char FarmMark => Records?.FarmSettings.DecimalMark ?? '.';
 
@@ -73,7 +76,7 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
     // The rows that fill a column from one of the file; none where what stands there can't be meant.
     private IEnumerable<DraftRow> Filled(string name, SourceColumn source)
     {
-        switch (RecordSchema.Find(table)!.Find(name)?.Type)
+        switch (RecordSchema.Find(table)!.FindAny(name)?.Type)
         {
             case ColumnType.Date:
                 string? farm = Records?.FarmSettings.DateFormat;
@@ -257,29 +260,35 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
         foreach (ColumnSchema column in schema.Columns
             .Where(column => column.Type != ColumnType.Date || rows.TrueForAll(row => row.Column != column.Name)))
         {
-            SourceColumn? source = columns.All.FirstOrDefault(known => HeadingKey.Of(known.Heading) == column.Key)
+            string name = column.NameFor(Length);
+            SourceColumn? source = columns.All.FirstOrDefault(known => HeadingKey.Of(known.Heading) == HeadingKey.Of(name))
                 ?? columns.All.FirstOrDefault(known => table == "plantings" && Array.Exists(PlantingWords,
-                    pair => pair.Column == column.Name && pair.Words.Contains(HeadingWords.Plain(known.Heading))))
+                    pair => pair.Column == name && pair.Words.Contains(HeadingWords.Plain(known.Heading))))
                 ?? (column.RefersTo == "crops" || column.Name == "crop" ? columns.Of(ColumnRole.Crop) : column.RefersTo == "beds"
                     || column.Name == "bed" ? columns.Of(ColumnRole.Bed) ?? Where()
                     : column.Name == "variety" ? columns.Of(ColumnRole.Variety)
+                    : column.Name == "amount" ? columns.Of(ColumnRole.Amount)
                     : null);
             if (source is not null && column.Type == ColumnType.Date)
             {
                 rows.Add(DraftDates.Row(source.Heading, source.Values, Records?.FarmSettings.DateFormat,
                     Dates, block.Year) with
-                { Column = column.Name });
+                { Column = name });
             }
             else if (source is not null)
             {
-                rows.Add(new DraftRow(column.Name, source.Heading) { Note = Distinct(source) });
+                rows.Add(new DraftRow(name, source.Heading) { Format = ByNameComma(column, source), Note = Distinct(source) });
             }
-            else if (column.Required && rows.TrueForAll(row => row.Column != column.Name))
+            else if (column.Required && rows.TrueForAll(row => row.Column != name))
             {
-                rows.Add(new DraftRow(column.Name, null) { Constant = "?", Note = $"? {column.Description}" });
+                rows.Add(new DraftRow(name, null) { Constant = "?", Note = $"? {Length.Label(column.Description)}" });
             }
         }
     }
+
+    private string? ByNameComma(ColumnSchema column, SourceColumn source) =>
+        column.Type is ColumnType.Text or ColumnType.Name or ColumnType.Choice or ColumnType.YesNo or ColumnType.Date ? null
+        : Comma(source);
 
     // Where a planting stands is a bed; "where" of other lists is who was sold to.
     private SourceColumn? Where() => table != "plantings" ? null

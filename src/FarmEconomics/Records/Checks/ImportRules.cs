@@ -50,7 +50,7 @@ public static class ImportRules
             );
         }
 
-        return row.Column is not { } column || HeadingKey.Of(column) == HeadingKey.Of(SourceId) || table.Find(column) is not null
+        return row.Column is not { } column || HeadingKey.Of(column) == HeadingKey.Of(SourceId) || table.FindAny(column) is not null
             ? null
             : Make(
                 row,

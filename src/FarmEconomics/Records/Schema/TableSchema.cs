@@ -98,4 +98,7 @@ public sealed record TableSchema(string Name, string OneRowIs, IReadOnlyList<Col
     /// <param name="heading">The heading, in any case, with spaces, hyphens or underscores.</param>
     /// <returns>The column, or null.</returns>
     public ColumnSchema? Find(string heading) => byKey.GetValueOrDefault(HeadingKey.Of(heading));
+
+    /// <summary>Finds a column by its name on any farm: <c>bed_feet</c> or <c>bed_meters</c>.</summary>
+    internal ColumnSchema? FindAny(string heading) => Find(heading, LengthUnit.Ft) ?? Find(heading, LengthUnit.M);
 }
