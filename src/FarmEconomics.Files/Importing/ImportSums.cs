@@ -122,6 +122,7 @@ internal sealed class ImportSums(ImportPlan plan, ImportMapping mapping, SourceB
 internal static class ImportRemarks
 {
     private const int MostLines = 5;
+    private const int MostColumns = 12;
 
     public static IEnumerable<string> Of(SourceBlock block, ImportMapping mapping, ImportNotes notes, Notation notation)
     {
@@ -131,6 +132,12 @@ internal static class ImportRemarks
             : $"headings in line {string.Join(", ", lines)}";
         string wide = mapping.IsWide ? "; wide: each value under its own heading becomes a row" : "";
         yield return $"Read as {block.Grid.Look}; {headings}{wide}.";
+        if (Unread(block, mapping) is { Length: > 0 } unread)
+        {
+            yield return notation.Text($"Not read: {unread.Length:N0} {(unread.Length == 1 ? "column" : "columns")} ")
+                + $"({string.Join(", ", unread.Take(MostColumns))}{(unread.Length > MostColumns ? ", ..." : "")}).";
+        }
+
         foreach (string remark in NotRead(block, notation))
         {
             yield return remark;
@@ -149,6 +156,19 @@ internal static class ImportRemarks
                 $"{notes.Rounded:N0} {(notes.Rounded == 1 ? "number" : "numbers")} rounded, {notes.RoundedBy:+0.0000;-0.0000} in all."
             );
         }
+    }
+
+    // What a file says beside what is read of it, such as tips and fees: the grower should know it went nowhere.
+    private static string[] Unread(SourceBlock block, ImportMapping mapping)
+    {
+        SourceSegment first = block.Segments[0];
+        int[] spread = mapping.IsWide ? [.. mapping.SpreadOver(first)] : [];
+        return
+        [
+            .. first.Headings.Index().Where(heading => heading.Item.Length > 0 && !spread.Contains(heading.Index)
+                && !mapping.SourceColumns.Contains(heading.Item, StringComparer.OrdinalIgnoreCase)
+                && first.Rows.Exists(row => row.At(heading.Index).Length > 0)).Select(heading => heading.Item),
+        ];
     }
 
     private static IEnumerable<string> NotRead(SourceBlock block, Notation notation)

@@ -96,7 +96,24 @@ public sealed class FirstTables
     public static FirstTables From(IEnumerable<string> paths)
     {
         ArgumentNullException.ThrowIfNull(paths);
-        return new FirstTables([.. paths.SelectMany(SourceNames.AllOf)]);
+        List<SourceNames> told = [];
+        List<string> untold = [];
+        string[] all = [.. paths];
+        foreach (string path in all)
+        {
+            try
+            {
+                told.AddRange(SourceNames.AllOf(path));
+            }
+            catch (UntoldTableException fault) when (all.Length > 1)
+            {
+                untold.Add($"{Path.GetFileName(path)}: nothing is drafted from it. {fault.Message.TrimEnd('.')} when you import it.");
+            }
+        }
+
+        var tables = new FirstTables(told);
+        tables.remarks.AddRange(untold);
+        return tables;
     }
 
     private static IEnumerable<string> Names(IEnumerable<SourceNames> sources, string column) =>

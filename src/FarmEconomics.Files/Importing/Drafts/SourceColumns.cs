@@ -181,6 +181,8 @@ internal sealed class SourceColumns
 /// <summary>Tells what table a source is for.</summary>
 internal static class TableGuess
 {
+    // What members pay is income. Common practice, no source.
+    private static readonly string[] MemberWords = ["member", "members", "member name", "shareholder", "subscriber", "share", "share type"];
     private static readonly string[] WorkWords = ["hour", "time sheet", "timesheet", "time-sheet", "labor", "crew", "payroll"];
 
     /// <summary>The table.</summary>
@@ -199,6 +201,8 @@ internal static class TableGuess
             : columns.Has(ColumnRole.Crop) && quantity ? (money ? "sales" : columns.Has(ColumnRole.Bed)
                 && columns.Of(ColumnRole.Quantity)!.Heading.Contains("seed", StringComparison.OrdinalIgnoreCase) ? "plantings" : "harvests")
             : columns.Has(ColumnRole.Crop) && money && columns.Has(ColumnRole.Date) && !columns.Has(ColumnRole.Payee) ? "sales"
+            : money && !columns.Has(ColumnRole.Payee) && columns.All.Any(column => MemberWords.Contains(HeadingWords.Plain(column.Heading)))
+                ? "income"
             : money && columns.All.Any(column => column.IsText) ? "expenses"
             : columns.Has(ColumnRole.Crop) && (columns.Has(ColumnRole.Bed)
                 || columns.All.Count(column => DraftMaker.IsOfPlantings(column.Heading)) > 1) ? "plantings"

@@ -24,7 +24,7 @@ internal sealed record SourceNames(string Table, IReadOnlyList<IReadOnlyDictiona
         }
 
         List<SourceNames> all = [];
-        string why = "";
+        ArgumentException? why = null;
         foreach (string sheet in sheets)
         {
             try
@@ -33,11 +33,11 @@ internal sealed record SourceNames(string Table, IReadOnlyList<IReadOnlyDictiona
             }
             catch (ArgumentException fault)
             {
-                why = fault.Message;
+                why = fault;
             }
         }
 
-        return all.Count > 0 ? all : throw new ArgumentException(why);
+        return all.Count > 0 || why is null ? all : throw why;
     }
 
     /// <summary>Reads them by the mapping beside the file, else by a draft of which only what is sure is used.</summary>
