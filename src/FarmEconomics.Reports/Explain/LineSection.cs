@@ -27,14 +27,14 @@ internal static class LineSection
         string whole = figure.Missing is { } why
             ? $" is not available ({why}). What is known of it: "
             : $": {notation.InWords(figure.Amount.Amount, Look.Money)}, of which ";
-        string first = $"{Phrase.Sentence(name)} of {budget.Name} in {season.CropYear}{whole}"
+        string first = $"{Phrase.Sentence(name)} of {Phrase.InSentence(budget.Name)} in {season.CropYear}{whole}"
             + $"{notation.InWords(direct.Amount, Look.Money)} in rows that name it and {notation.InWords(pooled.Amount, Look.Money)} "
             + $"through {notation.Count(paths.Select(path => path.Pool).Distinct().Count(), "pool")}.";
         IEnumerable<string> hours = line == StatementLine.Labor && budget.Known.Hours is null ? [Hours(budget, charges, notation)] : [];
         List<ReportTable> tables = [];
         if (charges.Count > 0)
         {
-            tables.Add(Rows($"Rows that name {budget.Name}", season, charges));
+            tables.Add(Rows($"Rows that name {Phrase.InSentence(budget.Name)}", season, charges));
         }
 
         if (paths.Count > 0)
@@ -97,7 +97,7 @@ internal static class LineSection
 
     private static ReportTable Shares(SeasonReview season, EnterpriseBudget budget, List<PoolPath> paths)
     {
-        ReportTable table = new ReportTable($"Shares of pools charged to {budget.Name}", season.Notation)
+        ReportTable table = new ReportTable($"Shares of pools charged to {Phrase.InSentence(budget.Name)}", season.Notation)
             .Column("Pool")
             .Column("Kind")
             .Column("The pool's amount", Look.Money)

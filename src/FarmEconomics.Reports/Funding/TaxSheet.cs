@@ -35,10 +35,14 @@ public static class TaxSheet
 
         table.Note($"Estimates follow the forms of tax year {TaxView.FormYear}, for one owner without other earnings; "
             + $"they are no return, and a tax preparer decides. "
-            + $"The books paid {writeUp.Season.Notation.InWords(taxes.Paid, Look.Money)} of tax in {writeUp.Period.Year}, "
-            + $"whichever year it was for; repayment capacity counts that, unless both taxes are entered.");
+            + Paid(writeUp));
         return sheet;
     }
+
+    private static string Paid(FundingWriteUp writeUp) => writeUp.Tax.ExpensesUnknown is { } why
+        ? $"What the books paid of tax in {writeUp.Period.Year} isn't known: {why}."
+        : $"The books paid {writeUp.Season.Notation.InWords(writeUp.Taxes.Paid, Look.Money)} of tax in {writeUp.Period.Year}, "
+            + "whichever year it was for; repayment capacity counts that, unless both taxes are entered.";
 
     /// <summary>The depreciation class suggested for each asset; null without assets.</summary>
     /// <param name="writeUp">The write-up.</param>

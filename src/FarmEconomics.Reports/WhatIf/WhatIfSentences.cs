@@ -32,18 +32,18 @@ public static class WhatIfSentences
         {
             if (outcome.AllCrops.Output.Difference.Value is not { } output)
             {
-                return new Prose($"{example}With **{with}**, what {Phrase.Bold(season.Farm.Name)} would have earned in {season.CropYear} "
+                return new Prose($"{example}With **{with}**, what {Phrase.Farm(season.Farm.Name)} would have earned in {season.CropYear} "
                     + $"is not known ({outcome.AllCrops.Output.Difference.Reason}). "
                     + "The lines that are known stand in the tables.");
             }
 
-            return new Prose($"{example}With **{with}**, the crops of {Phrase.Bold(season.Farm.Name)} in {season.CropYear} would bring in "
+            return new Prose($"{example}With **{with}**, the crops of {Phrase.Farm(season.Farm.Name)} in {season.CropYear} would bring in "
                 + $"{notation.InWords(outcome.After.Farm.Output.Amount, Look.WholeMoney)} instead of "
                 + $"{notation.InWords(season.Farm.Output.Amount, Look.WholeMoney)}: **{ByHowMuch(output, notation)}**. "
                 + $"What would be left over is not known ({outcome.FarmNet.Difference.Reason}).");
         }
 
-        string text = $"{example}With **{with}**, {Phrase.Bold(season.Farm.Name)} would have had "
+        string text = $"{example}With **{with}**, {Phrase.Farm(season.Farm.Name)} would have had "
             + $"**{notation.InWords(outcome.FarmNet.After.Value ?? 0m, Look.WholeMoney)}** left over in {season.CropYear} instead of "
             + $"**{notation.InWords(outcome.FarmNet.Before.Value ?? 0m, Look.WholeMoney)}**{label}: **{ByHowMuch(difference, notation)}**.";
         return new Prose(text + Sources(outcome, notation));

@@ -50,6 +50,12 @@ internal static class Phrase
     /// <summary>A name from the records, safe in Markdown, in bold.</summary>
     internal static string Bold(string name) => $"**{Prose.Text(name)}**";
 
+    /// <summary>A farm's name within a sentence; one that has none yet is "the farm".</summary>
+    internal static string Farm(string name) => name == FarmSettings.Unnamed ? InSentence(name) : Bold(name);
+
+    /// <summary>A crop's or a farm's name within a sentence of plain text.</summary>
+    internal static string InSentence(string name) => name == FarmSettings.Unnamed ? "the farm" : name;
+
     /// <summary>Names in bold, each with what is said of it: <c>**Carrots** ($120) and **Kale** ($80)</c>.</summary>
     internal static string List<T>(IEnumerable<T> items, Func<T, string> name, Func<T, string> said) =>
         List([.. items.Select(item => $"{Bold(name(item))} ({said(item)})")]);

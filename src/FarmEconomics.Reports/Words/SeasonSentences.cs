@@ -95,7 +95,7 @@ public static class SeasonSentences
         // What brought nothing in needed no price; that it has one isn't known.
         List<EnterpriseBudget> valued = Valued(season).Where(crop => crop.Output.Amount != 0m).ToList();
         List<EnterpriseBudget> unknown = season.Crops.Where(crop => crop.Known.Value is not null).ToList();
-        string text = $"In **{season.CropYear}** {Phrase.Bold(season.Farm.Name)} grew **{notation.Count(season.Crops.Count, "crop")}, "
+        string text = $"In **{season.CropYear}** {Phrase.Farm(season.Farm.Name)} grew **{notation.Count(season.Crops.Count, "crop")}, "
             + (valued.Count == 0 ? "none of them with a price**. " : $"with prices for {valued.Count}**. ");
         text += valued.Count == 0 ? "What they brought in is not available."
             : $"Those {valued.Count} brought in {notation.InWords(valued.Sum(crop => crop.Output.Amount), Look.WholeMoney)}; "

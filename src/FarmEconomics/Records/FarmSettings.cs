@@ -68,8 +68,11 @@ public enum UnpaidHours
 /// <summary>The settings of <c>farm</c>: the assumptions of every result, passed in and printed out.</summary>
 public sealed record FarmSettings
 {
+    /// <summary>What a farm is called whose name isn't on file.</summary>
+    internal const string Unnamed = "The farm";
+
     /// <summary>The farm's name.</summary>
-    public string FarmName { get; init; } = "The farm";
+    public string FarmName { get; init; } = Unnamed;
 
     /// <summary>ISO 4217 currency code.</summary>
     public string Currency { get; init; } = "USD";

@@ -24,6 +24,7 @@ public class NothingOnFileTests
         Assert.DoesNotContain("paid $", answer, StringComparison.Ordinal);
         Assert.DoesNotContain("before depreciation", answer, StringComparison.Ordinal);
         Assert.DoesNotContain("operating loan", answer, StringComparison.Ordinal);
+        Assert.Contains("What the books paid of tax in 2025 isn't known: no expenses of 2025 on file.", string.Join(' ', TaxSheet.Taxes(writeUp).Table.Notes));
         var tax = StatementSheets.Tax(writeUp).Table.Rows;
         Assert.All(tax.Where(row => (string?)row[0].Value is "33" or "34"), row => Assert.Equal("no expenses of 2025 on file", row[2].Reason));
         Assert.Equal("no expenses of 2025 on file", writeUp.Inputs.FamilyLiving.Reason);
@@ -43,6 +44,7 @@ public class NothingOnFileTests
     {
         FundingWriteUp writeUp = WriteUp(Farm().Sell("2025-07-01", "beets", "market", 100, 2m).Spend("2025-05-01", 30m, "seed", crop: "beets"));
         Assert.Null(writeUp.Tax.NetUnknown);
+        Assert.Contains("The books paid $0.00 of tax in 2025", string.Join(' ', TaxSheet.Taxes(writeUp).Table.Notes));
         Assert.Contains("took in $200 and paid $40 to run: $160 before depreciation.", WriteUpReport.Answer(writeUp).ToPlainText(), StringComparison.Ordinal);
     }
 }

@@ -20,7 +20,7 @@ public static class FarmSettingsReader
     /// <summary>All settings, in documented order.</summary>
     public static IReadOnlyList<SettingSpec> Settings { get; } =
     [
-        new("farm_name", "a name of at most 100 letters", "The farm", "The farm's name, for headings.", (s, v) =>
+        new("farm_name", "a name of at most 100 letters", FarmSettings.Unnamed, "The farm's name, for headings.", (s, v) =>
             v.Length <= 100 ? s with { FarmName = v } : null
         ),
         new("currency", "three letters (ISO 4217), such as USD", "USD", "The currency of all money.", (s, v) =>
