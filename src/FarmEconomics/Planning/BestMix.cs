@@ -299,10 +299,12 @@ public sealed partial class BestMix
     /// <summary>
     /// The least total length of the best plan's sowings that still earns 98% of its gain; leaves the run with another objective.
     /// </summary>
-    private PlanLengths? FindNearlyAsGood(Questions asked, ILinearRun run)
+    private PlanLengths FindNearlyAsGood(Questions asked, ILinearRun run)
     {
-        double today = double.IsFinite(Today.Worth) ? Today.Worth : 0.0;
-        double least = today + (PlanSettings.NearlyAsGood * (Best!.Worth - today));
+        double today = double.IsFinite(Today.Worth) ? Today.Worth : 0.0, gain = Best!.Worth - today;
+
+        // This year's lengths are scored without cash: where it is short they may be worth more than the best that keeps it.
+        double least = gain > 0.0 ? today + (PlanSettings.NearlyAsGood * gain) : Best.Worth + ((1.0 - PlanSettings.NearlyAsGood) * gain);
         run.SetLimit(asked.Earns, least, double.PositiveInfinity);
         for (int i = 0; i < asked.Program.Model.Quantities.Count; i++)
         {
@@ -320,7 +322,7 @@ public sealed partial class BestMix
         LinearSolution solution = run.Solve();
         return solution.IsOptimal
             ? new PlanLengths([.. asked.Program.Lengths.Select(length => Math.Max(0.0, solution.Values[length]))], least)
-            : null;
+            : Best;
     }
 
     /// <summary>Bookkeeping is never at fault; boxes can be bought in.</summary>

@@ -13,6 +13,21 @@ public class CashLimitTests
         : 40;
 
     /// <summary>
+    /// 40 in cash buys seed of 80 B: 2.50 each, 200, less than the 275 of this year's 50 A and 50 B, which 40 can't pay for and which are
+    /// scored without cash. A plan nearly as good is there all the same: 200 less a fiftieth of the 75, 198.50, of 79.4 B.
+    /// </summary>
+    [Fact]
+    public void Simpler_WhereCashLeavesLessThanThisYear_IsFound()
+    {
+        BestMix mix = BestMix.Of(SmallFarm.Of() with { Cash = SmallFarm.Cash(40.0) }, Programs.Solver);
+        Programs.Near(275.0, mix.Today.Worth, 1e-4);
+        Programs.Near([0.0, 80.0], mix.Best!.Feet, 1e-5);
+        PlanLengths simpler = mix.Simpler()!;
+        Programs.Near([0.0, 79.4], simpler.Feet, 1e-5);
+        Programs.Near(198.5, simpler.Worth, 1e-4);
+    }
+
+    /// <summary>
     /// 100 in January pay for 2 A + 0.5 B on 100 bed-feet in March: a third of the bed A, the rest B, 33.33 x 3 + 66.67 x 2.5 = 266.67. A
     /// dollar more turns two thirds of a foot from B to A, worth 2/3 x (3 - 2.5); in April it comes too late.
     /// </summary>
