@@ -115,7 +115,8 @@ internal static class PlanCommand
             ? null
             : OutputFolder.Start(new OutputPlace(asked.Output, OutputPlace.Plan), folder);
         terminal.Step("Looking at your seasons");
-        PlanModel model = PlanFacts.Of(review, SeasonCosts.Of(season), Settings(asked, season));
+        BalanceSheet? closing = BalanceSheet.At(season.Records, season.Settings.EndOf(season.CropYear).AddDays(-1));
+        PlanModel model = PlanFacts.Of(review, SeasonCosts.Of(season), Settings(asked, season, closing));
         terminal.Clear();
         (string Finding, string ToDo)? noPrices = asked.Best ? PlanWords.NoPrices(season) : null;
         if (noPrices is { } told)
@@ -132,24 +133,18 @@ internal static class PlanCommand
             return ExitCode.RecordsInError;
         }
 
-        Tell(season, model, draft, place, asked);
+        Tell(season, (model, draft), closing?.Cash, place, asked);
         return holds ? ExitCode.Done : ExitCode.ProgramAtFault;
     }
 
-    private static PlanSettings Settings(Asked asked, SeasonReview season) => new()
+    private static PlanSettings Settings(Asked asked, SeasonReview season, BalanceSheet? closing) => new()
     {
         OwnWage = asked.Wage?.On(season.Notation),
-        OpeningCash = OpeningCash(season),
-        UnpaidInvoices = Sheet(season)?.UnpaidInvoices ?? 0m,
+        OpeningCash = closing?.Cash,
+        UnpaidInvoices = closing?.UnpaidInvoices ?? 0m,
         Least = Wishes(asked.Least, season, "--least"),
         Most = Wishes(asked.Most, season, "--most"),
     };
-
-    /// <summary>What the balance sheet at the end of the season says; null: there is none.</summary>
-    private static decimal? OpeningCash(SeasonReview season) => Sheet(season)?.Cash;
-
-    private static BalanceSheet? Sheet(SeasonReview season) =>
-        BalanceSheet.At(season.Records, season.Settings.EndOf(season.CropYear).AddDays(-1));
 
     private static Dictionary<string, decimal> Wishes(string[] given, SeasonReview season, string option)
     {
@@ -245,6 +240,10 @@ internal static class PlanCommand
             ? season.Notation.Text(
                 $"Worked through as records of {year}, the plan brings the same to the cent: {proof.Reviewed.Amount:#,0.00}."
             )
+        : proof.Produce.FirstOrDefault(one => !one.AddsUp) is { } crop ? season.Notation.Text(
+            $"Worked through as records of {year}, the plan sells {crop.Beyond:#,0.##} {season.Records.Crop(crop.Crop).Row.Unit} of "
+                + $"{crop.Crop} that it hasn't picked{(crop.First is { } day ? $" by {day:MMMM d}" : "")}: a fault of this program."
+        )
         : season.Notation.Text(
             $"Worked through as records of {year}, the plan brings {proof.Reviewed.Amount:#,0.00}, "
                 + $"not {proof.Planned.Amount:#,0.00}: a fault of this program."
@@ -261,10 +260,12 @@ internal static class PlanCommand
         return onFile ?? LikeLastYear.Of(season, model);
     }
 
-    private static void Tell(SeasonReview season, PlanModel model, PlanDraft draft, OutputFolder? place, Asked asked)
+    private static void Tell(
+        SeasonReview season, (PlanModel Model, PlanDraft Draft) plan, decimal? opening, OutputFolder? place, Asked asked)
     {
+        (PlanModel model, PlanDraft draft) = plan;
         PlanOutlook outlook = PlanOutlook.Of(season, model, draft);
-        CreditLine credit = PlanWords.Credit(outlook, season.Settings, OpeningCash(season) ?? 0m);
+        CreditLine credit = PlanWords.Credit(outlook, season.Settings, opening ?? 0m);
         if (PlanVariances.Of(season) is { } variances)
         {
             Console.Out.WriteLine(TextLines.Of(VarianceWords.Headline(variances)));
@@ -272,8 +273,8 @@ internal static class PlanCommand
             Console.Out.WriteLine(VarianceWords.Crops(variances).ToPlainText());
         }
 
-        TellCash(season, outlook, credit, isOwn: asked is { Best: false, Like: false }
-            && PlanOnFile.Of(season.Records, model.CropYear) is not null);
+        bool isOwn = asked is { Best: false, Like: false } && PlanOnFile.Of(season.Records, model.CropYear) is not null;
+        TellCash(season, outlook, credit, isOwn, isOpeningKnown: opening is not null);
         foreach (string problem in PlanWords.Problems(outlook, season.Notation))
         {
             Console.Out.WriteLine(problem);
@@ -291,7 +292,7 @@ internal static class PlanCommand
     }
 
     /// <summary>Cash month by month, with what is to be said of it; a plan of the grower's own has its own lengths and prices.</summary>
-    private static void TellCash(SeasonReview season, PlanOutlook outlook, CreditLine credit, bool isOwn)
+    private static void TellCash(SeasonReview season, PlanOutlook outlook, CreditLine credit, bool isOwn, bool isOpeningKnown)
     {
         string?[] cautions = outlook.SalesUnknown is { } why ? [$"Cash isn't known: {why}."]
             : isOwn ? [outlook.CostsUnknown is { } cash ? $"Cash isn't known: {cash}." : null]
@@ -304,7 +305,7 @@ internal static class PlanCommand
         if (outlook.SalesUnknown is null)
         {
             Console.Out.WriteLine(PlanWords.Cash(outlook, credit, season.Notation).ToPlainText());
-            if (OpeningCash(season) is null && outlook.CostsUnknown is null)
+            if (!isOpeningKnown && outlook.CostsUnknown is null)
             {
                 Console.Out.WriteLine("Cash at the beginning isn't in balances.csv and is taken as 0.");
             }

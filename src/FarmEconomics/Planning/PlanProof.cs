@@ -3,13 +3,15 @@ using FarmEconomics.Decisions;
 using FarmEconomics.Decisions.Scenarios;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Storage;
+using FarmEconomics.Tracing;
 using FarmEconomics.Units;
 
 namespace FarmEconomics.Planning;
 
 /// <summary>
 /// The proof of a plan: written as records of the year to come and reviewed by the ordinary engine, it must bring the same contribution to
-/// the cent. Payments for shares, trips and shared cost are the same either way and in neither.
+/// the cent, and sell of every crop no more than it has picked by then. Payments for shares, trips and shared cost are the same either way
+/// and in neither.
 /// </summary>
 /// <param name="Planned">What the plan's own rows sum to: sales less fees, hours at their cost, and what varies.</param>
 /// <param name="Reviewed">What the engine makes of them.</param>
@@ -22,8 +24,11 @@ public sealed record PlanProof(Money Planned, Money Reviewed, double Objective)
     private const string Supplies = "supplies of the plan";
     private static readonly SourceLine Source = new("plan", 0);
 
-    /// <summary>True when both agree to the cent.</summary>
-    public bool Holds => Planned == Reviewed;
+    /// <summary>What becomes of each crop's produce, in the model's order.</summary>
+    public IReadOnlyList<PlanProduce> Produce { get; init; } = [];
+
+    /// <summary>True when both agree to the cent and every crop's produce adds up.</summary>
+    public bool Holds => Planned == Reviewed && Produce.All(one => one.AddsUp);
 
     /// <summary>Proves a plan.</summary>
     /// <param name="records">The farm's records.</param>
@@ -41,7 +46,7 @@ public sealed record PlanProof(Money Planned, Money Reviewed, double Objective)
         ArgumentNullException.ThrowIfNull(feet);
         Writer writer = new(records, model);
         writer.AddPlantings(draft);
-        writer.AddProduce(draft, quantities);
+        writer.AddProduce(draft, quantities, feet);
         writer.AddWorkAndCost(quantities, feet);
         FarmReview review = FarmReview.Of(writer.Link());
         SeasonReview season = review.Season(model.CropYear);
@@ -58,7 +63,31 @@ public sealed record PlanProof(Money Planned, Money Reviewed, double Objective)
         decimal cost = season.Crops.SelectMany(crop => crop.Enterprises).SelectMany(costs.DirectCharges)
             .Where(charge => IsPlans(charge.Origin) && !charge.IsFee)
             .Sum(charge => charge.Amount.Amount);
-        return new PlanProof(writer.Planned, new Money(sold - cost), writer.Objective);
+        return new PlanProof(writer.Planned, new Money(sold - cost), writer.Objective)
+        {
+            Produce = [.. ProduceOf(model, review.Trace).Where(one => one.Picked > 0m || one.Sold > 0m)],
+        };
+    }
+
+    private static IEnumerable<PlanProduce> ProduceOf(PlanModel model, FarmTrace trace)
+    {
+        ILookup<string, Lot> lotsOf = trace.Lots.Where(lot => IsPlans(lot.Row)).ToLookup(lot => lot.Enterprise.Crop.Name);
+        ILookup<string, Disposition> soldOf = trace.Dispositions.Where(one => IsPlans(one.Row)).ToLookup(one => one.Crop.Name);
+        foreach (string crop in model.Crops.Select(crop => crop.Name))
+        {
+            Lot[] lots = [.. lotsOf[crop]];
+            DispositionPart[] parts = [.. soldOf[crop].SelectMany(one => one.Parts)];
+            yield return new PlanProduce(
+                crop,
+                lots.Sum(lot => lot.Quantity),
+                soldOf[crop].Sum(one => one.Quantity),
+                lots.Sum(lot => lot.Remaining)
+            )
+            {
+                FromBefore = parts.Where(part => part.Lot is { } lot && !IsPlans(lot.Row)).Sum(part => part.Quantity),
+                First = parts.Where(part => part.Lot is null).Select(part => (DateOnly?)part.Disposition.Date).Min(),
+            };
+        }
     }
 
     private static bool IsPlans(IRecordRow row) => row.Source == Source;
@@ -119,14 +148,15 @@ public sealed record PlanProof(Money Planned, Money Reviewed, double Objective)
             }
         }
 
-        internal void AddProduce(PlanDraft draft, PlanQuantities quantities)
+        internal void AddProduce(PlanDraft draft, PlanQuantities quantities, IReadOnlyList<double> feet)
         {
+            double[] parts = [.. model.Crops.Select((_, crop) => PartInRows(crop, draft, quantities, feet))];
             foreach (((int crop, int week), double units) in quantities.Picked)
             {
                 Add<HarvestRow>(
                     ("date", Day(week)),
                     ("crop", model.Crops[crop].Name),
-                    ("quantity", decimal.Round((decimal)units, 3) + 0.002m)
+                    ("quantity", decimal.Round((decimal)(units * parts[crop]), 3) + 0.002m)
                 );
             }
 
@@ -181,6 +211,18 @@ public sealed record PlanProof(Money Planned, Money Reviewed, double Objective)
         }
 
         internal FarmRecords Link() => copy.Link();
+
+        // What the plan picks falls in its weeks; how much it is, its rows say.
+        private double PartInRows(int crop, PlanDraft draft, PlanQuantities quantities, IReadOnlyList<double> feet)
+        {
+            decimal told = draft.Plantings.Where(one => one.CropYear == model.CropYear && one.Crop == model.Crops[crop].Name)
+                .Sum(one => one.Yield);
+            double after = Enumerable.Range(0, feet.Count)
+                .Where(i => model.Sowings[i].Crop == crop && model.Sowings[i].Later is null)
+                .Sum(i => feet[i] * model.Sowings[i].LaterUnits);
+            double picked = quantities.Picked.Where(one => one.Key.Crop == crop).Sum(one => one.Value);
+            return picked > 0.0 ? Math.Max(0.0, (double)told - after) / picked : 0.0;
+        }
 
         private static decimal Rate(double cost) => decimal.Round((decimal)cost, 4);
 
