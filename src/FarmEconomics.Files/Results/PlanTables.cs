@@ -124,6 +124,7 @@ public static class PlanTables
         PlanProblemKind.Credit => "credit",
         PlanProblemKind.Outside => "outside the year",
         PlanProblemKind.NotPlanned => "not in the plan",
+        PlanProblemKind.LeavesEarly => "leaves early",
         PlanProblemKind.Rotation => "rotation",
         PlanProblemKind.OutOfSeason => "far from its weeks on record",
         _ => "bed",

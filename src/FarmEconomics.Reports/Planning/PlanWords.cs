@@ -247,6 +247,9 @@ public static partial class PlanWords
             ),
             PlanProblemKind.NotPlanned => $"{plantingsAlone} stands in {problem.Where} and isn't in the plan: "
                 + "neither its harvest nor its hours are counted.",
+            PlanProblemKind.LeavesEarly => notation.Text(
+                $"{problem.Where} is out on {problem.Day:MMM d}: {problem.Short:#,0.#} {problem.Unit} usually picked later lost{plantings}."
+            ),
             PlanProblemKind.Outside when plantingsAlone.Length == 0 => notation.Text(
                 $"{problem.Where}: sales of the week of {problem.Day:MMM d, yyyy} lie outside the year planned; "
                     + $"what lies outside it isn't in its cash."
@@ -263,9 +266,8 @@ public static partial class PlanWords
                 + $"{notation.InWords(problem.Short, Look.WholeMoney)} more must be borrowed "
                 + "than the line of credit in limits.csv lets be.",
             PlanProblemKind.Hours => notation.Text($"Week of {problem.Day:MMM d}: {problem.Short:0.#} hours short."),
-            PlanProblemKind.Sales => notation.Text(
-                $"{problem.Where}: {problem.Short:#,0.#} {problem.Unit} more are to be sold than picked."
-            ),
+            PlanProblemKind.Sales =>
+                notation.Text($"{problem.Where}: {problem.Short:#,0.#} {problem.Unit} more are to be sold than picked."),
             _ => notation.Text(
                 $"{problem.Where}, from {problem.Day:MMM d}: {problem.Short:0.#} bed-feet more than there are{plantings}."
             ),

@@ -132,13 +132,13 @@ public sealed class DraftMaker
     private IEnumerable<DraftPlanting> Lay(PlanSowing sowing, double feet, double part)
     {
         PlanCrop crop = model.Crops[sowing.Crop];
-        double units = sowing.Later is null ? sowing.Yield.Sum() * part : sowing.LaterUnits;
+        double units = (sowing.Yield.Sum() * part) + sowing.LaterUnits;
         double hours = sowing.Hours.Sum() + sowing.HoursBeside + (units * crop.HandlingHours);
         double cost = sowing.Cost + sowing.CostBefore + (units * (crop.PickedCost + crop.SoldCost));
         int year = sowing.Later is null ? model.CropYear : model.CropYear + 1;
         double trays = Math.Max(sowing.TraysAFoot, sowing.Trays.Max());
         DateOnly free = Day(sowing.Week + sowing.WeeksInBed);
-        foreach ((string planting, string bed, double length, DateOnly day) in Beds(sowing, feet))
+        foreach ((string planting, string bed, double length, DateOnly day, DateOnly? leaves) in Beds(sowing, feet))
         {
             double bedFeet = length * Width(bed);
             yield return new DraftPlanting(
@@ -148,7 +148,7 @@ public sealed class DraftMaker
                 bed,
                 Round(length, 2),
                 day,
-                free
+                leaves ?? free
             )
             {
                 Sown = sowing.NurseryWeeks > 0 ? day.AddDays(-7 * sowing.NurseryWeeks) : null,
@@ -160,14 +160,14 @@ public sealed class DraftMaker
         }
     }
 
-    private IEnumerable<(string Planting, string Bed, double Length, DateOnly In)> Beds(PlanSowing sowing, double feet)
+    private IEnumerable<(string Planting, string Bed, double Length, DateOnly In, DateOnly? Out)> Beds(PlanSowing sowing, double feet)
     {
         int from = Math.Max(0, sowing.Week);
         int to = Math.Min(PlanModel.Weeks, sowing.Week + sowing.WeeksInBed);
         foreach (StandingBed bed in sowing.Standing)
         {
             Take(bed.Bed, from, to, bed.BedFeet / Width(bed.Bed));
-            yield return (bed.Planting, bed.Bed, bed.BedFeet / Width(bed.Bed), bed.In);
+            yield return (bed.Planting, bed.Bed, bed.BedFeet / Width(bed.Bed), bed.In, bed.Out);
         }
 
         double left = sowing.Standing.Count > 0 ? 0.0 : feet;
@@ -195,7 +195,7 @@ public sealed class DraftMaker
             }
 
             left -= taken;
-            yield return (names[sowing], chosen, taken / Width(chosen), Day(sowing.Week));
+            yield return (names[sowing], chosen, taken / Width(chosen), Day(sowing.Week), null);
         }
     }
 

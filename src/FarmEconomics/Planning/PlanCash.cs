@@ -157,7 +157,7 @@ internal static class PlanCashLimits
     internal static double SuppliesOf(PlanModel plan, PlanSowing sowing)
     {
         PlanCrop crop = plan.Crops[sowing.Crop];
-        double units = sowing.Later is null ? sowing.Yield.Sum() : sowing.LaterUnits;
+        double units = sowing.Yield.Sum() + sowing.LaterUnits;
         return sowing.Cost + (units * (crop.PickedCost + crop.SoldCost));
     }
 

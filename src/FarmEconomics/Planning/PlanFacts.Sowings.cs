@@ -47,6 +47,7 @@ public sealed partial class PlanFacts
                     Bounds = (feet, feet),
                     Today = feet,
                     Standing = [.. left.Select(BedOf)],
+                    Lost = LostPicking.Of(left.Max(LeavesOn), yields.Skip(left.Key).Sum()),
                     HoursKnown = known,
                     CostKnown = KnowsCost(crop),
                 };
@@ -103,16 +104,10 @@ public sealed partial class PlanFacts
         bool later = next || week + facts.First >= PlanModel.Weeks;
         double cost = CostOf(crop, facts.WeeksInBed);
         double[] hours = GrowHours(week, facts, sown.Grow);
-        double[] yields = new double[PlanModel.Weeks];
-        double units = later ? 0.0 : facts.YieldAt(sown.Week);
-        for (int i = 0; i < facts.Pattern.Length; i++)
-        {
-            if (week + facts.First + i < PlanModel.Weeks)
-            {
-                yields[week + facts.First + i] += units * facts.Pattern[i];
-            }
-        }
-
+        double units = facts.YieldAt(sown.Week);
+        (double[] yields, double after, _) = later ? (PerWeek(_ => 0.0), units, 0.0)
+            : Picked(facts, week, units, int.MaxValue);
+        double beside = later || week + facts.WeeksInBed > PlanModel.Weeks ? Beside(sown.Grow, hours) : 0.0;
         return new PlanSowing(at.Crop, at.Cover, week, facts.WeeksInBed)
         {
             Yield = yields,
@@ -121,8 +116,9 @@ public sealed partial class PlanFacts
             Cost = cost,
             Today = sown.Today,
             Later = later ? Earns(crop, cost, hours) : null,
-            LaterUnits = later ? facts.YieldAt(sown.Week) : 0.0,
-            HoursBeside = later ? Beside(sown.Grow, hours) : 0.0,
+            LaterUnits = after,
+            EarnsAfter = later || units <= 0.0 ? 0.0 : EarnsAfter(crop, cost, sown.Grow, (after / units, beside)),
+            HoursBeside = beside,
             NurseryWeeks = facts.NurseryWeeks,
             TraysAFoot = facts.NurseryWeeks > 0 ? facts.Trays : 0.0,
         };
@@ -134,6 +130,43 @@ public sealed partial class PlanFacts
     {
         (double added, double hourCost) = MeanContribution(crop);
         return added + cost + (hourCost * hours.Sum());
+    }
+
+    // The part of the crop's harvest that is picked after the year earns that part of its mean contribution before sowing and growing;
+    // the hours of growing that are left for then are taken off.
+    private double EarnsAfter(Crop crop, double cost, PlantingHours per, (double Part, double Hours) after)
+    {
+        (double added, double hourCost) = MeanContribution(crop);
+        return (after.Part * (added + cost + (hourCost * (per.Nursery + per.Grow)))) - (hourCost * after.Hours);
+    }
+
+    /// <summary>
+    /// Units of a bed-foot by week of the year, after it, and lost: what would be picked after the week it leaves its bed in. Weeks of
+    /// picking are medians, so what would fall near after that is picked in its last week.
+    /// </summary>
+    private static (double[] Yields, double After, double Lost) Picked(SowingFacts facts, int week, double units, int leaves)
+    {
+        double[] yields = new double[PlanModel.Weeks];
+        double after = 0.0, lost = 0.0;
+        for (int i = 0; i < facts.Pattern.Length; i++)
+        {
+            int usual = week + facts.First + i, picked = Math.Min(usual, leaves - 1);
+            double part = units * facts.Pattern[i];
+            if (usual - picked > PlanSettings.NearWeeks)
+            {
+                lost += part;
+            }
+            else if (picked >= PlanModel.Weeks)
+            {
+                after += part;
+            }
+            else if (picked >= 0)
+            {
+                yields[picked] += part;
+            }
+        }
+
+        return (yields, after, lost);
     }
 
     private static double Beside(PlantingHours per, double[] hours) => Math.Max(0.0, per.Nursery + per.Grow - hours.Sum());
@@ -162,30 +195,23 @@ public sealed partial class PlanFacts
         DateOnly last = BedsTaken.LastDayKnown(season);
         bool Stands(Enterprise one) =>
             one.Crop == crop && one.CropYear == season.CropYear + 1 && one.Stays[0].In <= last
-            && CoverPlace(one.Stays[0].Bed.Structure) == at.Cover;
+            && CoverPlace(one.Stays[0].Bed.Structure) == at.Cover && one.Stays.Max(LeavesOn) > start;
         foreach (Enterprise one in review.Trace.Enterprises.Where(Stands))
         {
             DateOnly first = one.Stays.Min(stay => stay.In);
             int week = (int)Math.Floor((first.DayNumber - start.DayNumber) / 7.0);
-            int WeeksUntilOut(Enterprise standing, DateOnly came) =>
-                standing.Stays.Max(stay => stay.Row.OutOfBed) is { } day ? (day.DayNumber - came.DayNumber + 6) / 7 : facts.WeeksInBed;
+            DateOnly leavesOn = one.Stays.Max(LeavesOn);
+            int leaves = leavesOn < DateOnly.MaxValue ? (leavesOn.DayNumber - start.DayNumber + 6) / 7 : week + facts.WeeksInBed;
             double feet = (double)one.BedFeet.Value;
-            double[] yields = new double[PlanModel.Weeks];
-            for (int i = 0; i < facts.Pattern.Length; i++)
-            {
-                int picked = week + facts.First + i;
-                if (picked is >= 0 and < PlanModel.Weeks)
-                {
-                    yields[picked] += facts.YieldAt(week) * facts.Pattern[i];
-                }
-            }
-
+            (double[] yields, double after, double lost) = Picked(facts, week, facts.YieldAt(week), leaves);
             double[] hours = GrowHours(week, facts, grow);
-            yield return new PlanSowing(at.Crop, at.Cover, week, Math.Max(WeeksUntilOut(one, first), facts.First + facts.Pattern.Length))
+            yield return new PlanSowing(at.Crop, at.Cover, week, leaves - week)
             {
                 Yield = yields,
-                Hours = hours,
+                LaterUnits = after,
+                Hours = PerWeek(one => one < leaves ? hours[one] : 0.0),
                 HoursBeside = Beside(grow, hours),
+                Lost = LostPicking.Of(leavesOn, lost),
                 Trays = PerWeek(_ => 0.0),
                 Cost = 0.0,
                 CostBefore = CostOf(crop, facts.WeeksInBed),
@@ -196,7 +222,13 @@ public sealed partial class PlanFacts
         }
     }
 
-    private static StandingBed BedOf(BedStay stay) => new(stay.Planting.Name, stay.Bed.Name, (double)stay.BedFeet, stay.In);
+    // What has no day on its row stands as long as its crop does.
+    private static DateOnly LeavesOn(BedStay stay) => stay.Row.OutOfBed ?? DateOnly.MaxValue;
+
+    private static StandingBed BedOf(BedStay stay) => new(stay.Planting.Name, stay.Bed.Name, (double)stay.BedFeet, stay.In)
+    {
+        Out = stay.Row.OutOfBed,
+    };
 
     /// <summary>
     /// Hours of a bed-foot: raising even over the nursery weeks, growing more in the first week in the bed, then even. What is raised

@@ -94,9 +94,21 @@ public sealed partial class PlanFacts
             Cash = written.Cash(notChecked),
             NotChecked = notChecked,
         };
+        TellPickedAfter(model);
         model = BedsTaken.Within(review, season, model, notChecked);
         model = model with { Rotation = written.Rotation(review, model, notChecked) };
         return model with { Water = PlanWaterFacts.Of(costs, limits, model) };
+    }
+
+    private void TellPickedAfter(PlanModel model)
+    {
+        string[] after = [.. model.Sowings.Where(one => one.PartAfter is > 0.0 and < 1.0)
+            .Select(one => model.Crops[one.Crop].Name).Distinct().Order(StringComparer.Ordinal)];
+        if (after.Length > 0)
+        {
+            notChecked.Add($"sales of what is picked of {string.Join(", ", after)} after the year: its rows hold it, and it counts as its "
+                + "crop mostly earned; no week's sale of it is planned");
+        }
     }
 
     // All trays stand in each nursery that is limited, as what was short counts them.

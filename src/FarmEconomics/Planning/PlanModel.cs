@@ -117,8 +117,14 @@ public sealed record PlanSowing(int Crop, int Cover, int Week, int WeeksInBed)
     /// </summary>
     public double? Later { get; init; }
 
-    /// <summary>Units a bed-foot gives after the year ends, where it is picked then.</summary>
+    /// <summary>Units a bed-foot gives after the year ends: all, or what is picked over the turn of the year and falls then.</summary>
     public double LaterUnits { get; init; }
+
+    /// <summary>
+    /// What a bed-foot that is first picked within the year earns by standing past its end, money: its <see cref="LaterUnits"/>, less the
+    /// hours it takes then.
+    /// </summary>
+    public double EarnsAfter { get; init; }
 
     /// <summary>Weeks in the nursery before; 0: sown in place.</summary>
     public int NurseryWeeks { get; init; }
@@ -140,10 +146,24 @@ public sealed record PlanSowing(int Crop, int Cover, int Week, int WeeksInBed)
     /// <summary>What stands already, bed by bed.</summary>
     public IReadOnlyList<StandingBed> Standing { get; init; } = [];
 
+    /// <summary>Of what stands: what its crop would still give after the day its row says it leaves its bed; null: nothing.</summary>
+    public LostPicking? Lost { get; init; }
+
+    /// <summary>The part of its harvest that is picked after the year, 0 to 1.</summary>
+    internal double PartAfter => Later is not null ? 1.0 : LaterUnits > 0.0 ? LaterUnits / (Yield.Sum() + LaterUnits) : 0.0;
+
     /// <summary>True where it holds its bed in a week.</summary>
     /// <param name="week">The week.</param>
     /// <returns>True when in bed.</returns>
     public bool Holds(int week) => Week <= week && week < Week + WeeksInBed;
+}
+
+/// <summary>Picking that doesn't come about, since the bed is cleared before.</summary>
+/// <param name="Leaves">The day the last of it leaves its bed.</param>
+/// <param name="Units">Units a bed-foot would still give.</param>
+public sealed record LostPicking(DateOnly Leaves, double Units)
+{
+    internal static LostPicking? Of(DateOnly leaves, double units) => units > 0.0 ? new(leaves, units) : null;
 }
 
 /// <summary>A planting that stands in a bed already.</summary>
@@ -151,7 +171,11 @@ public sealed record PlanSowing(int Crop, int Cover, int Week, int WeeksInBed)
 /// <param name="Bed">The bed.</param>
 /// <param name="BedFeet">Bed-feet at the standard width.</param>
 /// <param name="In">The day it came in.</param>
-public sealed record StandingBed(string Planting, string Bed, double BedFeet, DateOnly In);
+public sealed record StandingBed(string Planting, string Bed, double BedFeet, DateOnly In)
+{
+    /// <summary>The day its row says it leaves the bed; null: it says none.</summary>
+    public DateOnly? Out { get; init; }
+}
 
 /// <summary>A planting that holds its bed in the year planned and of which no harvest is planned.</summary>
 /// <param name="Planting">Its name.</param>

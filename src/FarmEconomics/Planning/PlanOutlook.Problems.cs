@@ -20,6 +20,7 @@ public sealed partial class PlanOutlook
             .Concat(Oversold())
             .Concat(TooSoon())
             .Concat(NotPlanned())
+            .Concat(LeavesEarly())
             .Concat(Outside())
             .Concat(OutOfSeason())
             .Concat(Trays())
@@ -77,7 +78,7 @@ public sealed partial class PlanOutlook
             one.Bed,
             one.BedFeet,
             one.In,
-            sowing.WeeksInBed > PlanModel.Weeks ? end : start.AddDays(7 * (sowing.Week + sowing.WeeksInBed)),
+            one.Out ?? (sowing.WeeksInBed > PlanModel.Weeks ? end : start.AddDays(7 * (sowing.Week + sowing.WeeksInBed))),
             IsPicked: true
         )));
         bool IsPlanned(TakenBed one) =>
@@ -92,6 +93,24 @@ public sealed partial class PlanOutlook
     private IEnumerable<PlanProblem> NotPlanned() =>
         standing.Where(one => one.IsPicked).GroupBy(one => one.Planting).Select(one =>
             new PlanProblem(PlanProblemKind.NotPlanned, start, string.Join(", ", one.Select(bed => bed.Bed)), 0m, [one.Key]));
+
+    /// <summary>What stands in the plan and is to leave its bed before its usual picking is over.</summary>
+    private IEnumerable<PlanProblem> LeavesEarly()
+    {
+        foreach (PlanSowing sowing in model.Sowings)
+        {
+            string[] names = [.. sowing.Standing.Select(one => one.Planting).Distinct()];
+            if (sowing.Lost is { } lost && draft.Plantings.Any(row => Array.Exists(names, name => Same(name, row.Planting))))
+            {
+                string crop = model.Crops[sowing.Crop].Name;
+                decimal units = (decimal)(lost.Units * sowing.Bounds.Least);
+                yield return new PlanProblem(PlanProblemKind.LeavesEarly, lost.Leaves, crop, units, names)
+                {
+                    Unit = season.Records.Crop(crop).Row.Unit,
+                };
+            }
+        }
+    }
 
     /// <summary>Rows that no week of the year holds: a slip in a date.</summary>
     private IEnumerable<PlanProblem> Outside()

@@ -249,17 +249,17 @@ public sealed partial class PlanOutlook
         }
 
         double handling = crop < 0 ? 0.0 : model.Crops[crop].HandlingHours;
-        double before = one.In < start && near is { Standing.Count: > 0 } ? near.HoursBeside : 0.0;
+        double beside = near is null ? 0.0 : HoursBeside(one, near, handling);
         double[] pattern = near is null ? [] : [.. near.Hours.Select((grow, at) => grow + (near.Yield[at] * handling))];
         if (pattern.Sum() <= 0.0)
         {
             int first = Math.Clamp(week, 0, PlanModel.Weeks - 1), last = Math.Max(week, WeekOf(one.Out.AddDays(-1)));
             pattern = [.. Enumerable.Range(0, PlanModel.Weeks).Select(at => at >= first && at <= last ? 1.0 : 0.0)];
-            before = 0.0;
+            beside = 0.0;
         }
 
-        double all = pattern.Sum() + before;
-        double yields = near?.Yield.Sum() ?? 0.0;
+        double all = pattern.Sum() + beside;
+        double yields = near is null ? 0.0 : near.Yield.Sum() + (IsPickedAfter(one) ? near.LaterUnits : 0.0);
         double size = crop < 0 ? 0.0 : model.Crops[crop].UnitsPerCrate;
         for (int at = 0; at < PlanModel.Weeks; at++)
         {
@@ -267,6 +267,14 @@ public sealed partial class PlanOutlook
             crates[at] += yields > 0.0 && size > 0.0 ? (double)one.Yield * near!.Yield[at] / yields / size : 0.0;
         }
     }
+
+    // It stands past the end of the year.
+    private bool IsPickedAfter(DraftPlanting one) => one.Out > season.Settings.EndOf(model.CropYear);
+
+    /// <summary>Hours of a bed-foot of the nearest sowing that fall before the year, or after it.</summary>
+    private double HoursBeside(DraftPlanting one, PlanSowing near, double handling) =>
+        ((one.In < start && near.Standing.Count > 0) || IsPickedAfter(one) ? near.HoursBeside : 0.0)
+        + (IsPickedAfter(one) ? near.LaterUnits * handling : 0.0);
 
     private void AddTrays(DraftPlanting one, decimal[] trays)
     {

@@ -32,6 +32,11 @@ public enum PlanProblemKind
     /// nothing is short, and it may well be meant.
     /// </summary>
     OutOfSeason,
+
+    /// <summary>
+    /// What stands is to leave its bed before its usual picking is over; short is produce, <see cref="PlanProblem.Where"/> is the crop.
+    /// </summary>
+    LeavesEarly,
 }
 
 /// <summary>When a crop came into beds, in the crop year a plan is held against.</summary>

@@ -29,7 +29,7 @@ internal sealed class PlanProgram
         // The worst of a single season is that season.
         tail = this.seasons.Length > 1 ? tail : 0.0;
         Lengths = [.. plan.Sowings.Select(sowing => Model.AddQuantity(
-            plan.Crops[sowing.Crop].Name, (sowing.Later ?? 0.0) - sowing.Cost, sowing.Bounds.Most, sowing.Bounds.Least))];
+            plan.Crops[sowing.Crop].Name, (sowing.Later ?? sowing.EarnsAfter) - sowing.Cost, sowing.Bounds.Most, sowing.Bounds.Least))];
         ChargeChanges();
         LimitBeds();
         LimitTrays();
@@ -140,12 +140,16 @@ internal sealed class PlanProgram
                 Array.ForEach(own, i => Model.Set(wish, Lengths[i], 1.0));
             }
 
-            int[] later = [.. own.Where(i => plan.Sowings[i].Later is not null)];
+            int[] sown = [.. own.Where(i => plan.Sowings[i].Standing.Count == 0)];
+            int[] later = [.. sown.Where(i => plan.Sowings[i].PartAfter > 0.0)];
             if (later.Length > 0)
             {
-                double today = later.Sum(i => Math.Max(plan.Sowings[i].Today, plan.Sowings[i].Bounds.Least));
+                // Of what is picked over the turn of the year only that part counts, against all of the crop's length.
+                bool turns = Array.Exists(later, i => plan.Sowings[i].Later is null);
+                double today = sown.Where(i => turns || plan.Sowings[i].Later is not null)
+                    .Sum(i => Math.Max(plan.Sowings[i].Today, plan.Sowings[i].Bounds.Least));
                 int limit = AtMost(new(PlanLimitKind.Later, c, -1), today + Slack);
-                Array.ForEach(later, i => Model.Set(limit, Lengths[i], 1.0));
+                Array.ForEach(later, i => Model.Set(limit, Lengths[i], plan.Sowings[i].PartAfter));
             }
         }
     }

@@ -89,7 +89,10 @@ public class FactsByHandTests
         Assert.Equal((-11, 40, 1, 0.0, 0.0, null), (stands.Week, stands.WeeksInBed, stands.Cover, stands.Today, stands.Cost, stands.Later));
         Assert.Equal((40.0, 40.0), stands.Bounds);
         Near(stands.Yield, (28, 1.5));
-        Assert.Equal(new StandingBed("G26", "T", 40.0, new DateOnly(2025, 10, 16)), Assert.Single(stands.Standing));
+        Assert.Equal(
+            new StandingBed("G26", "T", 40.0, new DateOnly(2025, 10, 16)) { Out = new DateOnly(2026, 7, 20) },
+            Assert.Single(stands.Standing)
+        );
         Assert.True(stands.Holds(0) && stands.Holds(28) && !stands.Holds(29));
     }
 

@@ -1,3 +1,5 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Decisions;
 using FarmEconomics.Planning;
 using FarmEconomics.Records;
 using FarmEconomics.Tests.Building;
@@ -54,6 +56,7 @@ public class SownAndStandingByHandTests
         PlanSowing kale = Assert.Single(Of(farm, "Kale"));
         Assert.Equal((35, null), (kale.Week, kale.Later));
         Assert.Equal([(50, 0.4), (51, 0.2)], Told(kale.Yield));
+        Assert.Equal(0.2, kale.LaterUnits, 9);
     }
 
     /// <summary>
@@ -101,20 +104,75 @@ public class SownAndStandingByHandTests
 
     /// <summary>
     /// Mache gives 8 weeks on, in one week. What came in on December 4 (28 days before: week -4) leaves bed A on February 26, 84 days on,
-    /// and B on March 5, 91: 13 weeks. What came in on December 11 is to leave on January 15, 5 weeks on, before it gives: it stands up to
-    /// the end of picking, 9 weeks.
+    /// and B on March 5, 91: 13 weeks. What came in on December 11 is to leave on January 15, 5 weeks on.
     /// </summary>
     [Fact]
-    public void Standing_LeavesWithItsLastRowAndNotBeforeItIsPicked()
+    public void Standing_LeavesWithItsLastRow()
     {
         FarmBuilder farm = Mache()
             .Planting("M26", "Mache", "A", 20m, "2025-12-04", "2026-02-26", cropYear: 2026)
             .Planting("M26", "Mache", "B", 20m, "2025-12-04", "2026-03-05", cropYear: 2026)
             .Planting("N26", "Mache", "B", 10m, "2025-12-11", "2026-01-15", cropYear: 2026);
         Assert.Equal(
-            [(-4, 13), (-3, 9)],
+            [(-4, 13), (-3, 5)],
             Of(farm, "Mache").Where(one => one.Standing.Count > 0).Select(one => (one.Week, one.WeeksInBed))
         );
+    }
+
+    /// <summary>
+    /// Mache of December 11, week -3, is picked in week 5, February 5 to 11, 0.50 a foot. It leaves on January 29, the first day of week 4:
+    /// weeks of picking are medians, so it is picked in week 3, two weeks early. With January 22 it would be three: nothing is picked, and
+    /// all of it lost. Without a day it stands 10 weeks. Gone on the first day of the year it is no part of it.
+    /// </summary>
+    [Theory]
+    [InlineData("2026-01-29", 7, 3, 0.0)]
+    [InlineData("2026-01-22", 6, -1, 0.5)]
+    [InlineData("2026-01-02", 4, -1, 0.5)]
+    [InlineData(null, 10, 5, 0.0)]
+    public void Standing_ThatLeavesBeforeItIsPicked_IsPickedWhereItIsNearAndElseLost(string? leaves, int weeks, int picked, double lost)
+    {
+        PlanSowing mache = Assert.Single(
+            Of(Mache().Planting("N26", "Mache", "B", 10m, "2025-12-11", leaves, cropYear: 2026), "Mache"),
+            one => one.Standing.Count > 0
+        );
+        Assert.Equal(weeks, mache.WeeksInBed);
+        Assert.Equal(picked < 0 ? [] : [(picked, 0.5)], Told(mache.Yield));
+        Assert.Equal(lost, mache.Lost?.Units ?? 0.0, 9);
+    }
+
+    [Fact]
+    public void Standing_ThatLeftBeforeTheYear_IsNoPartOfIt() =>
+        Assert.DoesNotContain(
+            Of(Mache().Planting("N26", "Mache", "B", 10m, "2025-12-11", "2026-01-01", cropYear: 2026), "Mache"),
+            one => one.Standing.Count > 0
+        );
+
+    /// <summary>
+    /// 5 hours of growing on 50 feet, even over 10 weeks: 0.01 a week and foot. Of N26's, of December 11, those of weeks -3 to -1 are done:
+    /// 0.03; it leaves with week 1: 0.02. Its 10 feet then take 0.5 hours and give nothing, and the plan tells of the 5 lb lost; its row
+    /// has the day it leaves.
+    /// </summary>
+    [Fact]
+    public void Standing_ThatLeavesBeforeItIsPicked_IsTold()
+    {
+        FarmBuilder farm = Mache()
+            .Work("2025-01-16", "Ann", 5m, "weeding", planting: "M25")
+            .Planting("N26", "Mache", "B", 10m, "2025-12-11", "2026-01-15", cropYear: 2026);
+        FarmReview review = FarmReview.Of(farm.Link());
+        SeasonReview season = review.Season(2025);
+        PlanModel model = PlanFacts.Of(review, SeasonCosts.Of(season));
+        PlanSowing mache = Assert.Single(model.Sowings, one => one.Standing.Count > 0);
+        Assert.Equal([(0, 0.01), (1, 0.01)], Told(mache.Hours));
+        Assert.Equal(0.03, mache.HoursBeside, 9);
+
+        PlanDraft draft = LikeLastYear.Of(season, model);
+        DraftPlanting row = Assert.Single(draft.Plantings, one => one.Planting == "N26");
+        Assert.Equal((0m, 0.5m, new DateOnly(2026, 1, 15)), (row.Yield, row.Hours, row.Out));
+        PlanProblem told = Assert.Single(PlanOutlook.Of(season, model, draft).Problems, one => one.Kind == PlanProblemKind.LeavesEarly);
+        Assert.Equal(("Mache", new DateOnly(2026, 1, 15), 5m, "lb", "N26"),
+            (told.Where, told.Day, told.Short, told.Unit, Assert.Single(told.Plantings)));
+        PlanDraft without = draft with { Plantings = [] };
+        Assert.DoesNotContain(PlanOutlook.Of(season, model, without).Problems, one => one.Kind == PlanProblemKind.LeavesEarly);
     }
 
     /// <summary>
@@ -135,6 +193,7 @@ public class SownAndStandingByHandTests
         Assert.Equal([("R2", 53), ("R1", 16)], rhubarb.Select(one => (Assert.Single(one.Standing).Planting, one.WeeksInBed)));
         Assert.Equal([(14, 0.5), (15, 0.5)], Told(rhubarb[0].Yield));
         Assert.Equal([(14, 0.5)], Told(rhubarb[1].Yield));
+        Assert.Equal((null, new LostPicking(new DateOnly(2026, 4, 16), 0.5)), (rhubarb[0].Lost, rhubarb[1].Lost));
     }
 
     private static IEnumerable<(int Week, double Value)> Told(IReadOnlyList<double> weeks) =>
