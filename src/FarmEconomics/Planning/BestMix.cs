@@ -319,6 +319,7 @@ public sealed partial class BestMix
             }
         }
 
+        // With an own hour of over about 500 the solver may find none on large farms, though the best mix is one: then that is the plan.
         LinearSolution solution = run.Solve();
         return solution.IsOptimal
             ? new PlanLengths([.. asked.Program.Lengths.Select(length => Math.Max(0.0, solution.Values[length]))], least)
