@@ -38,8 +38,8 @@ public sealed class FrameView : IHtmlDisplay
             {
                 html.Add(
                     column.IsNumericColumn()
-                        ? Html.Of($"<td class=\"num\">{Cell(column[row])}</td>")
-                        : Html.Of($"<td>{Cell(column[row])}</td>")
+                        ? Html.Of($"<td class=\"num\">{Cell(column, row)}</td>")
+                        : Html.Of($"<td>{Cell(column, row)}</td>")
                 );
             }
 
@@ -52,7 +52,7 @@ public sealed class FrameView : IHtmlDisplay
     /// <inheritdoc/>
     public string ToPlainText() => string.Join('\n', [
         string.Join('\t', frame.Columns.Select(column => column.Name)),
-        .. Enumerable.Range(0, rows).Select(row => string.Join('\t', frame.Columns.Select(column => Cell(column[row])))), Size,
+        .. Enumerable.Range(0, rows).Select(row => string.Join('\t', frame.Columns.Select(column => Cell(column, row)))), Size,
     ]);
 
     /// <inheritdoc/>
@@ -60,13 +60,19 @@ public sealed class FrameView : IHtmlDisplay
 
     private string Size => notation.Text($"{rows} of {frame.Rows.Count} rows, {frame.Columns.Count} columns");
 
-    private string Cell(object? value) => value switch
+    private string Cell(DataFrameColumn column, int row) => column[row] switch
     {
+        decimal number when IsMoney(column.Name) => notation.Text($"{number:0.00}"),
         decimal number => notation.Text($"{number:0.####}"),
         DateTime day => Looks.Day(DateOnly.FromDateTime(day)),
         IFormattable other => other.ToString(null, notation.Culture),
-        _ => value?.ToString() ?? "",
+        object other => other.ToString() ?? "",
+        null => "",
     };
+
+    // A frame knows of its columns only how they are named, and one made of another (a sum by group) keeps the names.
+    private bool IsMoney(string name) =>
+        name is LedgerFrame.Money or LedgerFrame.Fee || name.Contains($"({notation.Sign})", StringComparison.Ordinal);
 }
 
 /// <summary>Shows data frames.</summary>

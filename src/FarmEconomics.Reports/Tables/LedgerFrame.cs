@@ -9,6 +9,10 @@ namespace FarmEconomics.Reports.Tables;
 /// </summary>
 public static class LedgerFrame
 {
+    internal const string Money = "Money";
+
+    internal const string Fee = "Fee";
+
     /// <summary>The ledger.</summary>
     /// <param name="season">The season.</param>
     /// <returns>Columns Kind, Line, Crop, Planting, Channel, Shared cost, Stage, Money (cost, or value of a sale), Fee, Hours, Quantity,
@@ -25,8 +29,8 @@ public static class LedgerFrame
             Text("Channel", posting => posting.Channel?.Name),
             Text("Shared cost", posting => posting.Pool?.Name),
             Text("Stage", posting => posting.Stage?.ToString()),
-            Number("Money", posting => posting.Amount.Amount),
-            Number("Fee", posting => posting.Fee.Amount),
+            Number(Money, posting => posting.Amount.Amount),
+            Number(Fee, posting => posting.Fee.Amount),
             Number("Hours", posting => posting.Hours),
             Number("Quantity", posting => posting.Quantity),
             new BooleanDataFrameColumn("Estimated", all.Select(posting => posting.Estimated)),
