@@ -89,7 +89,7 @@ public sealed record PricesParameters : ReportParameters
     public decimal Members { get; init; }
 
     /// <summary>Members with a half box.</summary>
-    [Field("Members with a half box", "beside those with a full one", Lowest = 0, Highest = 100000)]
+    [Field("Members with a half box", "0 = none; counts beside full boxes or the price of a share", Lowest = 0, Highest = 100000)]
     public decimal HalfMembers { get; init; }
 
     /// <summary>The price of a full share.</summary>

@@ -73,7 +73,7 @@ public static class ShareTables
 
         string counted = terms.Members is null
             ? "the income over the price of a share: the records hold no number of boxes"
-            : "given for this run; half boxes count by their contents";
+            : terms.HalfMembers > 0m ? "given for this run; half boxes count by their contents" : "given for this run";
         string boxes = shares.FullBoxes.Value is { } count
             ? notation.Text($"Full boxes' worth of members: {count:0.##}, {counted}.")
             : $"Full boxes' worth of members: not available ({shares.FullBoxes.Reason}).";
@@ -89,6 +89,21 @@ public static class ShareTables
         return table.Note(boxes).Note(fewer).Note(discount);
     }
 
+    // Only a farm that has half boxes is told what they must cost.
+    private static (string Figure, ReportCell Amount, string Says)[] HalfFigures(
+        SharePricing shares, ShareTerms terms, Notation notation) =>
+        terms.HalfMembers <= 0m
+            ? []
+            :
+            [
+                ("half share that covers cost", shares.HalfCostPrice, notation.Text($"{terms.HalfContents * 100m:0.##}% of the contents.")),
+                (
+                    notation.Text($"half share with {terms.WantedMarginPercent:0.##}% left over"),
+                    shares.HalfTargetPrice,
+                    "More than half of a full share: the box is packed and handed out all the same."
+                ),
+            ];
+
     private static IEnumerable<(string Figure, ReportCell Amount, string Says)> Figures(
         SharePricing shares, ShareTerms terms, string who, Notation notation) =>
         [
@@ -98,15 +113,14 @@ public static class ShareTables
                 terms.Price is null ? "What members paid, over the full boxes' worth of members." : "Given for this run."
             ),
             ("contents of a full share", shares.ContentsCost, "Production cost over the season."),
-            ("packing and handing out, per box", shares.HandlingPerBox, "The channel's own cost; a half box takes as much as a full one."),
+            (
+                "packing and handing out, per box",
+                shares.HandlingPerBox,
+                terms.HalfMembers > 0m ? "The channel's own cost; a half box takes as much as a full one." : "The channel's own cost."
+            ),
             ("price that covers cost", shares.CostPrice, "Full share."),
             (notation.Text($"price with {terms.WantedMarginPercent:0.##}% left over"), shares.TargetPrice, "Full share."),
-            ("half share that covers cost", shares.HalfCostPrice, notation.Text($"{terms.HalfContents * 100m:0.##}% of the contents.")),
-            (
-                notation.Text($"half share with {terms.WantedMarginPercent:0.##}% left over"),
-                shares.HalfTargetPrice,
-                "More than half of a full share: the box is packed and handed out all the same."
-            ),
+            .. HalfFigures(shares, terms, notation),
             (
                 "all members together paid",
                 shares.Contents.Planned ? ReportCell.Missing("a plan has no income yet") : shares.Contents.Income,

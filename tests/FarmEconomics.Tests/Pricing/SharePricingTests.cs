@@ -1,6 +1,7 @@
 using CsCheck;
 using FarmEconomics.Pricing;
 using FarmEconomics.Records;
+using FarmEconomics.Reports.Pricing;
 using FarmEconomics.Tests.Building;
 using Xunit;
 
@@ -55,6 +56,18 @@ public class SharePricingTests
         Close.To((300m - 75m) / 400m, shares.BadWeekValueOverPrice.Value!.Value, 0.000001m);
         Assert.Equal(10m, shares.BoxValue(shares.Contents.Weeks[0]).Value);
         Assert.Equal(5m + 2.5m, shares.BoxCost(shares.Contents.Weeks[0]).Value);
+    }
+
+    /// <summary>Ten full boxes and ten halves: 150 / 15 = 10 of contents a full share, 50 / 20 = 2.50 a box to hand out; a half 5 + 2.50.</summary>
+    [Fact]
+    public void Table_SpeaksOfHalfShares_OnlyWhereThereAreSome()
+    {
+        PriceBook book = Book();
+        string Written(ShareTerms terms) => ShareTables.Price(book, Shares(terms), terms).ToPlainText();
+
+        Assert.DoesNotContain("half", Written(new ShareTerms { Members = 10m }), StringComparison.Ordinal);
+        Assert.DoesNotContain("half", Written(new ShareTerms()), StringComparison.Ordinal);
+        Assert.Matches(@"half share that covers cost\s+7\.50", Written(new ShareTerms { Members = 10m, HalfMembers = 10m }));
     }
 
     [Fact]
