@@ -42,7 +42,7 @@ internal sealed class WaterWords(WaterAndPower supply)
                 return "What drought cost is not known";
             }
 
-            string lost = water.LostAsWatered is { } asWatered ? $", and as you watered cost {Money(asWatered)}"
+            string lost = water.LostAsWatered is { } asWatered ? $"; as you watered, drought cost {Money(asWatered)}"
                 : water.LostAtLimit is { } atLimit ? $" and cost {Money(atLimit)}" : "";
             return water.DaysShort > 0 ? $"Water ran short on {notation.Count(water.DaysShort, "day")}{Months(water)}{lost}"
                 : water.HasLimit
@@ -95,7 +95,7 @@ internal sealed class WaterWords(WaterAndPower supply)
             List<string> full = [];
             if (unknown > 0)
             {
-                full.Add($"{notation.Count(unknown, "block-week")} without a note");
+                full.Add($"{notation.Count(unknown, "week")} of a block without a note");
             }
 
             if (water.DaysWithoutWeather is > 0 and int days)
@@ -205,7 +205,7 @@ internal sealed class WaterWords(WaterAndPower supply)
             }
 
             string marginal = power.MarginalPerKwh.Value is { } worth
-                ? $"A kilowatt-hour saved was worth {BlockNumber.Of(worth, Look.Rate, notation)} on the mean of the year."
+                ? $"A kilowatt-hour saved was worth {BlockNumber.Of(worth, Look.Rate, notation)} on average over the year."
                 : "What a missing kilowatt-hour costs is not written (generator_cost_per_kwh in farm.csv).";
             if (power.DaysShort == 0)
             {
