@@ -29,6 +29,8 @@ internal static class FieldText
                 {
                     return text.Length == 0
                         ? $"Give a number{Bounds(field, decimalMark)}."
+                        : text.All(char.IsAsciiDigit)
+                        ? $"{text} is out of range; give a number{Bounds(field, decimalMark)}."
                         : $"“{text}” is not a number; write "
                             + (WithoutThousands(text, decimalMark) ?? "digits, such as " + Example(field, decimalMark)) + ".";
                 }

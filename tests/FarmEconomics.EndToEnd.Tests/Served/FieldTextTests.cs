@@ -27,6 +27,7 @@ public class FieldTextTests
     [Theory]
     [InlineData("0.5", null)]
     [InlineData("0", "0 is out of range; give a number from 0.01 to 100.")]
+    [InlineData("99999999999999999999999999999999", "99999999999999999999999999999999 is out of range; give a number from 0.01 to 100.")]
     [InlineData("", "Give a number from 0.01 to 100.")]
     [InlineData("abc", "“abc” is not a number; write digits, such as 4.50.")]
     public void Fault_OfANumber_SaysWhatWouldDo(string text, string? fault) => Assert.Equal(fault, FieldText.Fault(Step, text, '.'));
