@@ -130,6 +130,8 @@ async function cancel(event) {
 // ---- A report: its fields are an address; a changed one brings the page anew, and a newer change calls the older one off ----
 
 let asking = null;
+// A field that goes with the page it stands on tells of a change nobody is done with.
+let replacing = false;
 
 async function redraw(form, push) {
   if (asking) asking.abort();
@@ -139,8 +141,30 @@ async function redraw(form, push) {
   // What is as it was needs no place in the address.
   for (const field of all('[data-default]', form)) if (values.get(field.name) === field.dataset.default) values.delete(field.name);
   const address = form.getAttribute('action') + (values.size ? '?' + values : '');
+  delete form.dataset.typed;
   one('main').classList.add('busy');
   await bring(address, address, mine, push);
+}
+
+const fieldsOf = form => [...form.elements].filter(each => each.name && each.type !== 'hidden' && each.type !== 'submit');
+const valueOf = field => field.type === 'checkbox' ? field.checked : field.value;
+
+// The page comes while its reader goes on typing: what was typed since it was asked for stays, and is asked for with the next change
+// or when its field is left.
+function typedSince(asked) {
+  const form = one('form[data-live]');
+  return form ? fieldsOf(form).map(each => [each.name, valueOf(each)]).filter(([name, value]) => asked.has(name) && asked.get(name) !== value) : [];
+}
+
+function typeAgain(typed) {
+  const form = one('form[data-live]');
+  if (!form) return;
+  for (const [name, value] of typed) {
+    const field = fieldsOf(form).find(each => each.name === name);
+    if (!field) continue;
+    if (field.type === 'checkbox') field.checked = value; else field.value = value;
+    form.dataset.typed = 'yes';
+  }
 }
 
 // A report that takes long comes as its last answer first: what was asked for is put in when it is there.
@@ -155,13 +179,17 @@ function bringAnew(within) {
 
 async function bring(address, from, mine, push) {
   const main = one('main');
+  const asked = new Map(all('form[data-live]').flatMap(fieldsOf).map(each => [each.name, valueOf(each)]));
   try {
     const answer = await fetch(from, { headers: { Accept: 'text/html' }, signal: mine.signal });
     const page = new DOMParser().parseFromString(await answer.text(), 'text/html');
     const open = all('main details[open][id]').map(each => each.id);
     const focus = document.activeElement && document.activeElement.id;
+    const typed = typedSince(asked);
     const at = scrollY;
+    replacing = true;
     main.replaceWith(document.adoptNode(one('main', page)));
+    replacing = false;
     const tabs = one('header', page);
     if (tabs) one('header').replaceWith(document.adoptNode(tabs));
     document.title = page.title;
@@ -170,6 +198,7 @@ async function bring(address, from, mine, push) {
     scrollTo(0, at);
     const again = focus && document.getElementById(focus);
     if (again) again.focus({ preventScroll: true });
+    typeAgain(typed);
     if (push) goTo(address);
     bringAnew(one('main'));
   } catch (fault) {
@@ -182,14 +211,18 @@ const TYPING = 600;
 
 function liveForm(form) {
   let waiting = 0, keyed = -TYPING;
+  const gone = () => replacing || !form.isConnected;
   const soon = () => { clearTimeout(waiting); waiting = setTimeout(() => { waiting = 0; redraw(form, true); }, TYPING); };
   form.addEventListener('submit', event => { event.preventDefault(); clearTimeout(waiting); redraw(form, true); });
+  // A field whose text was put back tells of no change of its own.
+  form.addEventListener('focusout', () => { if (form.dataset.typed && !waiting && !gone()) redraw(form, true); });
   form.addEventListener('keydown', event => {
     if (event.target.tagName !== 'SELECT') return;
     keyed = event.timeStamp;
     if (waiting) soon();
   });
   form.addEventListener('change', event => {
+    if (gone()) return;
     if (event.target.tagName === 'SELECT' && event.timeStamp - keyed < TYPING) soon();
     else { clearTimeout(waiting); redraw(form, true); }
   });
