@@ -77,6 +77,33 @@ public class ChangeTests(OpenDemoFarm farm)
         Assert.NotEqual(before, await figures.InnerTextAsync());
     }
 
+    // Whoever picks a channel and goes on to the next field types while the page of the channel is on its way.
+    [Fact]
+    public async Task Field_TypedIntoWhileThePageIsDrawnAnew_KeepsItsText_AndCountsOnceItIsLeft()
+    {
+        IPage page = await farm.WindowAsync();
+        await page.OpenAsync("/prices");
+        TaskCompletionSource typed = new(TaskCreationOptions.RunContinuationsAsynchronously);
+        await page.RouteAsync("**/prices?channel=*", async route =>
+        {
+            await typed.Task;
+            await route.ContinueAsync();
+        });
+        ILocator step = page.GetByLabel("Price step"), main = page.Locator("main");
+        await page.EvaluateAsync("() => { document.querySelector('main').dataset.old = 'yes'; for (const fold of document.querySelectorAll('details')) fold.open = true; }");
+        await page.Locator("[name=channel]").SelectOptionAsync("Depot Market");
+        await step.FillAsync("0.5");
+        typed.SetResult();
+        await Assertions.Expect(main).Not.ToHaveAttributeAsync("data-old", "yes");
+        await Assertions.Expect(step).ToHaveValueAsync("0.5");
+        await Assertions.Expect(step).ToBeFocusedAsync();
+        Assert.EndsWith("?channel=Depot+Market", page.Url, StringComparison.Ordinal);
+
+        await step.PressAsync("Tab");
+        await page.WaitForURLAsync("**/prices?channel=Depot+Market&step=0.5");
+        await Assertions.Expect(step).ToHaveValueAsync("0.5");
+    }
+
     [Fact]
     public async Task WrongValue_IsExplainedBesideItsField_AndThePageStays()
     {
