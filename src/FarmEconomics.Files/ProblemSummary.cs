@@ -109,7 +109,7 @@ public static class ProblemSummary
     }
 
     private static string Money(ProblemCause cause, Notation notation) => cause.First.Severity == Severity.Error && cause.Money != 0m
-        ? notation.Text($", with {cause.Money:0.00} of money in {(cause.Count == 1 ? "it" : "them")}") : "";
+        ? notation.Text($", with {notation.Prefix}{cause.Money:#,0.00} of money in {(cause.Count == 1 ? "it" : "them")}") : "";
 
     private static string Fix(ProblemCause cause)
     {

@@ -8,7 +8,7 @@ internal static class CostingProblems
 {
     internal static Problem NoWeights(Pool pool, int year, decimal money, decimal hours, Notation notation) => ProblemCatalog.Make(
         ProblemCodes.NoWeights, pool.Row.Source, "basis",
-        notation.Text($"The pool {pool.Name} has {money:0.00} and {hours:0.##} hours in {year} but no "
+        notation.Text($"The pool {pool.Name} has {notation.Prefix}{money:#,0.00} and {hours:0.##} hours in {year} but no "
             + $"{notation.Label(pool.Basis.Kind.Unit)} to share them by: not assigned to any crop.")) with
     { Money = money };
 
@@ -76,8 +76,8 @@ internal static class CostingProblems
             row,
             "hours",
             notation.Text(
-                $"A hired hour of {year} cost {cost:0.00} by the books, and the workers' wages are {wage:0.00} on average: "
-                    + $"hours or wages may be missing."
+                $"A hired hour of {year} cost {notation.Prefix}{cost:0.00} by the books, and the workers' wages are "
+                    + $"{notation.Prefix}{wage:0.00} on average: hours or wages may be missing."
             )
         );
 

@@ -98,7 +98,7 @@ internal static class TracingProblems
 
     internal static Problem ShareIncomeWithoutShares(Channel channel, int year, decimal amount, Notation notation) => ProblemCatalog.Make(
         ProblemCodes.ShareIncomeWithoutShares, channel.Row.Source, "channel",
-        notation.Text($"Members paid {amount:0.00} to {channel.Name} for {year}, but no {year} box is recorded yet. "
+        notation.Text($"Members paid {notation.Prefix}{amount:#,0.00} to {channel.Name} for {year}, but no {year} box is recorded yet. "
             + $"Until then it counts as other income.")) with
     { Money = amount };
 
