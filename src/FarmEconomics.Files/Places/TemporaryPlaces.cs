@@ -47,11 +47,18 @@ internal static class TemporaryPlaces
     {
         lock (Gate)
         {
-            foreach (string path in Places)
+            for (int attempt = 1; attempt <= Attempts; attempt++)
             {
-                for (int attempt = 1; attempt <= Attempts && !TryDelete(path); attempt++)
+                foreach (string path in Places)
                 {
-                    Thread.Sleep(Pause);
+                    TryDelete(path);
+                }
+
+                // Who still writes may have begun a folder anew meanwhile.
+                Thread.Sleep(Pause);
+                if (!Places.Any(Path.Exists))
+                {
+                    return;
                 }
             }
         }
@@ -84,16 +91,15 @@ internal static class TemporaryPlaces
         }
     }
 
-    private static bool TryDelete(string path)
+    private static void TryDelete(string path)
     {
         try
         {
             Delete(path);
-            return true;
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
-            return false;
+            // Tried again.
         }
     }
 }

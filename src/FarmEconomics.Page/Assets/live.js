@@ -188,8 +188,7 @@ async function bring(address, from, mine, push) {
     const typed = typedSince(asked);
     const at = scrollY;
     replacing = true;
-    main.replaceWith(document.adoptNode(one('main', page)));
-    replacing = false;
+    try { main.replaceWith(document.adoptNode(one('main', page))); } finally { replacing = false; }
     const tabs = one('header', page);
     if (tabs) one('header').replaceWith(document.adoptNode(tabs));
     document.title = page.title;

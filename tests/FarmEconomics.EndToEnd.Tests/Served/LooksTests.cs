@@ -46,7 +46,7 @@ public class LooksTests(OpenDemoFarm farm)
 
     public static TheoryData<string> Pages =>
     [
-        "/?year=2024", "/tables", "/explain?crop=Broccoli", "/nothing-here", "/prices?step=wrong", "/crops/tomatoes", "/crops/radish?set.owner_wage=30", "/rows/garlic",
+        "/tables", "/explain?crop=Broccoli", "/nothing-here", "/prices?step=wrong", "/crops/radish?set.owner_wage=30", "/rows/garlic",
         .. FarmEconomics.Reports.Answers.ReportCatalog.Tabs.Select(report => FarmEconomics.Page.Views.Nav.PathOf(report.Id)),
     ];
 
