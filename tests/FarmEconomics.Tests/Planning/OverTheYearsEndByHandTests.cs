@@ -73,7 +73,11 @@ public class OverTheYearsEndByHandTests
         PlanModel farm = SmallFarm.Of();
         PlanSowing sowing = farm.Sowings[0] with
         {
-            Yield = SmallFarm.At((SmallFarm.SoldWeek, 2.0)), LaterUnits = 1.0, EarnsAfter = 4.0, Cost = 0.0, Today = 10.0,
+            Yield = SmallFarm.At((SmallFarm.SoldWeek, 2.0)),
+            LaterUnits = 1.0,
+            EarnsAfter = 4.0,
+            Cost = 0.0,
+            Today = 10.0,
         };
         IReadOnlyList<IReadOnlyList<PlanStep>> nothing = [.. Enumerable.Range(0, PlanModel.Weeks).Select(_ => (IReadOnlyList<PlanStep>)[])];
         BestMix mix = BestMix.Of(
