@@ -132,7 +132,10 @@ public class ReviewCommandTests
         ProgramRun run = await Program.RunAsync("review", records, "--out", scratch.File("out"));
 
         Assert.Equal(1, run.ExitCode);
-        Assert.Contains("error E201: There is no crop \"lettuse\" in crops.csv: sales.csv:4:12, with $6.00 of money in it.", run.Error, StringComparison.Ordinal);
+        Assert.Contains(
+            "error E201: There is no crop \"lettuse\" in crops.csv: sales.csv:4:12, with $6.00 of money in it.",
+            run.Error,
+            StringComparison.Ordinal);
         Assert.Contains("did you mean lettuce? One line in aliases.csv fixes it: crops,lettuse,lettuce", run.Error, StringComparison.Ordinal);
         Assert.False(Directory.Exists(scratch.File("out")));
     }

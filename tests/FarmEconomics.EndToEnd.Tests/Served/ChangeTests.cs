@@ -90,7 +90,8 @@ public class ChangeTests(OpenDemoFarm farm)
             await route.ContinueAsync();
         });
         ILocator step = page.GetByLabel("Price step"), main = page.Locator("main");
-        await page.EvaluateAsync("() => { document.querySelector('main').dataset.old = 'yes'; for (const fold of document.querySelectorAll('details')) fold.open = true; }");
+        await page.EvaluateAsync("() => document.querySelectorAll('details').forEach(each => each.open = true)");
+        await main.EvaluateAsync("each => { each.dataset.old = 'yes'; }");
         await page.Locator("[name=channel]").SelectOptionAsync("Depot Market");
         await step.FillAsync("0.5");
         typed.SetResult();

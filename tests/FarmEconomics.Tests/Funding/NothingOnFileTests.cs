@@ -24,7 +24,9 @@ public class NothingOnFileTests
         Assert.DoesNotContain("paid $", answer, StringComparison.Ordinal);
         Assert.DoesNotContain("before depreciation", answer, StringComparison.Ordinal);
         Assert.DoesNotContain("operating loan", answer, StringComparison.Ordinal);
-        Assert.Contains("What the books paid of tax in 2025 isn't known: no expenses of 2025 on file.", string.Join(' ', TaxSheet.Taxes(writeUp).Table.Notes));
+        Assert.Contains(
+            "What the books paid of tax in 2025 isn't known: no expenses of 2025 on file.",
+            string.Join(' ', TaxSheet.Taxes(writeUp).Table.Notes));
         var tax = StatementSheets.Tax(writeUp).Table.Rows;
         Assert.All(tax.Where(row => (string?)row[0].Value is "33" or "34"), row => Assert.Equal("no expenses of 2025 on file", row[2].Reason));
         Assert.Equal("no expenses of 2025 on file", writeUp.Inputs.FamilyLiving.Reason);

@@ -58,7 +58,10 @@ public class SharePricingTests
         Assert.Equal(5m + 2.5m, shares.BoxCost(shares.Contents.Weeks[0]).Value);
     }
 
-    /// <summary>Ten full boxes and ten halves: 150 / 15 = 10 of contents a full share, 50 / 20 = 2.50 a box to hand out; a half 5 + 2.50.</summary>
+    /// <summary>
+    /// Ten full boxes and ten halves: 150 / 15 = 10 of contents a full share, 50 / 20 = 2.50 a box to hand out;
+    /// a half 5 + 2.50.
+    /// </summary>
     [Fact]
     public void Table_SpeaksOfHalfShares_OnlyWhereThereAreSome()
     {

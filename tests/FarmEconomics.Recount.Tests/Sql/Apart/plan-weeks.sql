@@ -144,11 +144,14 @@ UNION ALL SELECT crop, cover, 0, 1 FROM facts f WHERE NOT EXISTS (FROM parts p W
 -- Sowings: every week from the earliest to the latest, in a gap of over six weeks between two plantings only within two weeks of either;
 -- one before its year began comes in at the end of the year planned. One picked
 -- after the year gives nothing in it. None comes in up to the week in which the last on record of the year planned did.
--- Beside them what stands from before (in the year planned itself: up to the closing date), as it is.
+-- Beside them what stands from before (in the year planned itself: up to the closing date), as it is, up to the week in which the last of it
+-- leaves its bed by its rows; what has left before the year begins is none.
 SET VARIABLE stands_until = CASE WHEN getvariable('as_of') < window_start(getvariable('before') + 2) - 1 THEN getvariable('as_of')
     ELSE getvariable('start') - 1 END;
 SET VARIABLE last_week_in = coalesce((SELECT max(least(51, (in_bed - getvariable('start')) // 7)) FROM stays
     WHERE in_bed >= getvariable('start') AND in_bed <= getvariable('stands_until')), -1);
+CREATE OR REPLACE TABLE leaving_days AS
+SELECT planting, CASE WHEN count(*) = count(out_of_bed) THEN max(out_of_bed) END AS day FROM planting_rows GROUP BY planting;
 CREATE OR REPLACE TABLE sowings AS
 WITH every_week AS (SELECT *, CAST(unnest(range(since, until + 1)) AS INTEGER) AS of_week FROM facts),
 told AS (
@@ -160,22 +163,25 @@ told AS (
 ), moved AS (
     SELECT *, CASE WHEN of_week < 0 THEN (of_week % 52 + 52) % 52 ELSE least(51, of_week) END AS week, of_week < 0 AS next FROM weekly),
 listed AS (
-    SELECT crop, cover, place, 1 AS part, of_week AS turn, of_week, week, next OR week + first >= 52 AS later FROM moved
-    WHERE week > getvariable('last_week_in')
+    SELECT crop, cover, place, 1 AS part, of_week AS turn, of_week, week, next OR week + first >= 52 AS later, NULL AS leaves
+    FROM moved WHERE week > getvariable('last_week_in')
     UNION ALL
-    SELECT f.crop, f.cover, f.place, 2, s.place, since_start(s.in_bed), since_start(s.in_bed), false
-    FROM seen s JOIN facts f ON f.crop = s.crop AND f.cover = s.cover
-    WHERE s.year = getvariable('before') + 1 AND s.first_in <= getvariable('stands_until') AND NOT s.perennial)
+    SELECT f.crop, f.cover, f.place, 2, s.place, since_start(s.in_bed), since_start(s.in_bed), false,
+        coalesce((l.day - getvariable('start') + 6) // 7, since_start(s.in_bed) + f.weeks)
+    FROM seen s JOIN facts f ON f.crop = s.crop AND f.cover = s.cover JOIN leaving_days l ON l.planting = s.planting
+    WHERE s.year = getvariable('before') + 1 AND s.first_in <= getvariable('stands_until') AND NOT s.perennial
+      AND (l.day IS NULL OR l.day > getvariable('start')))
 SELECT row_number() OVER (ORDER BY place, part, turn) AS sowing, * FROM listed;
 CREATE OR REPLACE TABLE yields AS
-SELECT s.sowing, CASE WHEN s.later THEN 0 WHEN count(k.planting) = 0 THEN any_value(f.mean) ELSE greatest(0,
+SELECT s.sowing, CASE WHEN count(k.planting) = 0 THEN any_value(f.mean) ELSE greatest(0,
     any_value(f.mean) + count(k.planting) / (count(k.planting) + 4) * (sum(k.units) / sum(k.feet) - any_value(f.mean))) END AS units
 FROM sowings s JOIN facts f ON f.crop = s.crop AND f.cover = s.cover
-LEFT JOIN known_sowings k ON k.crop = s.crop AND k.cover = s.cover AND abs(k.week - s.of_week) <= 2 GROUP BY s.sowing, s.later;
+LEFT JOIN known_sowings k ON k.crop = s.crop AND k.cover = s.cover AND abs(k.week - s.of_week) <= 2 GROUP BY s.sowing;
 
 -- Hours of a bed-foot by week, growing and raising apart from picking. Raising evenly over the weeks in the nursery (at least one),
 -- before it comes into the bed, those before the year so many weeks before its end, but of what stands by then; growing first_week to 1.
-CREATE OR REPLACE TABLE grow_weeks AS
+-- What stands takes none from the week it leaves in on.
+CREATE OR REPLACE TABLE whole_weeks AS
 SELECT s.sowing, w.nth, CASE
     WHEN (w.nth >= s.week - greatest(1, f.nursery_weeks) AND w.nth < s.week)
         OR (s.week >= 0 AND w.nth - 52 >= s.week - greatest(1, f.nursery_weeks) AND w.nth - 52 < s.week)
@@ -184,11 +190,25 @@ SELECT s.sowing, w.nth, CASE
     WHEN w.nth = s.week THEN f.grow * getvariable('first_week') / (getvariable('first_week') + f.weeks - 1)
     WHEN w.nth > s.week AND w.nth < s.week + f.weeks THEN f.grow / (getvariable('first_week') + f.weeks - 1) ELSE 0 END AS hours
 FROM sowings s JOIN facts f ON f.crop = s.crop AND f.cover = s.cover CROSS JOIN (SELECT CAST(unnest(range(52)) AS INTEGER) AS nth) w;
-CREATE OR REPLACE TABLE pick_weeks AS
-SELECT s.sowing, s.week + f.first + p.i AS nth, y.units * p.part * coalesce(h.per_unit, 0) AS hours
+CREATE OR REPLACE TABLE grow_weeks AS
+SELECT w.sowing, w.nth, CASE WHEN w.nth < coalesce(s.leaves, 52) THEN w.hours ELSE 0 END AS hours
+FROM whole_weeks w JOIN sowings s ON s.sowing = w.sowing;
+
+-- Weeks of picking are medians: what falls up to two weeks after the one it leaves in is picked in its last, and what falls later is lost.
+-- What is picked after the year is no hour of it, and of a row that stands past its end no part of what it takes in it.
+CREATE OR REPLACE TABLE picking_weeks AS
+SELECT s.sowing, s.later, least(s.week + f.first + p.i, coalesce(s.leaves - 1, 1000)) AS nth,
+    y.units * p.part * coalesce(h.per_unit, 0) AS hours
 FROM sowings s JOIN yields y ON y.sowing = s.sowing JOIN facts f ON f.crop = s.crop AND f.cover = s.cover
-JOIN pattern p ON p.crop = s.crop AND p.cover = s.cover
-LEFT JOIN handling h ON h.crop = s.crop WHERE s.week + f.first + p.i BETWEEN 0 AND 51;
+JOIN pattern p ON p.crop = s.crop AND p.cover = s.cover LEFT JOIN handling h ON h.crop = s.crop
+WHERE s.week + f.first + p.i - coalesce(s.leaves - 1, 1000) <= 2;
+CREATE OR REPLACE TABLE pick_weeks AS SELECT sowing, nth, hours FROM picking_weeks WHERE NOT later AND nth BETWEEN 0 AND 51;
+CREATE OR REPLACE TABLE beside AS
+SELECT s.sowing, CASE WHEN s.part = 2 OR s.later OR s.week + any_value(f.weeks) > 52
+        THEN greatest(0, any_value(f.nursery + f.grow) - coalesce(sum(w.hours), 0)) ELSE 0 END AS grown,
+    coalesce((SELECT sum(p.hours) FROM picking_weeks p WHERE p.sowing = s.sowing AND (p.later OR p.nth > 51)), 0) AS picked
+FROM sowings s JOIN facts f ON f.crop = s.crop AND f.cover = s.cover LEFT JOIN whole_weeks w ON w.sowing = s.sowing
+GROUP BY s.sowing, s.part, s.later, s.week;
 
 -- Perennials that still stand: growing evenly over the year, picking in the weeks of their lots, over the bed-feet of all seasons; up to
 -- the day their row says they leave. Those that stand longest first.
@@ -202,7 +222,7 @@ WITH stay_weeks AS (
     WHERE s.perennial AND s.counts AND s.year = getvariable('before') AND w.weeks > 0)
 SELECT 1000000 + row_number() OVER (ORDER BY p.place, e.weeks DESC) AS sowing, p.crop, p.cover, p.place, e.weeks
 FROM fact_places p JOIN each e ON e.crop = p.crop AND e.cover = p.cover;
-INSERT INTO sowings SELECT sowing, crop, cover, place, 1, 0, -1, -1, false FROM stands;
+INSERT INTO sowings SELECT sowing, crop, cover, place, 1, 0, -1, -1, false, NULL FROM stands;
 INSERT INTO grow_weeks
 SELECT s.sowing, CAST(unnest(range(s.weeks)) AS INTEGER), (g.nursery + g.grow) / 52
 FROM stands s JOIN growing g ON g.crop = s.crop AND g.cover = s.cover;
@@ -215,7 +235,8 @@ LEFT JOIN handling h ON h.crop = s.crop WHERE week_in(l.date, window_of(l.date))
 GROUP BY s.sowing, week_in(l.date, window_of(l.date));
 
 -- A row's hours fall as those of its crop's sowing nearest in time, whatever the cover; of two as near the first. One for the year after
--- takes what growing it takes of this year; of one that came in before the year, near one that stands, the hours before it are done.
+-- takes what growing it takes of this year; of one that came in before the year, near one that stands, the hours before it are done; of one
+-- that stands past the year those after it are none of its.
 -- Without hours on record, evenly over its stay.
 CREATE OR REPLACE TABLE near AS
 SELECT d.row, arg_min(s.sowing, (abs(s.week - since_start(d.in_bed)), s.sowing)) AS sowing
@@ -223,14 +244,14 @@ FROM draft d JOIN sowings s ON s.crop = d.crop GROUP BY d.row;
 CREATE OR REPLACE TABLE row_weeks AS
 WITH shapes AS (
     SELECT sowing, nth, sum(hours) AS hours FROM (FROM grow_weeks UNION ALL FROM pick_weeks) GROUP BY sowing, nth
-), done AS (
-    SELECT s.sowing, greatest(0, any_value(f.nursery + f.grow) - coalesce(sum(g.hours), 0)) AS hours
-    FROM sowings s JOIN facts f ON f.crop = s.crop AND f.cover = s.cover LEFT JOIN grow_weeks g ON g.sowing = s.sowing
-    WHERE s.part = 2 GROUP BY s.sowing
+), past AS (
+    SELECT row, out_of_bed > window_start(getvariable('before') + 2) AS stays_on, in_bed < getvariable('start') AS came_before FROM draft
 ), shaped AS (
     SELECT n.row, s.nth, s.hours / (sum(s.hours) OVER (PARTITION BY n.row)
-        + CASE WHEN d.in_bed < getvariable('start') THEN coalesce(b.hours, 0) ELSE 0 END) AS part
-    FROM near n JOIN draft d ON d.row = n.row JOIN shapes s ON s.sowing = n.sowing LEFT JOIN done b ON b.sowing = n.sowing
+        + CASE WHEN d.stays_on OR (d.came_before AND o.part = 2) THEN coalesce(b.grown, 0) ELSE 0 END
+        + CASE WHEN d.stays_on THEN coalesce(b.picked, 0) ELSE 0 END) AS part
+    FROM near n JOIN past d ON d.row = n.row JOIN shapes s ON s.sowing = n.sowing JOIN sowings o ON o.sowing = n.sowing
+    LEFT JOIN beside b ON b.sowing = n.sowing
     WHERE s.hours > 0
 ), even AS (
     SELECT row, unnest(range(since, until + 1)) AS nth, 1.0 / (until + 1 - since) AS part

@@ -25,7 +25,9 @@ public class UnpricedSeasonTests
         string answer = SeasonSentences.Answer(review.Season(2025)).Markdown;
 
         Assert.Contains(
-            "In **2025** the farm grew **2 crops, none of them with a price**. What they brought in is not available.", answer, StringComparison.Ordinal);
+            "In **2025** the farm grew **2 crops, none of them with a price**. What they brought in is not available.",
+            answer,
+            StringComparison.Ordinal);
         Assert.DoesNotContain("led.", answer, StringComparison.Ordinal);
     }
 }
