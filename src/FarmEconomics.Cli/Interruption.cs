@@ -10,7 +10,7 @@ internal sealed class Interruption : IDisposable
     /// <summary>What a person reads then.</summary>
     internal const string Sentence = "Stopped before it was done. Your records and the results of earlier runs are as they were.";
 
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(10);
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(3);
     private readonly CancellationTokenSource source = new();
     private readonly TaskCompletionSource asked = new(), askedAgain = new();
     private readonly PosixSignalRegistration[] heard;
