@@ -153,7 +153,8 @@ const valueOf = field => field.type === 'checkbox' ? field.checked : field.value
 // or when its field is left.
 function typedSince(asked) {
   const form = one('form[data-live]');
-  return form ? fieldsOf(form).map(each => [each.name, valueOf(each)]).filter(([name, value]) => asked.has(name) && asked.get(name) !== value) : [];
+  return !form ? [] : fieldsOf(form).map(each => [each.name, valueOf(each)])
+    .filter(([name, value]) => asked.has(name) && asked.get(name) !== value);
 }
 
 function typeAgain(typed) {

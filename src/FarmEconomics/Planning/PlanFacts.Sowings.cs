@@ -57,7 +57,9 @@ public sealed partial class PlanFacts
 
     /// <summary>Weeks of the year planned that a perennial still stands, begun ones too: all, or up to the day its row says.</summary>
     private int WeeksLeft(BedStay stay) =>
-        stay.Row.OutOfBed is { } day ? Math.Clamp((day.DayNumber - start.DayNumber + 6) / 7, 0, PlanModel.Weeks) : PlanModel.Weeks;
+        stay.Row.OutOfBed is { } day ? Math.Clamp(WeeksUntil(day), 0, PlanModel.Weeks) : PlanModel.Weeks;
+
+    private int WeeksUntil(DateOnly day) => (day.DayNumber - start.DayNumber + 6) / 7;
 
     private IEnumerable<PlanSowing> SowingsOf(Crop crop, int place)
     {
@@ -201,7 +203,7 @@ public sealed partial class PlanFacts
             DateOnly first = one.Stays.Min(stay => stay.In);
             int week = (int)Math.Floor((first.DayNumber - start.DayNumber) / 7.0);
             DateOnly leavesOn = one.Stays.Max(LeavesOn);
-            int leaves = leavesOn < DateOnly.MaxValue ? (leavesOn.DayNumber - start.DayNumber + 6) / 7 : week + facts.WeeksInBed;
+            int leaves = leavesOn < DateOnly.MaxValue ? WeeksUntil(leavesOn) : week + facts.WeeksInBed;
             double feet = (double)one.BedFeet.Value;
             (double[] yields, double after, double lost) = Picked(facts, week, facts.YieldAt(week), leaves);
             double[] hours = GrowHours(week, facts, grow);

@@ -85,7 +85,8 @@ internal static class RecordsDocument
           Days without a year are of the one the title or the file's name tells; where they run over New Year, each needs its own.
         - **Quantities** may be noted: `12 bu`, `~15`, `3 1/2 lb`, `2½`, `1,5 kg` become a number and a unit; how many are marked as about right is said.
         - **Units** may stand in the item's name, where no column has any: five of "Salad mix bag" are five bags, two of
-          "Salad mix 1/2 lb" two half pounds (`units` says that 1/2 lb is 0.5 lb). A heading such as "Picked (lb)" or "kg" names a unit, too.
+          "Salad mix 1/2 lb" two half pounds (`units` says that 1/2 lb is 0.5 lb).
+          A heading such as "Picked (lb)" or "kg" names a unit, too.
         - **Hours** may be a time, start and end with a break, or times in and out by turns. A start without an end, an odd number of times,
           and times of two days are errors of their row. Numbers that look like parts of a day (0.3125 for 7:30) are asked for.
         - **Weeks**: one total a week is a period, from `date` to `through`, and no day of forty hours; columns for Monday, Tuesday and so on stand on their

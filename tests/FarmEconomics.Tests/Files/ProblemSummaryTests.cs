@@ -21,7 +21,8 @@ public class ProblemSummaryTests
         Assert.Equal(
             [
                 $"In {folder}:",
-                "error E201: There is no crop \"Kalle\" in crops.csv: 87 rows in sales.csv and 2 other files, first at input_rates.csv:2:11, with $170.00 of money in them.",
+                "error E201: There is no crop \"Kalle\" in crops.csv: 87 rows in sales.csv and 2 other files, "
+                    + "first at input_rates.csv:2:11, with $170.00 of money in them.",
                 "    did you mean kale? One line in aliases.csv fixes all: crops,Kalle,kale",
             ],
             lines);

@@ -48,9 +48,8 @@ internal static class DraftDates
                 + $"such as \"{values.First(text => !DateForms.TryRead(text, forms[0], out _))}\": those rows are held back" : "";
         odd += DateForms.BringsTheYear(forms[0]) ? "; the year is the one in the file's title or name" : "";
         string turned = Turned(values);
-        string? chosen = forms.Count == 1 ? forms[0]
-            : said != DatesWritten.Unknown ? forms.Find(form => form[0] == (said == DatesWritten.MonthFirst ? 'M' : 'D'))
-            : forms.Find(form => IsOf(farmForm, form));
+        bool isTold = said != DatesWritten.Unknown || farmForm is not null;
+        string? chosen = forms.Count == 1 || (isTold && IsLikely(forms[0], farmForm, said)) ? forms[0] : null;
         return chosen is null ? Asked(source, values, forms, odd) : new DraftRow("date", source)
         {
             Format = chosen == DateForms.Iso ? null : chosen,
@@ -79,11 +78,8 @@ internal static class DraftDates
     // Days with points between are written day first (common practice, no source).
     private static bool IsLikely(string form, string? farmForm, DatesWritten said) =>
         said != DatesWritten.Unknown ? form[0] == (said == DatesWritten.MonthFirst ? 'M' : 'D')
-        : farmForm is not null ? IsOf(farmForm, form)
-        : form.StartsWith("D.", StringComparison.Ordinal);
-
-    private static bool IsOf(string? farmForm, string form) => farmForm is not null
-        && (DateForms.BringsTheYear(form) ? DateText.FormOf(form).Format?.Replace(' ', '/') : DateText.NormalizeFormat(form)) == farmForm;
+        : farmForm is null ? form.StartsWith("D.", StringComparison.Ordinal)
+        : farmForm == (DateForms.BringsTheYear(form) ? DateText.FormOf(form).Format?.Replace(' ', '/') : DateText.NormalizeFormat(form));
 
     private static string NoDay(string shown) => $"? no day can be read here: \"{shown}\""
         + (DateForms.LacksAYear(shown) ? "; it has no year: put the year into the file's name, such as picks-2025, and begin again "

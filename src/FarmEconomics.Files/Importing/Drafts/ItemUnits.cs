@@ -20,24 +20,19 @@ internal static partial class ItemUnits
         HashSet<string> crops = Set(records?.Crops.Select(row => row.Crop.Trim()) ?? []);
         string[] known = UnitNames.OnRecord(records);
         HashSet<string> units = Set([.. known, .. UnitNames.All]);
-        string[] items = [.. crop.Values.Where(item => !crops.Contains(item))];
-        foreach (string item in items.Where(item => Sized(item, units) is not null).DistinctBy(item => Ending(item, units))
-            .OrderByDescending(item => Ending(item, units).Length))
+        (string Item, Match? Sized)[] items =
+            [.. crop.Values.Where(item => !crops.Contains(item)).Select(item => (item, Sized(item, units.Contains)))];
+
+        foreach ((string item, Match? sized) in items.Where(pair => pair.Sized is not null).DistinctBy(pair => pair.Sized!.Value)
+            .OrderByDescending(pair => pair.Sized!.Length))
         {
-            string size = Sized(item, units)!.Groups["whole"].Value;
-            yield return new DraftRow("unit", crop.Heading)
-            {
-                When = Ending(item, units),
-                Match = "pattern",
-                Becomes = size,
-                Note = $"? {item} is sold by the {size}; how much of the crop's own unit that is stands in units.csv",
-            };
+            yield return OfSize(crop.Heading, item, sized!);
         }
 
-        foreach (IGrouping<string, string> unit in items.Where(item => Sized(item, units) is null)
-            .Select(item => (item, Last: Last(item)))
+        foreach (IGrouping<string, string> unit in items.Where(pair => pair.Sized is null)
+            .Select(pair => (pair.Item, Last: Last(pair.Item)))
             .Where(pair => units.Contains(pair.Last))
-            .GroupBy(pair => pair.Last, pair => pair.item, StringComparer.OrdinalIgnoreCase)
+            .GroupBy(pair => pair.Last, pair => pair.Item, StringComparer.OrdinalIgnoreCase)
             .OrderByDescending(group => group.Count()))
         {
             string ending = unit.First()[..^1].EndsWith(unit.Key, StringComparison.OrdinalIgnoreCase) ? $"* ({unit.Key})" : $"* {unit.Key}";
@@ -54,7 +49,7 @@ internal static partial class ItemUnits
     /// <summary>An item and the unit its name ends with, one of them: "Kale bunches" is Kale by the bunch; else null.</summary>
     public static (string Item, string Unit)? Split(string item)
     {
-        if (Sized(item, Set(UnitNames.All)) is { } sized)
+        if (Sized(item, UnitNames.IsOne) is { } sized)
         {
             return item.Trim()[..sized.Index].TrimEnd(' ', ',', '-') is { Length: > 0 } crop
                 ? (crop, sized.Groups["whole"].Value.ToLowerInvariant()) : null;
@@ -72,13 +67,19 @@ internal static partial class ItemUnits
         return (name, singular.First(UnitNames.IsOne).ToLowerInvariant());
     }
 
-    // A size with its unit at the end of a name: 1/2 lb, 5oz, (0.25 lb); a single one of a unit is the unit.
-    private static Match? Sized(string item, HashSet<string> units) =>
-        Size().Match(item.Trim()) is { Success: true } match && units.Contains(match.Groups["unit"].Value)
-            && match.Groups["size"].Value is not "1" ? match : null;
-
     // The size as a pattern of its own: "* 5 oz" is no "15 oz".
-    private static string Ending(string item, HashSet<string> units) => Sized(item, units) is { } match ? $"*{match.Value}" : "";
+    private static DraftRow OfSize(string heading, string item, Match sized) => new("unit", heading)
+    {
+        When = $"*{sized.Value}",
+        Match = "pattern",
+        Becomes = sized.Groups["whole"].Value,
+        Note = $"? {item} is sold by the {sized.Groups["whole"].Value}; how much of the crop's own unit that is stands in units.csv",
+    };
+
+    // A size with its unit at the end of a name: 1/2 lb, 5oz, (0.25 lb); a single one of a unit is the unit.
+    private static Match? Sized(string item, Func<string, bool> isUnit) =>
+        Size().Match(item.Trim()) is { Success: true } match && isUnit(match.Groups["unit"].Value)
+            && match.Groups["size"].Value is not "1" ? match : null;
 
     private static string Last(string item)
     {

@@ -144,8 +144,8 @@ UNION ALL SELECT crop, cover, 0, 1 FROM facts f WHERE NOT EXISTS (FROM parts p W
 -- Sowings: every week from the earliest to the latest, in a gap of over six weeks between two plantings only within two weeks of either;
 -- one before its year began comes in at the end of the year planned. One picked
 -- after the year gives nothing in it. None comes in up to the week in which the last on record of the year planned did.
--- Beside them what stands from before (in the year planned itself: up to the closing date), as it is, up to the week in which the last of it
--- leaves its bed by its rows; what has left before the year begins is none.
+-- Beside them what stands from before (in the year planned itself: up to the closing date), as it is, up to the week in which the last of
+-- it leaves its bed by its rows; what has left before the year begins is none.
 SET VARIABLE stands_until = CASE WHEN getvariable('as_of') < window_start(getvariable('before') + 2) - 1 THEN getvariable('as_of')
     ELSE getvariable('start') - 1 END;
 SET VARIABLE last_week_in = coalesce((SELECT max(least(51, (in_bed - getvariable('start')) // 7)) FROM stays
