@@ -133,7 +133,7 @@ internal sealed class ImportFilling
             why = ClockText.Between(text, source(until), out hours);
         }
         else if (ImportWords.Has(formats, ImportWords.Punches)
-            && ClockText.IsPunches(text.Replace(' ', ',')) | ClockText.Minutes(text) is not null)
+            && (ClockText.Times(text).Length > 0 || ClockText.Minutes(text) is not null))
         {
             why = ClockText.Punches(text, out hours);
         }

@@ -130,7 +130,8 @@ internal static class ImportRemarks
         string headings = block.IsWithoutHeadings
             ? "no headings: the columns are numbered"
             : $"headings in line {string.Join(", ", lines)}";
-        string wide = mapping.IsWide ? "; wide: each value under its own heading becomes a row" : "";
+        string wide = mapping.IsWide ? "; wide: each value under its own heading becomes a row"
+            : block.Segments.Any(part => part.Number > 0) ? "; columns with numbers: each number becomes a row" : "";
         yield return $"Read as {block.Grid.Look}; {headings}{wide}.";
         if (Unread(block, mapping) is { Length: > 0 } unread)
         {

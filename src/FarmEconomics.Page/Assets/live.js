@@ -209,6 +209,12 @@ async function bring(address, from, mine, push) {
 // A list changes with every key typed into it ("2", "20", "202"): the page waits until the typing is over, or it would be redrawn under it.
 const TYPING = 600;
 
+// A crop whose new price nobody has typed yet changes nothing: who chose it isn't told what is missing before there was time for it.
+function waits(field) {
+  const other = field.dataset.waitsFor && document.getElementById(field.dataset.waitsFor);
+  return other && other.value.trim() === '';
+}
+
 function liveForm(form) {
   let waiting = 0, keyed = -TYPING;
   const gone = () => replacing || !form.isConnected;
@@ -222,7 +228,7 @@ function liveForm(form) {
     if (waiting) soon();
   });
   form.addEventListener('change', event => {
-    if (gone()) return;
+    if (gone() || waits(event.target)) return;
     if (event.target.tagName === 'SELECT' && event.timeStamp - keyed < TYPING) soon();
     else { clearTimeout(waiting); redraw(form, true); }
   });

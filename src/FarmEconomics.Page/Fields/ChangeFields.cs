@@ -23,12 +23,14 @@ internal static class ChangeFields
             {
                 Options = [new("", "no change"), .. (farm.Choices("crop") ?? []).Select(crop => new FieldOption(crop, crop))],
                 Group = group,
+                WaitsFor = $"price{row}.to",
             };
             yield return new($"price{row}.channel", "Where", FieldKind.Choice, "", "")
             {
                 Options =
                 [new("", "wherever it is sold"), .. (farm.Choices("channel") ?? []).Select(channel => new FieldOption(channel, channel))],
                 Group = group,
+                WaitsFor = $"price{row}.to",
             };
             yield return new(
                 $"price{row}.to",

@@ -47,6 +47,9 @@ internal sealed record PageField(string Key, string Label, FieldKind Kind, strin
     /// <summary>What may be chosen.</summary>
     internal IReadOnlyList<FieldOption> Options { get; init; } = [];
 
+    /// <summary>The field without which it changes nothing, and isn't asked about yet; null: it counts by itself.</summary>
+    internal string? WaitsFor { get; init; }
+
     /// <summary>The heading of the group it stands in; null: among the first.</summary>
     internal string? Group { get; init; }
 }

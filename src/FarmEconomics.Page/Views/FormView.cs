@@ -98,10 +98,11 @@ internal static class FormView
     private static void AppendField(StringBuilder html, PageField field, FieldForm form)
     {
         (string value, string? fault) = (form.Value(field), form.Faults.GetValueOrDefault(field.Key));
-        string id = "f-" + field.Key.Replace('.', '-');
+        string id = Id(field.Key);
         string help = field.Help.TrimEnd('.') is { Length: > 0 } words ? char.ToUpperInvariant(words[0]) + words[1..] + "." : "";
         string described = $"{(help.Length > 0 ? id + "-help " : "")}{id}-fault";
         string common = $"id=\"{id}\" name=\"{PageShell.Encode(field.Key)}\" data-default=\"{PageShell.Encode(field.Default)}\" "
+            + (field.WaitsFor is { } other ? $"data-waits-for=\"{Id(other)}\" " : "")
             + $"aria-describedby=\"{described}\"{(fault is null ? "" : " aria-invalid=\"true\"")}";
         string facts = string.Join(", ", new[] { field.Unit, FieldText.Range(field, form.DecimalMark) }.Where(fact => fact is not null));
         string unit = facts.Length == 0 ? "" : $" <span class=\"unit\">({PageShell.Encode(facts)})</span>";
@@ -113,6 +114,8 @@ internal static class FormView
             $"<p class=\"fault\" id=\"{id}-fault\"{(fault is null ? " hidden" : "")}>{PageShell.Encode(fault ?? "")}</p>\n</div>\n"
         );
     }
+
+    private static string Id(string key) => "f-" + key.Replace('.', '-');
 
     private static void AppendInput(StringBuilder html, PageField field, string value, (string Label, string Common) made)
     {

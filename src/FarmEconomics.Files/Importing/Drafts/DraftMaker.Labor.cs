@@ -113,6 +113,7 @@ internal sealed partial class DraftMaker
             {
                 Format = Joined(ImportWords.Until + end.Heading, pause),
                 Note = $"from {start.First} to {end.First}{(pause is null ? "" : ", less the break")}"
+                    + PastNoon(block.Rows.Select(row => (string[])[row.At(start.At), row.At(end.At)])),
             });
         }
         else if (columns.Of(ColumnRole.GrossHours) is { } gross)
@@ -127,18 +128,32 @@ internal sealed partial class DraftMaker
 
     private void AddWideHours()
     {
-        bool punches = columns.Spread.Any(column => column.Values.Any(ClockText.IsPunches));
+        string[] spread = [.. columns.Spread.SelectMany(column => column.Values)];
+        bool punches = Array.Exists(spread, ClockText.IsPunches);
         rows.Add(new DraftRow("hours", ImportWords.Cell)
         {
-            Format = punches ? ImportWords.Punches : DayParts(columns.Spread.SelectMany(column => column.Values)),
-            Note = punches ? "times in and out by turns" : "blank cells are nothing",
+            Format = punches ? ImportWords.Punches : DayParts(spread),
+            Note = punches ? "times in and out by turns" + PastNoon(spread.Select(ClockText.Times)) : "blank cells are nothing",
         });
-        Nothing(ImportWords.Cell, columns.Spread.SelectMany(column => column.Values),
+        Nothing(ImportWords.Cell, spread,
             text => QuantityText.IsNothing(text) || AwayWords.Contains(HeadingWords.Plain(text)), "no hours that day");
     }
 
+    private static string PastNoon(IEnumerable<string[]> rows) => rows.FirstOrDefault(times => ClockText.PassesNoon(times)) is { } times
+        ? $"; {string.Join(" to ", times)} runs into the afternoon" : "";
+
     private void AddHours(SourceColumn hours)
     {
+        if (hours.Values.FirstOrDefault(text => ClockText.Times(text).Length > 0) is { } spans)
+        {
+            rows.Add(new DraftRow("hours", hours.Heading)
+            {
+                Format = Joined(ImportWords.Punches, Comma(hours)),
+                Note = $"times in and out, such as {spans}" + PastNoon(hours.Values.Select(ClockText.Times)),
+            });
+            return;
+        }
+
         string? parts = DayParts(hours.Values);
         string? minutes = parts is null && AreMinutes(hours.Values) ? $"{ImportWords.HoursMinutes} or hours" : null;
         string shown = hours.Values.FirstOrDefault(text => IsPlainNumber(text) && CellKinds.Read(text, '.') % 1m != 0m) ?? hours.First;

@@ -27,6 +27,7 @@ internal sealed class SourceColumns
         Spread = FindSpread();
         if (Spread.Count == 0)
         {
+            TimesWorked();
             ReadTotals();
         }
 
@@ -74,12 +75,22 @@ internal sealed class SourceColumns
     private bool NamesADay(SourceColumn column) =>
         DateForms.IsDay(column.Heading) || (year is { } known && DateForms.IsDayOf(known, column.Heading));
 
-    // "Out" is money paid in a bank's file, a day in a list of plantings, a time on a time sheet.
+    // A register's file has a time of day there, a time sheet "7:30-12".
+    private void TimesWorked()
+    {
+        if (!Has(ColumnRole.Hours) && all.Find(column => column.Role is null or ColumnRole.Ignored && column.Values.Count > 0
+            && column.Values.Count(ClockText.IsPunches) * 2 > column.Values.Count) is { } times)
+        {
+            times.Role = ColumnRole.Hours;
+        }
+    }
+
+    // "Payment" may be how, and is no amount then. "Out" is money paid in a bank's file, a day in a list of plantings, a time on a time sheet.
     private void OutAndIn()
     {
         foreach (SourceColumn column in all.Where(column => column.Role is ColumnRole.MoneyOut or ColumnRole.MoneyIn or ColumnRole.Amount))
         {
-            column.Role = column.IsDay ? null
+            column.Role = column.IsDay || (column.Role == ColumnRole.Amount && column.IsText) ? null
                 : !column.IsTime ? column.Role
                 : column.Role == ColumnRole.MoneyIn ? ColumnRole.ClockIn
                 : column.Role == ColumnRole.MoneyOut ? ColumnRole.ClockOut

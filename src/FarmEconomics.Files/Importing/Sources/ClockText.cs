@@ -7,18 +7,20 @@ namespace FarmEconomics.Files.Importing.Sources;
 internal static partial class ClockText
 {
     private const int MinutesOfDay = 1440;
-    private static readonly char[] BetweenPunches = [',', ';', '/', '\n', '–'];
+    private const int Noon = 720;
+    private static readonly char[] BetweenPunches = [',', ';', '/', '\n', '–', '—', '&', '+'];
+    private static readonly string[] FromTo = ["-", " to "];
 
     /// <summary>The minutes since midnight of a time of day: 6:28, 06:28:00, 3:05 PM, 15:02; also behind a date.</summary>
     /// <returns>The minutes; null when it is none.</returns>
     public static decimal? Minutes(string text)
     {
         Match match = Time().Match(text.Trim());
-        if (!match.Success)
-        {
-            return null;
-        }
+        return match.Groups["m"].Success ? Minutes(match) : null;
+    }
 
+    private static decimal? Minutes(Match match)
+    {
         int hour = Whole(match, "h");
         bool half = match.Groups["half"].Success;
         if (half ? hour is < 1 or > 12 : hour > 24)
@@ -34,6 +36,24 @@ internal static partial class ClockText
         return (hour * 60) + Whole(match, "m") + (Whole(match, "s") / 60m);
     }
 
+    // Where a time is looked for an hour may stand alone: 7, 7 am, noon.
+    private static decimal? Noted(string text) => text.Trim() is var time && time.Equals("noon", StringComparison.OrdinalIgnoreCase)
+        ? Noon : Time().Match(time) is { Success: true } match ? Minutes(match) : null;
+
+    // Nobody works from 7:30 in the morning through the night to 4: on a clock of twelve hours a time that isn't after the one before it is
+    // one of the afternoon. 07:30 and 16:00 are of a clock of twenty-four.
+    private static decimal? After(decimal last, string text, bool twelve) => Noted(text) is { } minutes
+        ? twelve && minutes < last && minutes + Noon > last && minutes + Noon < MinutesOfDay ? minutes + Noon : minutes
+        : null;
+
+    private static bool AreOfTwelve(params string[] times) => Array.TrueForAll(times, time => Time().Match(time.Trim()) is var match
+        && !match.Groups["half"].Success && !match.Groups["day"].Success && match.Groups["h"].Value is not ['0', ..]
+        && Whole(match, "h") <= 12);
+
+    /// <summary>True where an end that is written as the earlier time of day is one of the afternoon: 7:30 to 4, 8-12, 1-5.</summary>
+    public static bool PassesNoon(params string[] times) =>
+        AreOfTwelve(times) && times.Zip(times.Skip(1)).Any(pair => Noted(pair.First) > Noted(pair.Second));
+
     /// <summary>The hours from a start to an end on one day.</summary>
     /// <param name="start">The start.</param>
     /// <param name="end">The end.</param>
@@ -47,7 +67,7 @@ internal static partial class ClockText
             return "can't be worked out: the row has a start or an end, not both";
         }
 
-        if (Minutes(start) is not { } from || Minutes(end) is not { } to)
+        if (Noted(start) is not { } from || After(from, end, AreOfTwelve(start, end)) is not { } to)
         {
             return $"can't be worked out from \"{start}\" to \"{end}\": write both as 7:30 or 7:30 AM";
         }
@@ -67,15 +87,15 @@ internal static partial class ClockText
         return null;
     }
 
-    /// <summary>The hours of a list of times, in and out by turns: <c>06:28,12:00,12:30,15:02</c>.</summary>
+    /// <summary>The hours of a list of times, in and out by turns: <c>06:28,12:00,12:30,15:02</c>, <c>7:30-12</c>, <c>8-12, 1-5</c>.</summary>
     /// <param name="text">The text.</param>
     /// <param name="hours">The hours.</param>
     /// <returns>What is wrong, in words that go on after the column's name; null when nothing is.</returns>
     public static string? Punches(string text, out decimal hours)
     {
         hours = 0m;
-        string[] times = text.Split(BetweenPunches, StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
-        if (times.Length < 2 || Array.Exists(times, time => Minutes(time) is null))
+        string[] times = Times(text);
+        if (times.Length < 2)
         {
             return $"is no list of times in and out: \"{text}\"";
         }
@@ -92,9 +112,10 @@ internal static partial class ClockText
 
         decimal minutes = 0m;
         decimal last = -1m;
+        bool twelve = AreOfTwelve(times);
         for (int i = 0; i < times.Length; i++)
         {
-            decimal now = Minutes(times[i])!.Value;
+            decimal now = After(last, times[i], twelve)!.Value;
             if (now <= last)
             {
                 return $"has times that don't follow each other: \"{text}\"";
@@ -108,10 +129,21 @@ internal static partial class ClockText
         return null;
     }
 
-    /// <summary>True for a text that holds several times of day.</summary>
-    public static bool IsPunches(string text) =>
-        text.Split(BetweenPunches, StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries) is { Length: > 1 } times
-            && Array.TrueForAll(times, time => Minutes(time) is not null);
+    /// <summary>True for a text that holds several times of day, whatever its column is for: one of them with its minutes.</summary>
+    public static bool IsPunches(string text) => Array.Exists(Times(text), time => Minutes(time) is not null);
+
+    /// <summary>The times of day of a text that holds several; also hours alone, such as 8-12. Empty for any other.</summary>
+    public static string[] Times(string text)
+    {
+        const StringSplitOptions Tidy = StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries;
+        string[] times =
+        [
+            .. text.Split(BetweenPunches, Tidy).SelectMany(part => Noted(part) is not null ? [part] : part.Split(FromTo, Tidy))
+                .SelectMany(part => Noted(part) is null && part.Split(' ', Tidy) is var more
+                    && Array.TrueForAll(more, time => Minutes(time) is not null) ? more : [part]),
+        ];
+        return times.Length > 1 && Array.TrueForAll(times, time => Noted(time) is not null) ? times : [];
+    }
 
     /// <summary>The hours of a part of a day, as spreadsheets keep times: 0.3125 is 7.5.</summary>
     public static decimal OfDayPart(decimal days) => decimal.Round(days * MinutesOfDay * 60m) / 3600m;
@@ -137,7 +169,7 @@ internal static partial class ClockText
         match.Groups[group] is { Success: true } part ? int.Parse(part.ValueSpan, NumberStyles.None, CultureInfo.InvariantCulture) : 0;
 
     [GeneratedRegex(
-        @"^((?<day>\S{6,10})[ T])?(?<h>[0-9]{1,2}):(?<m>[0-5][0-9])(:(?<s>[0-5][0-9])(\.[0-9]+)?)?\s*((?<half>[ap])\.?m?\.?)?$",
+        @"^((?<day>\S{6,10})[ T])?(?<h>[0-9]{1,2})(:(?<m>[0-5][0-9])(:(?<s>[0-5][0-9])(\.[0-9]+)?)?)?\s*((?<half>[ap])\.?m?\.?)?$",
         RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant
     )]
     private static partial Regex Time();

@@ -56,7 +56,7 @@ internal static partial class HeadingWords
         (ColumnRole.Unit, ["unit", "units", "uom", "measure", "unit of measure", "sold by"]),
         (ColumnRole.Amount, ["net sales", "net amount", "amount", "line total", "amount paid", "paid", "sales", "gross sales",
             "price with tax", "cost", "money", "value", "betrag", "signed amount", "transaction amount", "usd", "debit credit",
-            "credit debit", "withdrawals deposits", "deposits withdrawals"]),
+            "credit debit", "withdrawals deposits", "deposits withdrawals", "payment"]),
         (ColumnRole.MoneyOut, ["debit", "debits", "withdrawal", "withdrawals", "withdrawal amount", "money out", "out", "paid out",
             "debit amount", "spent", "expense"]),
         (ColumnRole.MoneyIn, ["credit", "credits", "deposit", "deposits", "deposit amount", "money in", "in", "paid in", "credit amount",

@@ -9,6 +9,9 @@ internal sealed record SourceSegment(int HeadingLine, string[] Headings, List<So
     /// <summary>How many fields a row has at most; a value beyond them stands under no heading.</summary>
     public int Width { get; init; } = int.MaxValue;
 
+    /// <summary>Which of the numbers of <see cref="RepeatedColumns"/> these are the columns of; 0: none come again.</summary>
+    public int Number { get; init; }
+
     /// <summary>Rows whose first text says they are totals.</summary>
     public List<SourceCells> Totals { get; } = [];
 
@@ -159,7 +162,7 @@ internal sealed partial class SourceBlock
         }
 
         Close();
-        return new SourceBlock(grid, [.. ours.SelectMany(Beside)], [.. grid.Rows.Take(first)], others);
+        return new SourceBlock(grid, [.. ours.SelectMany(Beside).SelectMany(RepeatedColumns.Parts)], [.. grid.Rows.Take(first)], others);
 
         void Close()
         {
@@ -203,11 +206,17 @@ internal sealed partial class SourceBlock
 
         foreach ((int from, int length) in parts)
         {
-            var segment = new SourceSegment(whole.HeadingLine, headings[0], []);
-            Fill(segment, whole.Rows.Concat(whole.Totals).Concat(whole.Remarks).OrderBy(row => row.Line)
-                .Select(row => new SourceCells(row.Line, [.. row.Fields.Skip(from).Take(length)])).Where(row => row.Filled > 0));
-            yield return segment;
+            yield return Segment(new SourceSegment(whole.HeadingLine, headings[0], []),
+                whole.Rows.Concat(whole.Totals).Concat(whole.Remarks).OrderBy(row => row.Line)
+                    .Select(row => new SourceCells(row.Line, [.. row.Fields.Skip(from).Take(length)])).Where(row => row.Filled > 0));
         }
+    }
+
+    /// <summary>A part of a table with its rows, each in its place: values, totals, remarks.</summary>
+    internal static SourceSegment Segment(SourceSegment empty, IEnumerable<SourceCells> rows)
+    {
+        Fill(empty, rows);
+        return empty;
     }
 
     private static void Fill(SourceSegment segment, IEnumerable<SourceCells> rows)
@@ -263,7 +272,8 @@ internal sealed partial class SourceBlock
     }
 
     private static bool Holds(string[] fields, IReadOnlyList<string> headings) => headings
-        .All(heading => Array.Exists(fields, field => SourceSegment.Same(field, heading)));
+        .All(heading => Array.Exists(fields, field => SourceSegment.Same(field, heading))
+            || RepeatedColumns.Names(fields).Any(name => SourceSegment.Same(name, heading)));
 
     private static string[] Trimmed(string[] fields)
     {

@@ -177,7 +177,7 @@ public class NewGrowersTests
     public void Start_AFileThatCantBeTold_StopsNoOthers()
     {
         FirstTables first = FirstTables.From([Source("picked.csv", "Date,Crop,Picked\n2025-06-07,Kale,4 lb\n"),
-            Source("hours.csv", "Date,Who,Time,What\n2025-06-07,me,7:30-12,harvest\n")]);
+            Source("hours.csv", "Date,Who,Time,What\n2025-06-07,me,all morning,harvest\n")]);
 
         Assert.Contains("Kale,lb,", first.Files["crops"], StringComparison.Ordinal);
         Assert.Contains(first.Remarks, remark => remark.StartsWith("hours.csv: nothing is drafted from it.", StringComparison.Ordinal));
@@ -193,6 +193,43 @@ public class NewGrowersTests
         Assert.Equal("income", plan.Table);
         Assert.Equal(["2025-05-31 Shares 300.00", "2025-06-15 Shares 150.00"], Drafted.Rows(plan));
     }
+
+    /// <summary>What is paid in parts, each with its day: a row a payment, and none where nothing was paid.</summary>
+    [Theory]
+    [InlineData("Member,Share,Paid 1,Date 1,Paid 2,Date 2")]
+    [InlineData("Member,Share,Payment,Date,Payment 2,Date 2")]
+    [InlineData("Member,Share,1st payment,1st date,2nd payment,2nd date")]
+    public void Payments_InColumnsWithNumbers_AreARowEach(string headings)
+    {
+        string text = headings + "\nAmes,full,$300.00,3/1/2025,$150.00,5/31/2025\nBoyd,half,$150.00,3/15/2025,,\nCole,half,,,,\n"
+            + "Total,,$450.00,,$150.00,\n";
+        ImportPlan plan = Drafted.PlanText("members.csv", text, null, "channel=Shares");
+
+        Assert.Equal("income", plan.Table);
+        Assert.Equal(["2025-03-01 Shares 300.00", "2025-03-15 Shares 150.00", "2025-05-31 Shares 150.00"], Drafted.Rows(plan));
+        Assert.Equal([450m, 150m], plan.Sums.Select(sum => sum.InSource));
+        Assert.All(plan.Sums, sum => Assert.True(sum.Agrees));
+        Assert.Contains(plan.Remarks, remark => remark.Contains("each number becomes a row", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Payments_ImportedAgainAfterTheSecondPart_AddThatAlone()
+    {
+        string folder = TestFolders.Make(("crops.csv", "crop,unit\nKale,lb\n"), ("channels.csv", "channel,kind\nShares,csa\n"));
+        const string Head = "Member,Paid 1,Date 1,Paid 2,Date 2\n";
+        Drafted.PlanText("members.csv", Head + "Ames,$300.00,3/15/2025,,\n", folder, "channel=Shares").Apply();
+        ImportPlan plan = Drafted.PlanText("members.csv", Head + "Ames,$300.00,3/15/2025,$150.00,5/31/2025\n", folder, "channel=Shares");
+
+        Assert.Equal(["2025-05-31 Shares 150.00"], Drafted.Rows(plan));
+        Assert.Single(plan.AlreadyThere);
+    }
+
+    /// <summary>One kind of column that is numbered, or columns that differ, are no parts of one thing.</summary>
+    [Theory]
+    [InlineData("Date,Crop,Bed 1,Bed 2,Lb\n6/15/2025,Kale,A,B,12\n")]
+    [InlineData("Date,Crop,Bed 1,Note 1,Bed 2,Lb\n6/15/2025,Kale,A,wet,B,12\n")]
+    public void Columns_OfOneKindWithNumbers_StayWhatTheyAre(string text) =>
+        Assert.Equal(["2025-06-15 Kale 12 lb"], Drafted.Rows(Drafted.PlanText("picked.csv", text, null)));
 
     private static string Source(string name, string text) => Path.Combine(TestFolders.Make((name, text)), name);
 }

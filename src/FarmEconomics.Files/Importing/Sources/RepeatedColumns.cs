@@ -1,0 +1,78 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+
+namespace FarmEconomics.Files.Importing.Sources;
+
+/// <summary>Columns that come again with a number, such as Paid 1, Date 1, Paid 2, Date 2: each number makes a row of its own.</summary>
+internal static partial class RepeatedColumns
+{
+    private const int FewestInARow = 2;
+
+    /// <summary>The headings such columns have in each part; none where no columns come again.</summary>
+    public static IReadOnlyList<string> Names(IReadOnlyList<string> headings) =>
+        Groups(headings) is [var first, ..] ? [.. first.Select(column => column.Name)] : [];
+
+    /// <summary>The parts of a table, one for each number, each beside the columns without any; the table itself where none come
+    /// again.</summary>
+    public static IEnumerable<SourceSegment> Parts(SourceSegment whole)
+    {
+        IReadOnlyList<IReadOnlyList<NumberedColumn>> groups = Groups(whole.Headings);
+        if (groups.Count == 0)
+        {
+            yield return whole;
+            yield break;
+        }
+
+        HashSet<int> numbered = [.. groups.SelectMany(group => group.Select(column => column.At))];
+        int[] common = [.. Enumerable.Range(0, whole.Headings.Length).Where(at => !numbered.Contains(at))];
+        SourceCells[] rows = [.. whole.Rows.Concat(whole.Totals).Concat(whole.Remarks).OrderBy(row => row.Line)];
+        for (int part = 0; part < groups.Count; part++)
+        {
+            int[] own = [.. groups[part].Select(column => column.At)];
+            string[] headings = [.. common.Select(at => whole.Headings[at]), .. groups[part].Select(column => column.Name)];
+            bool first = part == 0;
+            yield return SourceBlock.Segment(
+                new SourceSegment(whole.HeadingLine, headings, [])
+                {
+                    Width = whole.Width == int.MaxValue ? whole.Width : headings.Length,
+                    Number = part + 1,
+                },
+                rows.Where(row => Array.Exists(own, at => row.At(at).Length > 0) || (first && row.Filled == 1))
+                    .Select(row => new SourceCells(row.Line, [.. common.Concat(own).Select(row.At), .. Beyond(row, whole.Width)])));
+        }
+    }
+
+    // Values that stand under no heading go on to be told.
+    private static IEnumerable<string> Beyond(SourceCells row, int width) => row.Fields.Skip(width);
+
+    // Every number from 1 (which may go without saying) has the same columns, two or more, one of which is known by its name.
+    private static IReadOnlyList<IReadOnlyList<NumberedColumn>> Groups(IReadOnlyList<string> headings)
+    {
+        NumberedColumn[] columns = [.. headings.Select((heading, at) => Read(heading, at)).OfType<NumberedColumn>()];
+        HashSet<string> names = new(columns.Select(column => column.Name), StringComparer.OrdinalIgnoreCase);
+        if (columns.Length > 0 && Array.TrueForAll(columns, column => column.Number > 1))
+        {
+            columns = [.. headings.Select((heading, at) => new NumberedColumn(heading.Trim(), 1, at)).Where(each => names.Contains(each.Name)),
+                .. columns];
+        }
+
+        NumberedColumn[][] groups = [.. columns.GroupBy(column => column.Number).OrderBy(group => group.Key)
+            .Select(group => group.OrderBy(column => column.Name, StringComparer.OrdinalIgnoreCase).ToArray())];
+        return groups.Length < FewestInARow || names.Count < FewestInARow || !names.Any(name => HeadingWords.RoleOf(name) is not null)
+            || groups.Index().Any(group => group.Item[0].Number != group.Index + 1 || group.Item.Length != names.Count
+                || !names.SetEquals(group.Item.Select(column => column.Name)))
+            ? [] : groups;
+    }
+
+    private static NumberedColumn? Read(string heading, int at) => Numbered().Match(heading.Trim()) is { Success: true } match
+        ? new NumberedColumn(match.Groups["name"].Value, int.Parse(match.Groups["number"].Value, CultureInfo.InvariantCulture), at) : null;
+
+    private sealed record NumberedColumn(string Name, int Number, int At);
+
+    // Paid 1, Paid1, Paid #1, 1st paid.
+    [GeneratedRegex(
+        @"^((?<name>\p{L}.*?\p{L})[\s.#_-]*(?<number>[1-9][0-9]?)|(?<number>[1-9])(st|nd|rd|th)\s+(?<name>\p{L}.*\p{L}))$",
+        RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant
+    )]
+    private static partial Regex Numbered();
+}
