@@ -10,7 +10,7 @@ public class CheckCommandTests
     [Fact]
     public async Task Check_DemoFarm_EndsWithZeroAndCountsItsWarnings()
     {
-        ProgramRun run = await Program.RunAsync("check", Demo);
+        ProgramRun run = await Program.RunApartAsync("check", Demo);
 
         Assert.Equal(0, run.ExitCode);
         Assert.Contains("sales.csv", run.Output, StringComparison.Ordinal);
@@ -21,7 +21,7 @@ public class CheckCommandTests
     [Fact]
     public async Task Check_TwentyPlantedFaults_ReportsTwentyWithPlaceAndMend()
     {
-        ProgramRun run = await Program.RunAsync("check", Path.Combine(BadRecords, "twenty-faults"), "--all");
+        ProgramRun run = await Program.RunApartAsync("check", Path.Combine(BadRecords, "twenty-faults"), "--all");
 
         Assert.Equal(1, run.ExitCode);
         string[] faults = [.. run.Output.Split('\n').Where(line => line.Contains(": error ", StringComparison.Ordinal) || line.Contains(": warning ", StringComparison.Ordinal))];
@@ -36,7 +36,7 @@ public class CheckCommandTests
         using Scratch scratch = new();
         string list = scratch.File("list.csv");
 
-        ProgramRun run = await Program.RunAsync("check", Path.Combine(BadRecords, "twenty-faults"), "--list", list);
+        ProgramRun run = await Program.RunApartAsync("check", Path.Combine(BadRecords, "twenty-faults"), "--list", list);
 
         Assert.Equal(1, run.ExitCode);
         string[] told = run.Output[run.Output.IndexOf("In /", StringComparison.Ordinal)..].TrimEnd().Split('\n');
@@ -48,13 +48,13 @@ public class CheckCommandTests
         Assert.Contains("check --all tells every row", run.Output, StringComparison.Ordinal);
         Assert.Equal(1, run.Output.Split(BadRecords).Length - 1);
         Assert.Equal(21, File.ReadLines(list).Count());
-        Assert.Equal(2, (await Program.RunAsync("check", Path.Combine(BadRecords, "twenty-faults"), "--list", list)).ExitCode);
+        Assert.Equal(2, (await Program.RunApartAsync("check", Path.Combine(BadRecords, "twenty-faults"), "--list", list)).ExitCode);
     }
 
     [Fact]
     public async Task Check_NoSuchFolder_SaysSoAndEndsWithTwo()
     {
-        ProgramRun run = await Program.RunAsync("check", "/no/such/folder");
+        ProgramRun run = await Program.RunApartAsync("check", "/no/such/folder");
 
         Assert.Equal(2, run.ExitCode);
         Assert.Equal("There is no folder \"/no/such/folder\".", run.Error.Trim());
@@ -63,7 +63,7 @@ public class CheckCommandTests
     [Fact]
     public async Task Check_SettingWithoutEquals_SaysHowAndEndsWithTwo()
     {
-        ProgramRun run = await Program.RunAsync("check", Demo, "--set", "owner_wage");
+        ProgramRun run = await Program.RunApartAsync("check", Demo, "--set", "owner_wage");
 
         Assert.Equal(2, run.ExitCode);
         Assert.Contains("--set takes name=value", run.Error, StringComparison.Ordinal);
@@ -72,7 +72,7 @@ public class CheckCommandTests
     [Fact]
     public async Task Program_Help_NamesEveryCommandAndExitCode()
     {
-        ProgramRun run = await Program.RunAsync("--help");
+        ProgramRun run = await Program.RunApartAsync("--help");
 
         Assert.Equal(0, run.ExitCode);
         foreach (string word in new[] { "check", "review", "explain", "Exit code 0", "only read your records" })
@@ -84,7 +84,7 @@ public class CheckCommandTests
     [Fact]
     public async Task Program_UnknownCommand_EndsWithTwo()
     {
-        ProgramRun run = await Program.RunAsync("harvest", Demo);
+        ProgramRun run = await Program.RunApartAsync("harvest", Demo);
 
         Assert.Equal(2, run.ExitCode);
         Assert.Contains("--help", run.Error, StringComparison.Ordinal);

@@ -23,7 +23,7 @@ public partial class FirstEveningTests
             {
                 // Its tables are looked at, not its notebooks.
                 string whole = typed.StartsWith("farm-economics review ", StringComparison.Ordinal) ? typed + " --no-notebooks" : typed;
-                ProgramRun run = await Program.RunAsync([
+                ProgramRun run = await Program.RunApartAsync([
                     .. whole.Split(' ').Skip(1).Select(word =>
                         word.StartsWith("shoebox/", StringComparison.Ordinal) || word.StartsWith("my-", StringComparison.Ordinal)
                             ? scratch.File(word) : word),
@@ -40,7 +40,7 @@ public partial class FirstEveningTests
         }
 
         Assert.InRange(decisions, 1, MostDecisions);
-        ProgramRun clean = await Program.RunAsync("review", Path.Combine(Repository.Root, "tests", "FarmEconomics.EndToEnd.Tests", "Samples", "shoebox-written-cleanly"), "--out", scratch.File("clean"), "--tables-only");
+        ProgramRun clean = await Program.RunApartAsync("review", Path.Combine(Repository.Root, "tests", "FarmEconomics.EndToEnd.Tests", "Samples", "shoebox-written-cleanly"), "--out", scratch.File("clean"), "--tables-only");
         Assert.True(clean.ExitCode == 0, clean.Output + clean.Error);
         Assert.Equal(Tables(scratch.File("clean")), Tables(scratch.File("my-review")));
     }

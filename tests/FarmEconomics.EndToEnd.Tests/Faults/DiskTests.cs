@@ -15,17 +15,17 @@ public class DiskTests
         await using SmallDisk disk = await SmallDisk.MountAsync(500);
         using Scratch scratch = new();
         (string[] line, string changing) = Line(command, scratch, disk.Folder);
-        Assert.Equal(0, (await Program.RunAsync(line)).ExitCode);
+        Assert.Equal(0, (await Program.RunApartAsync(line)).ExitCode);
         string output = Path.Combine(disk.Folder, "out");
         string before = Checksums.Of(output);
         File.AppendAllText(changing, "2025-05-12,lettuce,market,1,9.75\n");
         string filler = disk.Fill();
 
-        ProgramRun full = await Program.RunAsync(line);
+        ProgramRun full = await Program.RunApartAsync(line);
         string after = Checksums.Of(output);
         string[] entries = [.. Directory.GetFileSystemEntries(disk.Folder).Select(path => Path.GetFileName(path)).Order(StringComparer.Ordinal)];
         File.Delete(filler);
-        ProgramRun again = await Program.RunAsync(line);
+        ProgramRun again = await Program.RunApartAsync(line);
 
         Assert.Equal(2, full.ExitCode);
         Assert.Contains("No space left", full.Error, StringComparison.Ordinal);
@@ -45,10 +45,10 @@ public class DiskTests
         string[] line = ["import", Path.Combine(Imports, "card-reader.csv"), "--as", "sales", "--map", Path.Combine(Imports, "card-reader.map.csv"), "--into", records, "--apply"];
         string filler = disk.Fill();
 
-        ProgramRun full = await Program.RunAsync(line);
+        ProgramRun full = await Program.RunApartAsync(line);
         string after = Checksums.Of(records);
         File.Delete(filler);
-        ProgramRun again = await Program.RunAsync(line);
+        ProgramRun again = await Program.RunApartAsync(line);
 
         Assert.Equal(2, full.ExitCode);
         Assert.Contains("No space left", full.Error, StringComparison.Ordinal);
@@ -69,7 +69,7 @@ public class DiskTests
         _ = disk.Fill();
         File.Delete(Path.Combine(disk.Folder, "room"));
 
-        ProgramRun run = await Program.RunAsync("start", Path.Combine(disk.Folder, place));
+        ProgramRun run = await Program.RunApartAsync("start", Path.Combine(disk.Folder, place));
 
         Assert.Equal(2, run.ExitCode);
         Assert.Contains("No space left", run.Error, StringComparison.Ordinal);
@@ -84,12 +84,12 @@ public class DiskTests
         await using SmallDisk disk = await SmallDisk.MountAsync(500);
         using Scratch scratch = new();
         (string[] line, string changing) = Line(command, scratch, disk.Folder);
-        Assert.Equal(0, (await Program.RunAsync(line)).ExitCode);
+        Assert.Equal(0, (await Program.RunApartAsync(line)).ExitCode);
         string before = Checksums.Of(disk.Folder);
         File.AppendAllText(changing, "2025-05-12,lettuce,market,1,9.75\n");
         await disk.LockAsync();
 
-        ProgramRun run = await Program.RunAsync(line);
+        ProgramRun run = await Program.RunApartAsync(line);
 
         Assert.Equal(2, run.ExitCode);
         Assert.Contains(Path.Combine(disk.Folder), run.Error, StringComparison.Ordinal);

@@ -11,7 +11,7 @@ namespace FarmEconomics.EndToEnd.Tests.Notebooks;
 /// Notebooks that ship in Jupyter's own window, as the command <c>jupyter</c> gets them ready: the check of the records, the season and a
 /// question of one's own, or each of them where FARMECONOMICS_WINDOWS=1 asks for it. All of them run in the project's own host as well.
 /// </summary>
-public partial class JupyterWindowTests(JupyterOfClass jupyter, BrowserOfClass chromium) : IClassFixture<JupyterOfClass>, IClassFixture<BrowserOfClass>
+public partial class JupyterWindowTests(JupyterOfClass jupyter, BrowserOfClass chromium, ReviewedDemo reviewed) : IClassFixture<JupyterOfClass>, IClassFixture<BrowserOfClass>
 {
     private static readonly bool Every = Environment.GetEnvironmentVariable("FARMECONOMICS_WINDOWS") == "1";
 
@@ -22,7 +22,7 @@ public partial class JupyterWindowTests(JupyterOfClass jupyter, BrowserOfClass c
     [MemberData(nameof(Notebooks))]
     public async Task Notebook_Run_ShowsWhatTheReviewShows(string name)
     {
-        // One of them with its kernel restarted; the others find what earlier ones left in it. Each runs in a fresh one below (Runs.Demo).
+        // One of them with its kernel restarted; the others find what earlier ones left in it.
         bool restarted = name == Runs.Shipped[0];
         IReadOnlyList<ShownCell> shown = await JupyterWindow.RunAllAsync(await chromium.Get(), await jupyter.Get(), name, restarted);
 
@@ -30,15 +30,14 @@ public partial class JupyterWindowTests(JupyterOfClass jupyter, BrowserOfClass c
         int first = int.Parse(Digits().Match(shown[0].Prompt).Value, CultureInfo.InvariantCulture);
         Assert.All(shown, (cell, index) => Assert.Equal($"In [{first + index}]:", cell.Prompt.Replace('\u00a0', ' ')));
 
-        // The same notebook in the project's own host, where the cell with the records' folder is not there.
-        NotebookCell[] own = [.. (await Runs.Demo(name)).Document.Cells.Where(cell => cell.IsCode)];
-        ShownCell[] same = [.. shown.Where((_, index) => index != Array.FindIndex(own, cell => cell.Tags.Contains(NotebookParameters.Tag)) + 1)];
-        Assert.Equal(own.Select(PicturesOf), same.Select(cell => cell.Pictures.Length));
-        Assert.NotEmpty(same.SelectMany(cell => cell.Pictures));
-        Assert.All(same.SelectMany(cell => cell.Pictures), width => Assert.True(width > 0));
+        // The same notebook in the project's own host.
+        NotebookCell[] own = [.. (await reviewed.Notebook(name)).Cells.Where(cell => cell.IsCode)];
+        Assert.Equal(own.Select(PicturesOf), shown.Select(cell => cell.Pictures.Length));
+        Assert.NotEmpty(shown.SelectMany(cell => cell.Pictures));
+        Assert.All(shown.SelectMany(cell => cell.Pictures), width => Assert.True(width > 0));
         // Below its first cell the kernel puts a script of its own.
-        Assert.Equal(own.Skip(1).SelectMany(TextsOf), same.Skip(1).SelectMany(cell => cell.Texts).Select(WithoutSpace));
-        string[][] proofs = [.. same.Where((_, index) => own[index].Id!.EndsWith("proof", StringComparison.Ordinal)).Select(cell => cell.Texts)];
+        Assert.Equal(own.Skip(1).SelectMany(TextsOf), shown.Skip(1).SelectMany(cell => cell.Texts).Select(WithoutSpace));
+        string[][] proofs = [.. shown.Where((_, index) => own[index].Id!.EndsWith("proof", StringComparison.Ordinal)).Select(cell => cell.Texts)];
         Assert.All(proofs, Assert.NotEmpty);
         Assert.Contains(proofs.SelectMany(texts => texts), text => text.Contains("checks of ", StringComparison.Ordinal));
     }

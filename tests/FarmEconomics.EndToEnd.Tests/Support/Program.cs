@@ -3,7 +3,7 @@ namespace FarmEconomics.EndToEnd.Tests.Support;
 /// <summary>What the program said and returned.</summary>
 internal sealed record ProgramRun(int ExitCode, string Output, string Error);
 
-/// <summary>The program as a user starts it, in a process of its own.</summary>
+/// <summary>The program, as a user starts it in a process of its own, or warm for what it says and writes.</summary>
 internal static class Program
 {
     private const int PatienceSeconds = 240;
@@ -14,7 +14,16 @@ internal static class Program
     internal static string Assembly { get; } =
         Path.Combine(Repository.Root, "src", "FarmEconomics.Cli", "bin", Configuration, "net10.0", "FarmEconomics.Cli.dll");
 
-    internal static Task<ProgramRun> RunAsync(params string[] arguments) => RunInAsync(null, arguments);
+    /// <summary>A command line in a child that stays; in a process of its own where the program starts itself again for notebooks and
+    /// farms.</summary>
+    internal static Task<ProgramRun> RunAsync(params string[] arguments) => IsWarm(arguments)
+        ? CommandLines.RunWarmAsync(arguments, TimeSpan.FromSeconds(PatienceSeconds)) : RunApartAsync(arguments);
+
+    /// <summary>A command line in a process of its own.</summary>
+    internal static Task<ProgramRun> RunApartAsync(params string[] arguments) => RunInAsync(null, arguments);
+
+    private static bool IsWarm(string[] arguments) => arguments is [not ("review-all" or "jupyter" or "open"), ..]
+        && (arguments[0] != "review" || arguments.Contains("--no-notebooks") || arguments.Contains("--tables-only"));
 
     /// <summary>The same with variables of the surroundings set.</summary>
     internal static Task<ProgramRun> RunInAsync(IReadOnlyDictionary<string, string>? environment, params string[] arguments) =>

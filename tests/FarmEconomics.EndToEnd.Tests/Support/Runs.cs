@@ -30,13 +30,6 @@ internal static class Runs
             .Order(StringComparer.Ordinal),
     ];
 
-    private static readonly Lazy<Task<IReadOnlyList<NotebookRun>>> DemoRuns = new(() => AllAsync(NoParameters));
-
-    /// <summary>
-    /// A notebook that ships, over the demo farm; all of them are run once for all tests that look at them.
-    /// </summary>
-    public static async Task<NotebookRun> Demo(string name) => (await DemoRuns.Value)[Shipped.IndexOf(name)];
-
     /// <summary>
     /// All notebooks that ship, one after another in one child: a review takes two, but each has its own compiler to warm up.
     /// </summary>

@@ -81,14 +81,17 @@ internal static class RecordsDocument
           (`--headings-at LINE`). Columns that nothing is read from, such as tips, are named.
         - **Wide tables** (days down and crops or workers across, or the other way) become a row for each value; blank cells are nothing. Rows and columns of totals are
           not read: they are compared with what the rows come to, and a difference is told.
+        - **Columns with numbers** (Paid 1, Date 1, Paid 2, Date 2) become a row for each number, beside the columns without.
         - **Dates** may have any one form the file keeps to. Where two readings fit (6/3 and 3/6), you are asked (`--dates month-first`), never guessed for.
           Days without a year are of the one the title or the file's name tells; where they run over New Year, each needs its own.
         - **Quantities** may be noted: `12 bu`, `~15`, `3 1/2 lb`, `2½`, `1,5 kg` become a number and a unit; how many are marked as about right is said.
         - **Units** may stand in the item's name, where no column has any: five of "Salad mix bag" are five bags, two of
           "Salad mix 1/2 lb" two half pounds (`units` says that 1/2 lb is 0.5 lb).
           A heading such as "Picked (lb)" or "kg" names a unit, too.
-        - **Hours** may be a time, start and end with a break, or times in and out by turns. A start without an end, an odd number of times,
-          and times of two days are errors of their row. Numbers that look like parts of a day (0.3125 for 7:30) are asked for.
+        - **Hours** may be a time, start and end with a break, or times in and out by turns (`7:30-12`, `8-12, 1-5`).
+          A time that isn't after the one before it is one of the afternoon, on a clock of twelve hours: 7:30 to 4 is 8.5 hours.
+          07:30 to 04:00, a start without an end, an odd number of times, and times of two days are errors of their row.
+          Numbers that look like parts of a day (0.3125 for 7:30) are asked for.
         - **Weeks**: one total a week is a period, from `date` to `through`, and no day of forty hours; columns for Monday, Tuesday and so on stand on their
           days. More hours than a day has, without a week named, are asked for.
         - **Names** your tables don't know are listed in one file, with a guess where one is near; what you fill in is saved as aliases.

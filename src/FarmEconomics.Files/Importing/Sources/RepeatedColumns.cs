@@ -16,8 +16,8 @@ internal static partial class RepeatedColumns
     /// again.</summary>
     public static IEnumerable<SourceSegment> Parts(SourceSegment whole)
     {
-        IReadOnlyList<IReadOnlyList<NumberedColumn>> groups = Groups(whole.Headings);
-        if (groups.Count == 0)
+        NumberedColumn[][] groups = Groups(whole.Headings);
+        if (groups.Length == 0)
         {
             yield return whole;
             yield break;
@@ -26,7 +26,7 @@ internal static partial class RepeatedColumns
         HashSet<int> numbered = [.. groups.SelectMany(group => group.Select(column => column.At))];
         int[] common = [.. Enumerable.Range(0, whole.Headings.Length).Where(at => !numbered.Contains(at))];
         SourceCells[] rows = [.. whole.Rows.Concat(whole.Totals).Concat(whole.Remarks).OrderBy(row => row.Line)];
-        for (int part = 0; part < groups.Count; part++)
+        for (int part = 0; part < groups.Length; part++)
         {
             int[] own = [.. groups[part].Select(column => column.At)];
             string[] headings = [.. common.Select(at => whole.Headings[at]), .. groups[part].Select(column => column.Name)];
@@ -46,7 +46,7 @@ internal static partial class RepeatedColumns
     private static IEnumerable<string> Beyond(SourceCells row, int width) => row.Fields.Skip(width);
 
     // Every number from 1 (which may go without saying) has the same columns, two or more, one of which is known by its name.
-    private static IReadOnlyList<IReadOnlyList<NumberedColumn>> Groups(IReadOnlyList<string> headings)
+    private static NumberedColumn[][] Groups(IReadOnlyList<string> headings)
     {
         NumberedColumn[] columns = [.. headings.Select((heading, at) => Read(heading, at)).OfType<NumberedColumn>()];
         HashSet<string> names = new(columns.Select(column => column.Name), StringComparer.OrdinalIgnoreCase);
