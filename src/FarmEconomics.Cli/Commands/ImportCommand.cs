@@ -163,8 +163,8 @@ internal static class ImportCommand
 
         if (plan.UnknownNames.Count > 0 && plan.Folder is not null)
         {
-            Console.Out.WriteLine($"Names: {(given ? "fill in the blanks of" : "look through")} {names} (or add them to their tables), "
-                + $"then type the same again.");
+            Console.Out.WriteLine($"Names: {(given ? "fill in the blanks of" : "look through")} {names} (or add them to their tables; "
+                + $"{GivenName.LeftOut} in place of a name leaves its rows out), then type the same again.");
         }
 
         if (said.Line.GetValue(said.Asked.List) is { } list)

@@ -16,6 +16,9 @@ internal sealed class GivenNames
     /// <summary>Those the records don't remember yet: table, alias, name.</summary>
     public IReadOnlyList<string[]> New => rows;
 
+    /// <summary>Names whose rows are left out, with their tables.</summary>
+    public List<(string Table, string Alias)> LeftOut { get; } = [];
+
     public static GivenNames Read(string? path, RecordsReading? records)
     {
         var names = new GivenNames();
@@ -33,7 +36,11 @@ internal sealed class GivenNames
                 row.At(block.Segments[0].Column("name"))];
             bool known = records?.Tables.Aliases.Exists(alias => HeadingKey.Of(alias.Table) == HeadingKey.Of(given[0])
                 && alias.Alias.Trim().Equals(given[1], StringComparison.OrdinalIgnoreCase)) ?? false;
-            if (given[2].Length > 0 && !known)
+            if (ImportWords.Is(given[2], GivenName.LeftOut))
+            {
+                names.LeftOut.Add((HeadingKey.Of(given[0]), given[1].Trim()));
+            }
+            else if (given[2].Length > 0 && !known)
             {
                 names.rows.Add(given);
             }

@@ -16,6 +16,8 @@ internal sealed class ImportFiller(ImportPlan plan, ChosenMapping chosen, Record
     private readonly ImportMapping mapping = new(chosen.Schema, chosen.Rows,
         (records?.FarmSettings.Notation ?? Notation.Default).DecimalMark);
     private readonly ImportNotes notes = new();
+    private readonly LeftOutNames without = new(GivenNames.Read(request.Names, records), chosen,
+        records?.FarmSettings.Notation ?? Notation.Default);
     private IReadOnlyList<FormerRow> former = [];
 
     public void Fill(SheetEntry? sheet)
@@ -23,7 +25,7 @@ internal sealed class ImportFiller(ImportPlan plan, ChosenMapping chosen, Record
         plan.Notation = records?.FarmSettings.Notation ?? Notation.Default;
         SourceBlock block = Block(sheet);
         List<ImportCandidate> candidates = Candidates(block, out List<(ImportUnit Unit, IReadOnlyList<string> Fields)> others);
-        var check = new ImportCheck(plan, chosen.Schema, mapping, records) { Names = GivenNames.Read(request.Names, records) };
+        var check = new ImportCheck(plan, chosen.Schema, mapping, records) { Names = without.Given };
         plan.Columns = mapping.HeadingsFor(records?.FarmSettings.LengthUnit ?? LengthUnit.Ft);
         plan.Problems = check.Run(candidates, block.Grid, out HashSet<int> bad, out bool stopped);
         List<ImportCandidate> good = [.. candidates.Where((_, at) => !bad.Contains(at) && !stopped)];
@@ -35,7 +37,12 @@ internal sealed class ImportFiller(ImportPlan plan, ChosenMapping chosen, Record
         var sums = new ImportSums(plan, mapping, block, [.. candidates.Select(row => (row.Unit, row.Fields)), .. others]);
         plan.Sums = sums.OfSource();
         plan.Contents = sums.OfRows(good);
-        plan.Remarks = [.. ImportRemarks.Of(block, mapping, notes, plan.Notation), .. FormerRows.Told(former, plan.Notation)];
+        plan.Remarks =
+        [
+            .. ImportRemarks.Of(block, mapping, notes, plan.Notation),
+            .. without.Told(),
+            .. FormerRows.Told(former, plan.Notation),
+        ];
         NameFiles(check.Names);
     }
 
@@ -80,7 +87,7 @@ internal sealed class ImportFiller(ImportPlan plan, ChosenMapping chosen, Record
         foreach ((ImportUnit unit, string id, IReadOnlyList<string> fields, List<(string, string)> faults) in all)
         {
             bool there = known.Holds(id) || known.HoldsChanged(id, fields);
-            if (there || mapping.LeavesOut(unit.Text))
+            if (there || mapping.LeavesOut(unit.Text) || without.Holds(unit, mapping, fields))
             {
                 (there ? already : leftOut).Add(unit.Cells.Line);
                 others.Add((unit, fields));
@@ -118,16 +125,22 @@ internal sealed class ImportFiller(ImportPlan plan, ChosenMapping chosen, Record
             plan.NamesCsv = names.Csv();
         }
 
-        if (chosen.IsRemembered)
+        if (chosen.IsRemembered && without.Rules.Count == 0)
         {
             return;
         }
 
         var csv = new StringBuilder();
         ImportCsv.Line(csv, [.. ImportRow.Schema.Columns.Select(column => column.Name)]);
-        foreach (ImportRow row in chosen.Rows)
+        foreach (ImportRow row in chosen.IsRemembered ? [] : chosen.Rows)
         {
             ImportCsv.Line(csv, [.. ImportRow.Schema.Stored.Select(column => column.Text(row.Home, row.Index))]);
+        }
+
+        // Beside a mapping the records remember they are rows of a file of their own, under its name.
+        foreach (string[] rule in without.Rules)
+        {
+            ImportCsv.Line(csv, rule);
         }
 
         // The same mapping is remembered once.

@@ -10,7 +10,13 @@ namespace FarmEconomics.Files.Importing;
 /// <param name="Table">The table the name stands in.</param>
 /// <param name="Alias">The name as written in the rows.</param>
 /// <param name="Name">What it means; blank: not said.</param>
-public sealed record GivenName(string Table, string Alias, string Name);
+public sealed record GivenName(string Table, string Alias, string Name)
+{
+    /// <summary>
+    /// In the place of a name, while a file is brought in: the rows of such names are left out, now and in the next file like it.
+    /// </summary>
+    public const string LeftOut = "(left out)";
+}
 
 /// <summary>
 /// Every unknown name of the records as one list to fill in, and the list confirmed at once: a file of aliases of its own, no file that is

@@ -53,7 +53,8 @@ internal static class ImportFields
         }
 
         StringBuilder html = new("<h2>Names your records don’t know</h2>\n<p class=\"hint\">Choose the name you mean where it is only "
-            + "written another way. Nothing is taken before you press a button.</p>\n<div class=\"grid\">\n");
+            + "written another way, or leave out the rows of what is nothing of yours. Nothing is taken before you press a button.</p>\n"
+            + "<div class=\"grid\">\n");
         foreach ((int at, SessionName name) in names.Take(MostNames).Index())
         {
             (GivenName Name, string Why)? wrong = told
@@ -64,7 +65,7 @@ internal static class ImportFields
                 html,
                 new FieldMarks($"name{at}", ImportPages.FieldOf(name.Table, name.Alias), $"{name.Alias} ({name.Table})"),
                 wrong is null ? name.Name : wrong.Value.Name.Name,
-                Options(name.Choices, name.Name),
+                OptionsOf(name, look.Plan?.Table),
                 (
                     name.Rows == 0 ? "as you said" : $"{look.Notation.Count(name.Rows, "row")} {(name.Rows == 1 ? "has" : "have")} it",
                     wrong?.Why
@@ -79,6 +80,14 @@ internal static class ImportFields
                 : ""
         );
         return html.Append(ToAdd(names)).ToString();
+    }
+
+    // A unit is no reason to leave a row out: only a name that its own column holds.
+    private static List<KeyValuePair<string, string>> OptionsOf(SessionName name, string? table)
+    {
+        List<KeyValuePair<string, string>> known = Options(name.Choices, name.Name == GivenName.LeftOut ? "" : name.Name);
+        bool canGo = RecordSchema.Find(table ?? "")?.Columns.Any(column => column.RefersTo == name.Table) == true;
+        return known.Count == 0 || !canGo ? known : [.. known, Option(GivenName.LeftOut, "nothing of mine: leave its rows out")];
     }
 
     // Where a new name is written that needs more than one thing beside it.

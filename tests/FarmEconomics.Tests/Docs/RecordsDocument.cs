@@ -95,6 +95,7 @@ internal static class RecordsDocument
         - **Weeks**: one total a week is a period, from `date` to `through`, and no day of forty hours; columns for Monday, Tuesday and so on stand on their
           days. More hours than a day has, without a week named, are asked for.
         - **Names** your tables don't know are listed in one file, with a guess where one is near; what you fill in is saved as aliases.
+          `(left out)` in place of a name leaves its rows out (a tote bag among what a register sold); the mapping remembers it.
         - **Problems** are told by cause, those most money hangs on first; `--all` tells every row, `--list FILE` writes them to a CSV file.
         - **Rows in error** stop no others: with `--apply` they go to a file of their own, to be fixed there and imported by the same mapping.
           A row with more values than the heading row (a comma in a number, without quotes) and one with a quote that is never closed are

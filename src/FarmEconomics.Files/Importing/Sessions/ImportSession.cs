@@ -90,7 +90,8 @@ public sealed class ImportSession : IDisposable
     public IReadOnlyList<(GivenName Name, string Why)> Give(IReadOnlyList<GivenName> given)
     {
         ArgumentNullException.ThrowIfNull(given);
-        IReadOnlyList<(GivenName Name, string Why)> faults = NameList.Faults(given, RecordsFolder.Read(records));
+        IReadOnlyList<(GivenName Name, string Why)> faults =
+            NameList.Faults(given.Where(name => name.Name.Trim() != GivenName.LeftOut), RecordsFolder.Read(records));
         foreach (GivenName name in given.Except(faults.Select(fault => fault.Name)))
         {
             names[(name.Table, name.Alias)] = name.Name.Trim();

@@ -14,9 +14,12 @@ internal static class Drafted
     {
         var request = new ImportRequest(source) { Folder = folder };
         string map = Path.Combine(TestFolders.Make(), "map.csv");
-        File.WriteAllText(map, Answer(ImportDraft.Of(request).Csv, answers));
+        File.WriteAllText(map, Of(request, answers));
         return RecordsImport.Plan(request with { Map = map });
     }
+
+    /// <summary>The mapping, with the answers.</summary>
+    public static string Of(ImportRequest request, params string[] answers) => Answer(ImportDraft.Of(request).Csv, answers);
 
     /// <summary>Writes a file and does the same.</summary>
     public static ImportPlan PlanText(string name, string text, string? folder, params string[] answers) => Plan(Path.Combine(TestFolders.Make((name, text)), name), folder, answers);
