@@ -1,4 +1,5 @@
 using FarmEconomics.Files.Importing.Drafts;
+using FarmEconomics.Files.Importing.Sources;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Schema;
 
@@ -38,7 +39,7 @@ public sealed class FirstTables
         // What was picked or planted names the crops; an item of a register is only a crop when nothing else names any.
         SourceNames[] fields = [.. sources.Where(source => source.Table is "harvests" or "plantings")];
         Crops(fields.Length > 0 ? fields : [.. sources], sources.SelectMany(source => source.Rows).ToLookup(
-            row => row.GetValueOrDefault("crop") ?? "", row => row.GetValueOrDefault("unit"), StringComparer.OrdinalIgnoreCase));
+            row => Bare(row.GetValueOrDefault("crop") ?? ""), row => row.GetValueOrDefault("unit"), StringComparer.OrdinalIgnoreCase));
         Table("channels", ["channel", "kind"], Names(sources, "channel").Select(name => new[] { name, Words.Of(KindOf(name)) }));
         Table("workers", ["worker", "kind", "wage"], Names(sources, "worker").Select(name => new[] { name, "hired", "" }));
         Table(
@@ -122,6 +123,9 @@ public sealed class FirstTables
             .Select(group => group.GroupBy(name => name, StringComparer.Ordinal).MaxBy(same => same.Count())!.Key)
                 .Order(StringComparer.OrdinalIgnoreCase);
 
+    // A register's "Kale bunch" tells what Kale is counted in.
+    private static string Bare(string item) => ItemUnits.Split(item)?.Item ?? item;
+
     private static ChannelKind KindOf(string name) =>
         Array.FindIndex(Kinds, kind => name.Contains(kind.Word, StringComparison.OrdinalIgnoreCase)) is >= 0 and var at ? Kinds[at].Kind
         : ChannelKind.Wholesale;
@@ -129,6 +133,12 @@ public sealed class FirstTables
     /// <summary>How many of one unit another holds, where that is exact; null where it depends on the crop.</summary>
     private static decimal? Exact(string unit, string of)
     {
+        // 1/2 lb is half of a pound.
+        if (QuantityText.TryRead(unit, '.', out NotedQuantity sized) && sized is { Amount: > 0m, Unit.Length: > 0 })
+        {
+            return sized.Unit.Equals(of, StringComparison.OrdinalIgnoreCase) ? sized.Amount : sized.Amount * Exact(sized.Unit, of);
+        }
+
         decimal? one = Grams(unit);
         decimal? other = Grams(of);
         return one / other is { } ratio ? decimal.Round(ratio, 10) : other is null
@@ -140,7 +150,7 @@ public sealed class FirstTables
         : null;
 
     /// <param name="sources">What names the crops.</param>
-    /// <param name="sold">Units by crop wherever one is named: they count where the field's own notes hold none.</param>
+    /// <param name="sold">Units by crop wherever one is named: what it is sold by stands in units.csv where its own is another.</param>
     private void Crops(SourceNames[] sources, ILookup<string, string?> sold)
     {
         List<string[]> crops = [];
@@ -154,7 +164,7 @@ public sealed class FirstTables
         {
             string name = crop.GroupBy(row => row.Crop, StringComparer.Ordinal).MaxBy(same => same.Count())!.Key;
             string[] picked = MostFirst(crop.Select(row => row.Unit));
-            string[] seen = picked.Length > 0 ? picked : MostFirst(sold[name]);
+            string[] seen = [.. picked.Concat(MostFirst(sold[name])).Distinct(StringComparer.OrdinalIgnoreCase)];
             string own = seen.Length > 0 ? seen[0] : "each";
             crops.Add([name, own, ""]);
             if (seen.Length == 0)

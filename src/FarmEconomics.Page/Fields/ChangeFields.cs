@@ -15,31 +15,9 @@ internal static class ChangeFields
 
     internal static IEnumerable<PageField> Of(OpenedFarm farm)
     {
-        string money = farm.Settings.Notation.Sign;
-        for (int row = 1; row <= PriceRows; row++)
+        foreach (PageField field in Enumerable.Range(1, PriceRows).SelectMany(row => OfPrice(farm, row)))
         {
-            string group = row == 1 ? "Change a price" : $"Change a {(row == 2 ? "second" : "third")} price";
-            yield return new($"price{row}.crop", "Crop", FieldKind.Choice, "", "")
-            {
-                Options = [new("", "no change"), .. (farm.Choices("crop") ?? []).Select(crop => new FieldOption(crop, crop))],
-                Group = group,
-                WaitsFor = $"price{row}.to",
-            };
-            yield return new($"price{row}.channel", "Where", FieldKind.Choice, "", "")
-            {
-                Options =
-                [new("", "wherever it is sold"), .. (farm.Choices("channel") ?? []).Select(channel => new FieldOption(channel, channel))],
-                Group = group,
-                WaitsFor = $"price{row}.to",
-            };
-            yield return new(
-                $"price{row}.to",
-                "New price",
-                FieldKind.Text,
-                "",
-                $"A price per unit, such as 4{farm.Settings.DecimalMark}50, or a part more or less, such as +10% or -5%."
-            )
-            { Unit = money, Group = group };
+            yield return field;
         }
 
         yield return new(Prices, "All prices", FieldKind.Text, "", "A part more or less, such as +3%; empty = as they were.")
@@ -54,6 +32,33 @@ internal static class ChangeFields
         {
             Group = "Other changes",
         };
+    }
+
+    // The price of one crop; the crop alone changes nothing yet.
+    private static IEnumerable<PageField> OfPrice(OpenedFarm farm, int row)
+    {
+        string group = row == 1 ? "Change a price" : $"Change a {(row == 2 ? "second" : "third")} price";
+        yield return new($"price{row}.crop", "Crop", FieldKind.Choice, "", "")
+        {
+            Options = [new("", "no change"), .. (farm.Choices("crop") ?? []).Select(crop => new FieldOption(crop, crop))],
+            Group = group,
+            WaitsFor = $"price{row}.to",
+        };
+        yield return new($"price{row}.channel", "Where", FieldKind.Choice, "", "")
+        {
+            Options =
+            [new("", "wherever it is sold"), .. (farm.Choices("channel") ?? []).Select(channel => new FieldOption(channel, channel))],
+            Group = group,
+            WaitsFor = $"price{row}.to",
+        };
+        yield return new(
+            $"price{row}.to",
+            "New price",
+            FieldKind.Text,
+            "",
+            $"A price per unit, such as 4{farm.Settings.DecimalMark}50, or a part more or less, such as +10% or -5%."
+        )
+        { Unit = farm.Settings.Notation.Sign, Group = group };
     }
 
     /// <summary>The changes as the notebook takes them, with semicolons between them.</summary>

@@ -113,7 +113,7 @@ internal sealed partial class DraftMaker
             {
                 Format = Joined(ImportWords.Until + end.Heading, pause),
                 Note = $"from {start.First} to {end.First}{(pause is null ? "" : ", less the break")}"
-                    + PastNoon(block.Rows.Select(row => (string[])[row.At(start.At), row.At(end.At)])),
+                    + PastNoon(block.Rows.Select(row => row.At(start.At) + " to " + row.At(end.At))),
             });
         }
         else if (columns.Of(ColumnRole.GrossHours) is { } gross)
@@ -133,14 +133,14 @@ internal sealed partial class DraftMaker
         rows.Add(new DraftRow("hours", ImportWords.Cell)
         {
             Format = punches ? ImportWords.Punches : DayParts(spread),
-            Note = punches ? "times in and out by turns" + PastNoon(spread.Select(ClockText.Times)) : "blank cells are nothing",
+            Note = punches ? "times in and out by turns" + PastNoon(spread) : "blank cells are nothing",
         });
         Nothing(ImportWords.Cell, spread,
             text => QuantityText.IsNothing(text) || AwayWords.Contains(HeadingWords.Plain(text)), "no hours that day");
     }
 
-    private static string PastNoon(IEnumerable<string[]> rows) => rows.FirstOrDefault(times => ClockText.PassesNoon(times)) is { } times
-        ? $"; {string.Join(" to ", times)} runs into the afternoon" : "";
+    private static string PastNoon(IEnumerable<string> spans) =>
+        spans.FirstOrDefault(ClockText.PassesNoon) is { } span ? $"; {span} runs into the afternoon" : "";
 
     private void AddHours(SourceColumn hours)
     {
@@ -149,7 +149,7 @@ internal sealed partial class DraftMaker
             rows.Add(new DraftRow("hours", hours.Heading)
             {
                 Format = Joined(ImportWords.Punches, Comma(hours)),
-                Note = $"times in and out, such as {spans}" + PastNoon(hours.Values.Select(ClockText.Times)),
+                Note = $"times in and out, such as {spans}" + PastNoon(hours.Values),
             });
             return;
         }

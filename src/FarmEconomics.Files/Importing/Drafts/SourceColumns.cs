@@ -85,7 +85,8 @@ internal sealed class SourceColumns
         }
     }
 
-    // "Payment" may be how, and is no amount then. "Out" is money paid in a bank's file, a day in a list of plantings, a time on a time sheet.
+    // "Payment" may be how, and is no amount then. "Out" is money paid in a bank's file, a day in a list of plantings, a time on a time
+    // sheet.
     private void OutAndIn()
     {
         foreach (SourceColumn column in all.Where(column => column.Role is ColumnRole.MoneyOut or ColumnRole.MoneyIn or ColumnRole.Amount))
@@ -109,7 +110,8 @@ internal sealed class SourceColumns
         }
 
         List<SourceColumn> measures = [.. all.Where(column => column.Role is null && column.IsSpread)];
-        bool dated = all.Exists(column => column.Role is ColumnRole.Date or ColumnRole.PeriodEnd && column.IsDay);
+        bool dated = all.Exists(column => column.Role is ColumnRole.Date or ColumnRole.PeriodEnd
+            && (column.IsDay || column.Values.Count(DateForms.LacksAYear) * 2 > column.Values.Count));
         bool isLong = all.Exists(column =>
             column.Role is ColumnRole.Quantity or ColumnRole.Amount or ColumnRole.MoneyOut or ColumnRole.Hours or ColumnRole.ClockIn
             && column.IsMeasure);
@@ -237,7 +239,12 @@ internal static class TableGuess
         HashSet<string> workers = new(records?.Tables.Workers.Select(row => row.Worker.Trim()) ?? [], StringComparer.OrdinalIgnoreCase);
         bool times = columns.Spread.Any(column => column.Values.Any(text => text.Contains(':', StringComparison.Ordinal)));
         bool money = columns.Spread.Any(column => column.Has(CellKind.Money));
-        return times || columns.Has(ColumnRole.Worker) || columns.Spread.Any(column => workers.Contains(column.Heading))
+
+        // Who picked may stand beside what was picked.
+        HashSet<string> crops = new(records?.Tables.Crops.Select(row => row.Crop.Trim()) ?? [], StringComparer.OrdinalIgnoreCase);
+        bool produce = columns.Spread.Any(column => column.Has(CellKind.Quantity)
+            || crops.Contains(HeadingWords.BeforeParentheses(column.Heading)));
+        return times || (columns.Has(ColumnRole.Worker) && !produce) || columns.Spread.Any(column => workers.Contains(column.Heading))
             || Array.Exists(WorkWords, word => name.Contains(word, StringComparison.OrdinalIgnoreCase)) ? "labor"
             : money ? "sales" : "harvests";
     }

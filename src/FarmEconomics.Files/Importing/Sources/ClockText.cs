@@ -51,8 +51,8 @@ internal static partial class ClockText
         && Whole(match, "h") <= 12);
 
     /// <summary>True where an end that is written as the earlier time of day is one of the afternoon: 7:30 to 4, 8-12, 1-5.</summary>
-    public static bool PassesNoon(params string[] times) =>
-        AreOfTwelve(times) && times.Zip(times.Skip(1)).Any(pair => Noted(pair.First) > Noted(pair.Second));
+    public static bool PassesNoon(string span) => Times(span) is { Length: > 1 } times
+        && AreOfTwelve(times) && times.Zip(times.Skip(1)).Any(pair => Noted(pair.First) > Noted(pair.Second));
 
     /// <summary>The hours from a start to an end on one day.</summary>
     /// <param name="start">The start.</param>
@@ -87,7 +87,8 @@ internal static partial class ClockText
         return null;
     }
 
-    /// <summary>The hours of a list of times, in and out by turns: <c>06:28,12:00,12:30,15:02</c>, <c>7:30-12</c>, <c>8-12, 1-5</c>.</summary>
+    /// <summary>The hours of a list of times, in and out by turns: <c>06:28,12:00,12:30,15:02</c>, <c>7:30-12</c>,
+    /// <c>8-12, 1-5</c>.</summary>
     /// <param name="text">The text.</param>
     /// <param name="hours">The hours.</param>
     /// <returns>What is wrong, in words that go on after the column's name; null when nothing is.</returns>

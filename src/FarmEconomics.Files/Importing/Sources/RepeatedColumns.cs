@@ -52,8 +52,8 @@ internal static partial class RepeatedColumns
         HashSet<string> names = new(columns.Select(column => column.Name), StringComparer.OrdinalIgnoreCase);
         if (columns.Length > 0 && Array.TrueForAll(columns, column => column.Number > 1))
         {
-            columns = [.. headings.Select((heading, at) => new NumberedColumn(heading.Trim(), 1, at)).Where(each => names.Contains(each.Name)),
-                .. columns];
+            IEnumerable<NumberedColumn> plain = headings.Select((heading, at) => new NumberedColumn(heading.Trim(), 1, at));
+            columns = [.. plain.Where(column => names.Contains(column.Name)), .. columns];
         }
 
         NumberedColumn[][] groups = [.. columns.GroupBy(column => column.Number).OrderBy(group => group.Key)
