@@ -53,13 +53,16 @@ internal sealed class ImportSums(ImportPlan plan, ImportMapping mapping, SourceB
             int at = Place(column);
             words.AddRange(good.GroupBy(row => column == "quantity" && unit >= 0 ? row.Fields[unit] : "", StringComparer.OrdinalIgnoreCase)
                 .OrderByDescending(group => group.Count()).Take(6)
-                .Select(group => (Sum: group.Sum(row => Number(row.Fields[at])), Unit: group.Key.Length == 0 ? "" : " " + group.Key))
+                .Select(group => (Sum: group.Sum(row => Number(row.Fields[at])), Unit: Counted(group.Key)))
                 .Select(of => column == "amount" ? plan.Notation.Text($"{column} {of.Sum:#,0.00}")
                     : plan.Notation.Text($"{column} {of.Sum:#,0.##}{of.Unit}")));
         }
 
         return words;
     }
+
+    // 230 of 1/2 lb would read as 230 and a half.
+    private static string Counted(string unit) => unit.Length == 0 ? "" : char.IsDigit(unit[0]) ? $" × {unit}" : $" {unit}";
 
     private IEnumerable<ImportSum> OfRow(SourceSegment segment, SourceCells total, (ImportUnit Unit, IReadOnlyList<string> Fields)[] own)
     {

@@ -163,8 +163,7 @@ public sealed class FirstTables
             .GroupBy(row => row.Crop, StringComparer.OrdinalIgnoreCase).OrderBy(group => group.Key, StringComparer.OrdinalIgnoreCase))
         {
             string name = crop.GroupBy(row => row.Crop, StringComparer.Ordinal).MaxBy(same => same.Count())!.Key;
-            string[] picked = MostFirst(crop.Select(row => row.Unit));
-            string[] seen = [.. picked.Concat(MostFirst(sold[name])).Distinct(StringComparer.OrdinalIgnoreCase)];
+            string[] seen = Seen(MostFirst(crop.Select(row => row.Unit)), MostFirst(sold[name]));
             string own = seen.Length > 0 ? seen[0] : "each";
             crops.Add([name, own, ""]);
             if (seen.Length == 0)
@@ -189,6 +188,10 @@ public sealed class FirstTables
             remarks.Add($"crops.csv: {name} and its singular are both there; if they are one, take one out and put it into aliases.csv.");
         }
     }
+
+    // "bunch" of a register is "bunches" of a picking sheet.
+    private static string[] Seen(string[] picked, string[] sold) =>
+        [.. picked.Concat(sold.Select(unit => UnitNames.AsKnown(unit, picked))).Distinct(StringComparer.OrdinalIgnoreCase)];
 
     private static string[] MostFirst(IEnumerable<string?> units) => [.. units.OfType<string>()
         .GroupBy(unit => unit, StringComparer.OrdinalIgnoreCase).OrderByDescending(group => group.Count()).Select(group => group.Key)];

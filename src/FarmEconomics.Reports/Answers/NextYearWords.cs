@@ -250,6 +250,7 @@ internal sealed class NextYearWords(ShownPlan plan)
         }
 
         string hired = notation.Text($"{Math.Abs(plan.MoreHiredHours):#,0}");
+        string paid = plan.Model.Hours.HiredCostKnown ? "in the cash already" : "at a wage nothing on record tells";
         return new(
             "more-own-hours",
             Sign(plan.MoreOwnHours) + notation.Text($"{Math.Abs(plan.MoreOwnHours):#,0}"),
@@ -258,7 +259,7 @@ internal sealed class NextYearWords(ShownPlan plan)
                 + (
                     Math.Abs(plan.MoreHiredHours) < 0.5m
                         ? "; hired hours stay"
-                        : $"; and {hired} {(plan.MoreHiredHours > 0m ? "more" : "fewer")} hired ones, in the cash already"
+                        : $"; and {hired} {(plan.MoreHiredHours > 0m ? "more" : "fewer")} hired ones, {paid}"
                 )
         );
     }

@@ -72,6 +72,8 @@ public sealed partial class PlanFacts
         notChecked.AddRange(limits.NotChecked.Where(one => !PlanLimits.Is(one.Name)).Select(one => $"{one.Name}: {one.Reason}"));
         PlanLimits written = new(season, settings);
         HashSet<Crop> unpriced = [.. season.Crops.Where(crop => crop.Known.Value is not null).Select(crop => crop.Crop!)];
+        double? ownWage = (double?)(settings.OwnWage ?? records.Settings.OwnerWage);
+        PlanHours hours = work.There(limits, start, ownWage ?? work.OwnWorth() ?? 0.0);
         PlanModel model = new()
         {
             CropYear = season.CropYear + 1,
@@ -85,13 +87,13 @@ public sealed partial class PlanFacts
             ],
             Crops = [.. crops.Select(crop => CropOf(crop, stores, target, most))],
             Covers = [.. covers.Select(cover => new PlanCover(cover, PerWeek(week => BedFeet(cover, start.AddDays((7 * week) + 3)))))],
-            Hours = work.There(limits, start, (double?)(settings.OwnWage ?? records.Settings.OwnerWage) ?? work.OwnWorth() ?? 0.0),
+            Hours = hours,
             BoxTarget = target,
             BuyIn = (double)records.Settings.BuyInPercent / 100.0,
             ChangeCost = PlanSettings.ChangePart * BroughtAFoot(),
             Stores = [.. stores.Select(StoreOf)],
             Trays = limits.PoolsOf(ScarceKind.Trays).Any() ? PerWeek(MostTrays) : null,
-            Cash = written.Cash(notChecked),
+            Cash = written.Cash(hours, notChecked),
             NotChecked = notChecked,
         };
         TellPickedAfter(model);

@@ -26,9 +26,10 @@ internal sealed class PlanLimits
     internal static bool Is(string name) => WrittenLimits.IsOfAPlan(name);
 
     /// <summary>Cash by month; null, with the reason told, where it isn't known.</summary>
-    internal PlanCash? Cash(List<string> notChecked)
+    internal PlanCash? Cash(PlanHours hours, List<string> notChecked)
     {
-        string? why = opening is null ? "no balance sheet says what cash there is at the beginning" : SeasonCash.CostsUnknown(season);
+        string? why = opening is null ? "no balance sheet says what cash there is at the beginning"
+            : SeasonCash.CostsUnknown(season) ?? (hours.HiredCostKnown ? null : PlanOutlook.NoHiredWage);
         if (why is not null)
         {
             notChecked.Add($"cash by month: {why}");

@@ -253,7 +253,14 @@ public sealed record PlanHours(
     IReadOnlyList<double> Fixed,
     double OwnCost,
     double HiredCost
-);
+)
+{
+    /// <summary>
+    /// False where hours may be hired and nothing on record tells what one costs: the mix then counts them like own ones, and no cash is
+    /// told.
+    /// </summary>
+    public bool HiredCostKnown { get; init; } = true;
+}
 
 /// <summary>A store with a limit of crates.</summary>
 /// <param name="Name">Its name.</param>

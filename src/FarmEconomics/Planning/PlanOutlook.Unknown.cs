@@ -3,6 +3,7 @@ namespace FarmEconomics.Planning;
 /// <content>What a plan's rows, or the season before, don't tell.</content>
 public sealed partial class PlanOutlook
 {
+    internal const string NoHiredWage = "hired hours have no wage on record";
     private const int Named = 3;
     private readonly string? rowsWithoutHours;
     private readonly string? rowsWithoutCost;
@@ -12,9 +13,13 @@ public sealed partial class PlanOutlook
 
     /// <summary>
     /// Why costs, and with them cash, aren't known; null where they are. Rows without hours leave wages unknown, where somebody's hours are
-    /// on record at all.
+    /// on record at all; so do hired hours nobody's wage tells the cost of.
     /// </summary>
-    public string? CostsUnknown => SeasonCostsUnknown ?? rowsWithoutCost ?? (HoursThere ? rowsWithoutHours : null);
+    public string? CostsUnknown =>
+        SeasonCostsUnknown ?? rowsWithoutCost ?? (HoursThere ? rowsWithoutHours ?? WagesUnknown : null);
+
+    private string? WagesUnknown =>
+        !model.Hours.HiredCostKnown && Weeks.Any(week => week.Hours > week.Own) ? NoHiredWage : null;
 
     /// <summary>Why hours aren't known; null where they are.</summary>
     public string? HoursUnknown =>

@@ -78,7 +78,11 @@ internal sealed class WorkFacts
                 ?? (all is { } most ? Math.Max(0.0, most - own[week]) : mostHired);
         }
 
-        return new PlanHours(own, hired, fixedHours, ownCost, HiredCost() ?? ownCost);
+        double? hiredCost = HiredCost();
+        return new PlanHours(own, hired, fixedHours, ownCost, hiredCost ?? ownCost)
+        {
+            HiredCostKnown = hiredCost is not null || !Array.Exists(hired, hours => hours > 0.0),
+        };
     }
 
     /// <summary>The week of a crop year, from 0; the last holds the days left over.</summary>

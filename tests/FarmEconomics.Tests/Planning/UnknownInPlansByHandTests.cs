@@ -103,6 +103,44 @@ public class UnknownInPlansByHandTests
     }
 
     /// <summary>
+    /// Al picked 50 hours for a wage nobody wrote down. What a plan's 30 hours of his cost isn't known, so no cash is told, nor kept within
+    /// a line of credit; at 20 an hour they are 600. A farm where nobody is hired isn't touched.
+    /// </summary>
+    [Fact]
+    public void HiredHours_WithoutAWageOnRecord_LeaveCashUnknown()
+    {
+        const string Why = "hired hours have no wage on record";
+        FarmBuilder Farm(decimal? wage) => Bare().Worker("Al", WorkerKind.Hired, wage)
+            .Planting("C25", "Carrots", "A", 100m, "2025-05-01", "2025-07-31").Pick("2025-07-10", "C25", 100m)
+            .Sell("2025-07-12", "Carrots", "Market", 100m, price: 2m)
+            .Spend("2025-04-20", 20m, "seed", crop: "Carrots").Work("2025-07-10", "Al", 50m, "harvest", crop: "Carrots");
+        DraftPlanting row = new(2026, "C26", "Carrots", "A", 60m, Day("2026-05-01"), Day("2026-07-31"))
+        {
+            Yield = 60m,
+            Hours = 30m,
+            Cost = 12m,
+        };
+        (PlanModel Model, PlanOutlook Outlook) Of(FarmBuilder farm)
+        {
+            PlanModel model = PlanByHandTests.ModelOf(farm, new PlanSettings { OpeningCash = 100m });
+            return (model, PlanOutlook.Of(farm.Season(2025), model, new PlanDraft(2026, [row], [])));
+        }
+
+        (PlanModel unknown, PlanOutlook untold) = Of(Farm(null));
+        Assert.Equal((false, 15.0), (unknown.Hours.HiredCostKnown, unknown.Hours.HiredCost));
+        Assert.Equal((Why, null), (untold.CostsUnknown, untold.SeasonCostsUnknown));
+        Assert.Equal(Why, untold.BreakEven.Reason);
+        Assert.Null(unknown.Cash);
+        Assert.Contains($"cash by month: {Why}", unknown.NotChecked);
+
+        (PlanModel known, PlanOutlook told) = Of(Farm(20m));
+        Assert.Equal((true, null), (known.Hours.HiredCostKnown, told.CostsUnknown));
+        Assert.Equal(600m, told.Months.Sum(month => month.Wages));
+        Assert.NotNull(known.Cash);
+        Assert.True(PlanByHandTests.ModelOf(PlanByHandTests.Farm()).Hours.HiredCostKnown);
+    }
+
+    /// <summary>
     /// Boxes of the weeks of July 9 and 16 are to hold 100 each. The plan has 60 in one and 100 in the other: 40 are bought in at 1.25 in
     /// July, 50 of money that is in the cash. A plan without boxes has all 200 bought in: members' payments are in its cash.
     /// </summary>
