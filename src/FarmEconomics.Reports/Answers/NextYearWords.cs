@@ -230,7 +230,7 @@ internal sealed class NextYearWords(ShownPlan plan)
     {
         // Of the two figures beside it, so that they agree: the mix's own gain counts hours there aren't dearer.
         decimal hour = (decimal)plan.Model.Hours.OwnCost;
-        string worth = plan.Chosen is not null && plan.HoursUnknown is null
+        string worth = plan.Chosen is not null && plan.HoursUnknown is null && hour > 0m
             ? $"; {Signed(plan.MoreCash - (plan.MoreOwnHours * hour))} after your own hours at {notation.InWords(hour, Look.Rate)}"
             : "";
         string what = plan.CostsUnknown is { } why ? $"sales in the year (no cash is told: {why})" : "cash in the year";

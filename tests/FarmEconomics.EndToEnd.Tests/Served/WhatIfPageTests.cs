@@ -38,6 +38,24 @@ public class WhatIfPageTests(OpenDemoFarm farm)
         Assert.Equal(records, Checksums());
     }
 
+    /// <summary>Who chose a crop is on the way to its price, and isn't told that it is missing.</summary>
+    [Fact]
+    public async Task CropChosen_BeforeItsPriceIsTyped_AsksForNothingYet()
+    {
+        IPage page = await farm.WindowAsync();
+        await page.OpenAsync("/what-if");
+        List<string> asked = [];
+        page.Request += (_, request) => asked.AddRange(request.Url.Contains("/what-if?", StringComparison.Ordinal) ? [request.Url] : []);
+        await page.OpenFieldsAsync();
+        await page.GetByLabel("Crop", new() { Exact = true }).First.SelectOptionAsync("Carrots");
+        await page.GetByLabel("New price").First.FillAsync("+10%");
+        await page.ChangeAsync(() => page.GetByLabel("New price").First.BlurAsync());
+
+        Assert.Contains("price1.crop=Carrots", asked[0], StringComparison.Ordinal);
+        Assert.Contains("price1.to=", asked[0], StringComparison.Ordinal);
+        Assert.Equal(0, await page.Locator(".field .fault:visible").CountAsync());
+    }
+
     [Fact]
     public async Task PriceWithoutACrop_AndWordsThatMeanNothing_AreExplainedBesideTheirFields()
     {
