@@ -62,7 +62,7 @@ internal sealed class ImportSums(ImportPlan plan, ImportMapping mapping, SourceB
     }
 
     // 230 of 1/2 lb would read as 230 and a half.
-    private static string Counted(string unit) => unit.Length == 0 ? "" : char.IsDigit(unit[0]) ? $" × {unit}" : $" {unit}";
+    private static string Counted(string unit) => unit.Length == 0 ? "" : !char.IsLetter(unit[0]) ? $" × {unit}" : $" {unit}";
 
     private IEnumerable<ImportSum> OfRow(SourceSegment segment, SourceCells total, (ImportUnit Unit, IReadOnlyList<string> Fields)[] own)
     {

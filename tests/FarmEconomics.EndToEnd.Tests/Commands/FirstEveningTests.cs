@@ -40,7 +40,8 @@ public partial class FirstEveningTests
         }
 
         Assert.InRange(decisions, 1, MostDecisions);
-        ProgramRun clean = await Program.RunApartAsync("review", Path.Combine(Repository.Root, "tests", "FarmEconomics.EndToEnd.Tests", "Samples", "shoebox-written-cleanly"), "--out", scratch.File("clean"), "--tables-only");
+        string cleanly = Path.Combine(Repository.Root, "tests", "FarmEconomics.EndToEnd.Tests", "Samples", "shoebox-written-cleanly");
+        ProgramRun clean = await Program.RunApartAsync("review", cleanly, "--out", scratch.File("clean"), "--tables-only");
         Assert.True(clean.ExitCode == 0, clean.Output + clean.Error);
         Assert.Equal(Tables(scratch.File("clean")), Tables(scratch.File("my-review")));
     }

@@ -35,7 +35,8 @@ public class SurroundingsTests(SurroundingsTests.PlainTables plainTables, Review
     {
         using Scratch scratch = new();
         string plain = await sound.Folder;
-        string elsewhere = Checksums.Copy(ManyFarms.Sound, scratch.File($"somewhere private/Ann & Söhne/{Path.GetFileName(ManyFarms.Sound)}"));
+        string name = Path.GetFileName(ManyFarms.Sound);
+        string elsewhere = Checksums.Copy(ManyFarms.Sound, scratch.File($"somewhere private/Ann & Söhne/{name}"));
         ProgramRun other = await RunInAsync(AllOdd, "review", elsewhere, "--out", scratch.File("odd"));
 
         Assert.True(other.ExitCode == 0, other.Error);

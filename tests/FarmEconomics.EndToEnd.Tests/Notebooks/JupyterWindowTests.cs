@@ -11,7 +11,8 @@ namespace FarmEconomics.EndToEnd.Tests.Notebooks;
 /// Notebooks that ship in Jupyter's own window, as the command <c>jupyter</c> gets them ready: the check of the records, the season and a
 /// question of one's own, or each of them where FARMECONOMICS_WINDOWS=1 asks for it. All of them run in the project's own host as well.
 /// </summary>
-public partial class JupyterWindowTests(JupyterOfClass jupyter, BrowserOfClass chromium, ReviewedDemo reviewed) : IClassFixture<JupyterOfClass>, IClassFixture<BrowserOfClass>
+public partial class JupyterWindowTests(JupyterOfClass jupyter, BrowserOfClass chromium, ReviewedDemo reviewed)
+    : IClassFixture<JupyterOfClass>, IClassFixture<BrowserOfClass>
 {
     private static readonly bool Every = Environment.GetEnvironmentVariable("FARMECONOMICS_WINDOWS") == "1";
 
@@ -37,7 +38,10 @@ public partial class JupyterWindowTests(JupyterOfClass jupyter, BrowserOfClass c
         Assert.All(shown.SelectMany(cell => cell.Pictures), width => Assert.True(width > 0));
         // Below its first cell the kernel puts a script of its own.
         Assert.Equal(own.Skip(1).SelectMany(TextsOf), shown.Skip(1).SelectMany(cell => cell.Texts).Select(WithoutSpace));
-        string[][] proofs = [.. shown.Where((_, index) => own[index].Id!.EndsWith("proof", StringComparison.Ordinal)).Select(cell => cell.Texts)];
+        string[][] proofs =
+        [
+            .. shown.Where((_, index) => own[index].Id!.EndsWith("proof", StringComparison.Ordinal)).Select(cell => cell.Texts),
+        ];
         Assert.All(proofs, Assert.NotEmpty);
         Assert.Contains(proofs.SelectMany(texts => texts), text => text.Contains("checks of ", StringComparison.Ordinal));
     }

@@ -75,7 +75,8 @@ internal static class CommandLines
     /// <summary>The child's side: a question a line, and its answer.</summary>
     public static async Task<int> AnswerAsync()
     {
-        Type program = new Loaded(Program.Assembly).LoadFromAssemblyPath(Program.Assembly).GetType("FarmEconomics.Cli.CommandLineApp", throwOnError: true)!;
+        Assembly assembly = new Loaded(Program.Assembly).LoadFromAssemblyPath(Program.Assembly);
+        Type program = assembly.GetType("FarmEconomics.Cli.CommandLineApp", throwOnError: true)!;
         var runOne = Method(program, "RunAsync").CreateDelegate<Func<string[], Task<int>>>();
         TextReader questions = Console.In;
         TextWriter answers = Console.Out;

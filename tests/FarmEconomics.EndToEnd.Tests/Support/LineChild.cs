@@ -37,7 +37,8 @@ internal sealed class LineChild : IDisposable
         await process.StandardInput.FlushAsync(limit.Token);
         try
         {
-            return await process.StandardOutput.ReadLineAsync(limit.Token) ?? throw new InvalidOperationException($"No answer to {question}: {Errors}");
+            return await process.StandardOutput.ReadLineAsync(limit.Token)
+                ?? throw new InvalidOperationException($"No answer to {question}: {Errors}");
         }
         catch (OperationCanceledException) when (!TestContext.Current.CancellationToken.IsCancellationRequested)
         {

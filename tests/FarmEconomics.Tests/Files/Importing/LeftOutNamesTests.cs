@@ -5,7 +5,9 @@ using Xunit;
 
 namespace FarmEconomics.Tests.Files.Importing;
 
-/// <summary>What a register sells beside crops: its rows are left out when the grower says so, told, and left out of the next file, too.</summary>
+/// <summary>
+/// What a register sells beside crops: its rows are left out when the grower says so, told, and left out of the next file, too.
+/// </summary>
 public class LeftOutNamesTests
 {
     private const string Head = "Date,Item,Qty,Net Sales\n";
@@ -80,7 +82,8 @@ public class LeftOutNamesTests
         Assert.Equal(GivenName.LeftOut, Assert.Single(look.Names).Name);
         Assert.True(session.Add(look.Version).Added);
         Assert.Equal((0, 2), (session.Look().Plan!.Rows.Count, session.Look().Plan!.LeftOut.Count));
-        Assert.DoesNotContain("Tote", string.Concat(Directory.GetFiles(folder, "sales*").Select(File.ReadAllText)), StringComparison.Ordinal);
+        string sales = string.Concat(Directory.GetFiles(folder, "sales*").Select(File.ReadAllText));
+        Assert.DoesNotContain("Tote", sales, StringComparison.Ordinal);
     }
 
     private static string Farm() => TestFolders.Make(("crops.csv", "crop,unit\nKale,lb\nBeans,lb\n"),

@@ -3,7 +3,9 @@ using Xunit;
 
 namespace FarmEconomics.Tests.Files.Importing;
 
-/// <summary>Hours noted as people note them: from when to when, on a clock of twelve hours. Worked out by hand; every row is invented.</summary>
+/// <summary>
+/// Hours noted as people note them: from when to when, on a clock of twelve hours. Worked out by hand; every row is invented.
+/// </summary>
 public class TimesInOneCellTests
 {
     [Theory]
