@@ -181,6 +181,7 @@ internal static class ImportRemarks
         {
             ("above the headings", block.Above), ("with totals", block.Segments.SelectMany(segment => segment.Totals)),
                 ("that hold one remark and nothing else", block.Segments.SelectMany(segment => segment.Remarks)),
+                ("with nothing in the columns with numbers", block.Segments.SelectMany(segment => segment.Unfilled)),
         })
         {
             SourceCells[] all = [.. rows];

@@ -90,6 +90,7 @@ internal static class RecordsDocument
           A heading such as "Picked (lb)" or "kg" names a unit, too.
         - **Hours** may be a time, start and end with a break, or times in and out by turns (`7:30-12`, `8-12, 1-5`).
           On a clock of twelve hours a time earlier than the one before it is of the afternoon: 7:30 to 4 is 8.5 hours.
+          Hours alone count as times where they can be nothing else: 10-2 and 8-12, 1-5 do, 3-4 and 7,5 don't.
           07:30 to 04:00, a start without an end, an odd number of times, and times of two days are errors of their row.
           Numbers that look like parts of a day (0.3125 for 7:30) are asked for.
         - **Weeks**: one total a week is a period, from `date` to `through`, and no day of forty hours; columns for Monday, Tuesday and so on stand on their

@@ -144,7 +144,7 @@ internal sealed partial class DraftMaker
 
     private void AddHours(SourceColumn hours)
     {
-        if (hours.Values.FirstOrDefault(text => ClockText.Times(text).Length > 0) is { } spans)
+        if (hours.Values.FirstOrDefault(ClockText.AreTimes) is { } spans)
         {
             rows.Add(new DraftRow("hours", hours.Heading)
             {

@@ -8,8 +8,10 @@ internal static partial class ClockText
 {
     private const int MinutesOfDay = 1440;
     private const int Noon = 720;
-    private static readonly char[] BetweenPunches = [',', ';', '/', '\n', '–', '—', '&', '+'];
-    private static readonly string[] FromTo = ["-", " to "];
+    private const int TwoSpans = 4;
+    private const StringSplitOptions Tidy = StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries;
+    private static readonly char[] BetweenPunches = [',', ';', '/', '\n', '&', '+'];
+    private static readonly string[] FromTo = ["-", "–", "—", " to "];
 
     /// <summary>The minutes since midnight of a time of day: 6:28, 06:28:00, 3:05 PM, 15:02; also behind a date.</summary>
     /// <returns>The minutes; null when it is none.</returns>
@@ -130,21 +132,34 @@ internal static partial class ClockText
         return null;
     }
 
-    /// <summary>True for a text that holds several times of day, whatever its column is for: one of them with its minutes.</summary>
-    public static bool IsPunches(string text) => Array.Exists(Times(text), time => Minutes(time) is not null);
+    /// <summary>True for a text that holds several times of day, whatever its column is for: one of them with its minutes, AM or
+    /// PM.</summary>
+    public static bool IsPunches(string text) => Array.Exists(Times(text), IsExact);
 
-    /// <summary>The times of day of a text that holds several; also hours alone, such as 8-12. Empty for any other.</summary>
+    /// <summary>True for times that can be nothing else: 3-4 may be three to four hours, 10-2 and 8-12, 1-5 may not.</summary>
+    public static bool AreTimes(string text) => IsPunches(text) || PassesNoon(text) || Times(text).Length >= TwoSpans;
+
+    /// <summary>The times of day of a text that holds several; between the ends of a span, 8-12, hours alone as well. Empty for any other:
+    /// 7,5 and 1/2 are numbers.</summary>
     public static string[] Times(string text)
     {
-        const StringSplitOptions Tidy = StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries;
-        string[] times =
-        [
-            .. text.Split(BetweenPunches, Tidy).SelectMany(part => Noted(part) is not null ? [part] : part.Split(FromTo, Tidy))
-                .SelectMany(part => Noted(part) is null && part.Split(' ', Tidy) is var more
-                    && Array.TrueForAll(more, time => Minutes(time) is not null) ? more : [part]),
-        ];
-        return times.Length > 1 && Array.TrueForAll(times, time => Noted(time) is not null) ? times : [];
+        string[][] parts = [.. text.Split(BetweenPunches, Tidy).Select(Of)];
+        return parts.Sum(part => part.Length) > 1 && Array.TrueForAll(parts, part => part.Length > 0) ? [.. parts.SelectMany(part => part)]
+            : [];
     }
+
+    private static string[] Of(string part)
+    {
+        string[] ends = part.Split(FromTo, Tidy);
+        string[] words = part.Split(' ', Tidy);
+        return IsExact(part) ? [part]
+            : ends.Length > 1 && Array.TrueForAll(ends, time => Noted(time) is not null) ? ends
+            : Array.TrueForAll(words, time => Minutes(time) is not null) ? words
+            : [];
+    }
+
+    private static bool IsExact(string time) => Minutes(time) is not null
+        || (Noted(time) is not null && (Time().Match(time.Trim()) is not { Success: true } match || match.Groups["half"].Success));
 
     /// <summary>The hours of a part of a day, as spreadsheets keep times: 0.3125 is 7.5.</summary>
     public static decimal OfDayPart(decimal days) => decimal.Round(days * MinutesOfDay * 60m) / 3600m;

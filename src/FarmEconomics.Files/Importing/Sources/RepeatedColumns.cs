@@ -31,7 +31,7 @@ internal static partial class RepeatedColumns
             int[] own = [.. groups[part].Select(column => column.At)];
             string[] headings = [.. common.Select(at => whole.Headings[at]), .. groups[part].Select(column => column.Name)];
             bool first = part == 0;
-            yield return SourceBlock.Segment(
+            SourceSegment segment = SourceBlock.Segment(
                 new SourceSegment(whole.HeadingLine, headings, [])
                 {
                     Width = whole.Width == int.MaxValue ? whole.Width : headings.Length,
@@ -39,6 +39,8 @@ internal static partial class RepeatedColumns
                 },
                 rows.Where(row => Array.Exists(own, at => row.At(at).Length > 0) || (first && row.Filled == 1))
                     .Select(row => new SourceCells(row.Line, [.. common.Concat(own).Select(row.At), .. Beyond(row, whole.Width)])));
+            segment.Unfilled.AddRange(rows.Where(row => first && row.Filled > 1 && !numbered.Any(at => row.At(at).Length > 0)));
+            yield return segment;
         }
     }
 

@@ -12,6 +12,9 @@ internal sealed record SourceSegment(int HeadingLine, string[] Headings, List<So
     /// <summary>Which of the numbers of <see cref="RepeatedColumns"/> these are the columns of; 0: none come again.</summary>
     public int Number { get; init; }
 
+    /// <summary>Rows that fill none of those columns: who has paid nothing yet.</summary>
+    public List<SourceCells> Unfilled { get; } = [];
+
     /// <summary>Rows whose first text says they are totals.</summary>
     public List<SourceCells> Totals { get; } = [];
 

@@ -210,6 +210,7 @@ public class NewGrowersTests
         Assert.Equal([450m, 150m], plan.Sums.Select(sum => sum.InSource));
         Assert.All(plan.Sums, sum => Assert.True(sum.Agrees));
         Assert.Contains(plan.Remarks, remark => remark.Contains("each number becomes a row", StringComparison.Ordinal));
+        Assert.Contains("Not read: 1 row with nothing in the columns with numbers (line 4).", plan.Remarks);
     }
 
     [Fact]

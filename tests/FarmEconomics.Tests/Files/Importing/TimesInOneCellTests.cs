@@ -18,7 +18,7 @@ public class TimesInOneCellTests
     [InlineData("7am-3pm", "8")]
     [InlineData("7 am to noon", "5")]
     [InlineData("10-2", "4")]
-    [InlineData("1-5", "4")]
+    [InlineData("1-5, 8-9", "5")]
     [InlineData("12:30-1", "0.5")]
     [InlineData("06:28,12:00,12:30,15:02", "8.0666666667")]
     [InlineData("6:30 12:00", "5.5")]
@@ -36,11 +36,22 @@ public class TimesInOneCellTests
     [InlineData("8-12, 30")]
     public void Hours_ThatDontFollowEachOther_AreHeldBack(string noted)
     {
-        ImportPlan plan = Sheet("Hours", noted, "8-12");
+        ImportPlan plan = Sheet("Hours", noted, "8:00-12");
 
         Assert.Equal(["2025-06-03 Ada 4 harvest"], Drafted.Rows(plan));
         Assert.Equal(2, Assert.Single(plan.HeldBack).Line);
     }
+
+    /// <summary>Three to four hours, or from three to four? A half hour, or one to two? Seven and a half, or seven to five?</summary>
+    [Theory]
+    [InlineData("3-4")]
+    [InlineData("1/2")]
+    [InlineData("7/12")]
+    public void Hours_ThatMayBeNumbers_AreNoTimes(string noted) => Assert.Empty(Sheet("Hours", noted, "8-12").Rows);
+
+    [Fact]
+    public void Hours_WithADecimalComma_AreNoTimes() =>
+        Assert.Equal(["2025-06-02 Ada 7.5 harvest", "2025-06-03 Ada 6.25 harvest"], Drafted.Rows(Sheet("Hours", "7,5", "6,25")));
 
     [Fact]
     public void Time_OfATimeSheet_IsItsHours()
