@@ -13,16 +13,14 @@ internal sealed record ImportCandidate(ImportUnit Unit, string Id, IReadOnlyList
 /// <summary>Makes the rows of a plan: reads the source, maps it, leaves out what is there already, holds back what is in error.</summary>
 internal sealed class ImportFiller(ImportPlan plan, ChosenMapping chosen, RecordsReading? records, ImportRequest request)
 {
-    private readonly ImportMapping mapping = new(chosen.Schema, chosen.Rows,
-        (records?.FarmSettings.Notation ?? Notation.Default).DecimalMark);
+    private readonly ImportMapping mapping = new(chosen.Schema, chosen.Rows, NotationOf(records).DecimalMark);
     private readonly ImportNotes notes = new();
-    private readonly LeftOutNames without = new(GivenNames.Read(request.Names, records), chosen,
-        records?.FarmSettings.Notation ?? Notation.Default);
+    private readonly LeftOutNames without = new(GivenNames.Read(request.Names, records), chosen, NotationOf(records));
     private IReadOnlyList<FormerRow> former = [];
 
     public void Fill(SheetEntry? sheet)
     {
-        plan.Notation = records?.FarmSettings.Notation ?? Notation.Default;
+        plan.Notation = NotationOf(records);
         SourceBlock block = Block(sheet);
         List<ImportCandidate> candidates = Candidates(block, out List<(ImportUnit Unit, IReadOnlyList<string> Fields)> others);
         var check = new ImportCheck(plan, chosen.Schema, mapping, records) { Names = without.Given };
@@ -45,6 +43,8 @@ internal sealed class ImportFiller(ImportPlan plan, ChosenMapping chosen, Record
         ];
         NameFiles(check.Names);
     }
+
+    private static Notation NotationOf(RecordsReading? records) => records?.FarmSettings.Notation ?? Notation.Default;
 
     private SourceBlock Block(SheetEntry? sheet)
     {

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Security.Cryptography;
 using FarmEconomics.EndToEnd.Tests.Support;
 
 namespace FarmEconomics.EndToEnd.Tests.Commands;
@@ -63,7 +62,7 @@ public class ReviewCommandTests(ReviewedDemo reviewed)
 
         Assert.True(first.ExitCode == 0, first.Error);
         Assert.True(second.ExitCode == 0, second.Error);
-        Assert.Equal(Fingerprint(scratch.File("a")), Fingerprint(scratch.File("b")));
+        Assert.Equal(Checksums.Of(scratch.File("a")), Checksums.Of(scratch.File("b")));
     }
 
     [Theory]
@@ -246,9 +245,4 @@ public class ReviewCommandTests(ReviewedDemo reviewed)
 
         return to;
     }
-
-    /// <summary>Names and contents of all files below a folder.</summary>
-    private static string Fingerprint(string folder) => string.Join("\n", Directory.GetFiles(folder, "*", SearchOption.AllDirectories)
-        .Order(StringComparer.Ordinal)
-        .Select(file => $"{Path.GetRelativePath(folder, file)} {Convert.ToHexString(SHA256.HashData(File.ReadAllBytes(file)))}"));
 }

@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using System.Text;
 
 namespace FarmEconomics.EndToEnd.Tests.Support;
 
@@ -7,7 +6,7 @@ namespace FarmEconomics.EndToEnd.Tests.Support;
 internal sealed class LineChild : IDisposable
 {
     private readonly Process process;
-    private readonly StringBuilder errors = new();
+    private readonly ErrorStream errors;
 
     public LineChild(string folder)
     {
@@ -18,14 +17,7 @@ internal sealed class LineChild : IDisposable
             RedirectStandardOutput = true,
             RedirectStandardError = true,
         })!;
-        process.ErrorDataReceived += (_, line) =>
-        {
-            lock (errors)
-            {
-                errors.AppendLine(line.Data);
-            }
-        };
-        process.BeginErrorReadLine();
+        errors = new ErrorStream(process);
     }
 
     /// <summary>Asks and waits for the answer; it fails where none comes.</summary>
@@ -38,7 +30,7 @@ internal sealed class LineChild : IDisposable
         try
         {
             return await process.StandardOutput.ReadLineAsync(limit.Token)
-                ?? throw new InvalidOperationException($"No answer to {question}: {Errors}");
+                ?? throw new InvalidOperationException($"No answer to {question}: {errors.Text}");
         }
         catch (OperationCanceledException) when (!TestContext.Current.CancellationToken.IsCancellationRequested)
         {
@@ -54,16 +46,5 @@ internal sealed class LineChild : IDisposable
         }
 
         process.Dispose();
-    }
-
-    private string Errors
-    {
-        get
-        {
-            lock (errors)
-            {
-                return errors.ToString();
-            }
-        }
     }
 }

@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using System.Text;
 using System.Text.RegularExpressions;
 using FarmEconomics.EndToEnd.Tests.Support;
 
@@ -13,9 +12,9 @@ public sealed partial class OpenProgram : IAsyncDisposable
 {
     private readonly Process process;
 
-    private readonly StringBuilder errors;
+    private readonly ErrorStream errors;
 
-    private OpenProgram(Process process, string door, StringBuilder errors)
+    private OpenProgram(Process process, string door, ErrorStream errors)
     {
         this.process = process;
         this.errors = errors;
@@ -39,16 +38,7 @@ public sealed partial class OpenProgram : IAsyncDisposable
     public bool IsRunning => !process.HasExited;
 
     /// <summary>What it wrote on the error stream so far.</summary>
-    public string Errors
-    {
-        get
-        {
-            lock (errors)
-            {
-                return errors.ToString();
-            }
-        }
-    }
+    public string Errors => errors.Text;
 
     public static Task<OpenProgram> StartAsync(string records, params string[] more) => StartOtherAsync("dotnet", [Program.Assembly, "open", records, "--no-browser", .. more]);
 
@@ -63,15 +53,7 @@ public sealed partial class OpenProgram : IAsyncDisposable
             RedirectStandardInput = true,
         };
         Process process = Process.Start(start)!;
-        StringBuilder errors = new();
-        process.ErrorDataReceived += (_, line) =>
-        {
-            lock (errors)
-            {
-                errors.Append(line.Data is null ? "" : line.Data + "\n");
-            }
-        };
-        process.BeginErrorReadLine();
+        ErrorStream errors = new(process);
         using CancellationTokenSource limit = CancellationTokenSource.CreateLinkedTokenSource(TestContext.Current.CancellationToken);
         limit.CancelAfter(TimeSpan.FromSeconds(120));
         while (await process.StandardOutput.ReadLineAsync(limit.Token) is { } line)
@@ -84,7 +66,7 @@ public sealed partial class OpenProgram : IAsyncDisposable
             }
         }
 
-        throw new InvalidOperationException($"No address was printed: {errors}");
+        throw new InvalidOperationException($"No address was printed: {errors.Text}");
     }
 
     /// <summary>A client that holds the key, without a browser.</summary>

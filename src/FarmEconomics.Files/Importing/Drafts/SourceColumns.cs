@@ -240,7 +240,7 @@ internal static class TableGuess
         bool times = columns.Spread.Any(column => column.Values.Any(text => text.Contains(':', StringComparison.Ordinal)));
         bool money = columns.Spread.Any(column => column.Has(CellKind.Money));
 
-        // Who picked may stand beside what was picked.
+        // Who picked may be named with what was picked.
         HashSet<string> crops = new(records?.Tables.Crops.Select(row => row.Crop.Trim()) ?? [], StringComparer.OrdinalIgnoreCase);
         bool produce = columns.Spread.Any(column => column.Has(CellKind.Quantity)
             || crops.Contains(HeadingWords.BeforeParentheses(column.Heading)));

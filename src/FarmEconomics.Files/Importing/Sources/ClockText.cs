@@ -53,8 +53,10 @@ internal static partial class ClockText
         && Whole(match, "h") <= 12);
 
     /// <summary>True where an end that is written as the earlier time of day is one of the afternoon: 7:30 to 4, 8-12, 1-5.</summary>
-    public static bool PassesNoon(string span) => Times(span) is { Length: > 1 } times
-        && AreOfTwelve(times) && times.Zip(times.Skip(1)).Any(pair => Noted(pair.First) > Noted(pair.Second));
+    public static bool PassesNoon(string span) => PassesNoon(Times(span));
+
+    private static bool PassesNoon(string[] times) =>
+        AreOfTwelve(times) && times.Zip(times.Skip(1)).Any(pair => Noted(pair.First) > Noted(pair.Second));
 
     /// <summary>The hours from a start to an end on one day.</summary>
     /// <param name="start">The start.</param>
@@ -137,7 +139,8 @@ internal static partial class ClockText
     public static bool IsPunches(string text) => Array.Exists(Times(text), IsExact);
 
     /// <summary>True for times that can be nothing else: 3-4 may be three to four hours, 10-2 and 8-12, 1-5 may not.</summary>
-    public static bool AreTimes(string text) => IsPunches(text) || PassesNoon(text) || Times(text).Length >= TwoSpans;
+    public static bool AreTimes(string text) => Times(text) is var times
+        && (times.Length >= TwoSpans || Array.Exists(times, IsExact) || PassesNoon(times));
 
     /// <summary>The times of day of a text that holds several; between the ends of a span, 8-12, hours alone as well. Empty for any other:
     /// 7,5 and 1/2 are numbers.</summary>

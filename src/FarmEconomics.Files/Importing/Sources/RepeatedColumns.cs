@@ -31,6 +31,8 @@ internal static partial class RepeatedColumns
             int[] own = [.. groups[part].Select(column => column.At)];
             string[] headings = [.. common.Select(at => whole.Headings[at]), .. groups[part].Select(column => column.Name)];
             bool first = part == 0;
+
+            // Values beyond the headings go along, to be told.
             SourceSegment segment = SourceBlock.Segment(
                 new SourceSegment(whole.HeadingLine, headings, [])
                 {
@@ -38,14 +40,11 @@ internal static partial class RepeatedColumns
                     Number = part + 1,
                 },
                 rows.Where(row => Array.Exists(own, at => row.At(at).Length > 0) || (first && row.Filled == 1))
-                    .Select(row => new SourceCells(row.Line, [.. common.Concat(own).Select(row.At), .. Beyond(row, whole.Width)])));
+                    .Select(row => new SourceCells(row.Line, [.. common.Concat(own).Select(row.At), .. row.Fields.Skip(whole.Width)])));
             segment.Unfilled.AddRange(rows.Where(row => first && row.Filled > 1 && !numbered.Any(at => row.At(at).Length > 0)));
             yield return segment;
         }
     }
-
-    // Values that stand under no heading go on to be told.
-    private static IEnumerable<string> Beyond(SourceCells row, int width) => row.Fields.Skip(width);
 
     // Every number from 1 (which may go without saying) has the same columns, two or more, one of which is known by its name.
     private static NumberedColumn[][] Groups(IReadOnlyList<string> headings)

@@ -274,9 +274,11 @@ internal sealed partial class SourceBlock
         return row.Filled + (known * 2m) + (Array.FindAll(row.Fields, field => field.Trim().Length > 40).Length > 0 ? -5m : 0m);
     }
 
+    // Asked of every row: only a heading that stands within a field may come again with a number.
     private static bool Holds(string[] fields, IReadOnlyList<string> headings) => headings
         .All(heading => Array.Exists(fields, field => SourceSegment.Same(field, heading))
-            || RepeatedColumns.Names(fields).Any(name => SourceSegment.Same(name, heading)));
+            || (Array.Exists(fields, field => field.Contains(heading.Trim(), StringComparison.OrdinalIgnoreCase))
+                && RepeatedColumns.Names(fields).Any(name => SourceSegment.Same(name, heading))));
 
     private static string[] Trimmed(string[] fields)
     {

@@ -22,7 +22,11 @@ internal static class Drafted
     public static string Of(ImportRequest request, params string[] answers) => Answer(ImportDraft.Of(request).Csv, answers);
 
     /// <summary>Writes a file and does the same.</summary>
-    public static ImportPlan PlanText(string name, string text, string? folder, params string[] answers) => Plan(Path.Combine(TestFolders.Make((name, text)), name), folder, answers);
+    public static ImportPlan PlanText(string name, string text, string? folder, params string[] answers) =>
+        Plan(Source(name, text), folder, answers);
+
+    /// <summary>A file of its own, written.</summary>
+    public static string Source(string name, string text) => Path.Combine(TestFolders.Make((name, text)), name);
 
     public static IEnumerable<string> Rows(ImportPlan plan) => plan.Rows.Select(row => string.Join(' ', row.Fields));
 

@@ -91,7 +91,7 @@ public class LeftOutNamesTests
 
     private static ImportPlan Plan(string name, string text, string folder, string? names = null)
     {
-        var request = new ImportRequest(Path.Combine(TestFolders.Make((name, text)), name)) { Folder = folder };
+        var request = new ImportRequest(Drafted.Source(name, text)) { Folder = folder };
         string place = TestFolders.Make(("names.csv", "table,alias,name\n" + names));
         string? said = names is null ? null : Path.Combine(place, "names.csv");
         string map = Path.Combine(place, "map.csv");

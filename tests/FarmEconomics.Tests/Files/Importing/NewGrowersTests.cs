@@ -61,7 +61,7 @@ public class NewGrowersTests
 
     [Fact]
     public void Start_FromARegisterAlone_CountsAnItemByItsSize() => Assert.Contains("Salad mix 1/2 lb,1/2 lb,",
-        FirstTables.From([Source("picked.csv", "Date,Crop,Picked\n2025-06-07,Salad mix 1/2 lb,4\n")]).Files["crops"],
+        FirstTables.From([Drafted.Source("picked.csv", "Date,Crop,Picked\n2025-06-07,Salad mix 1/2 lb,4\n")]).Files["crops"],
         StringComparison.Ordinal);
 
     /// <summary>Winter 2024-25: January's days are of 2025, and no day is read as one of the year before.</summary>
@@ -76,7 +76,7 @@ public class NewGrowersTests
 
         Assert.Empty(plan.Rows);
         Assert.NotEmpty(plan.HeldBack);
-        ImportDraft draft = ImportDraft.Of(new ImportRequest(Source(name, text)));
+        ImportDraft draft = ImportDraft.Of(new ImportRequest(Drafted.Source(name, text)));
         Assert.Contains("run over New Year, so 2024 is the year of some alone", draft.Lines.Single(line => line.Column == "date").Note,
             StringComparison.Ordinal);
     }
@@ -105,7 +105,8 @@ public class NewGrowersTests
         Assert.True(Remembers("Crop,11/9,12/21\nkale,2,3\n"));
         Assert.False(Remembers("Crop,11/9,12/21,1/11\nkale,2,3,4\n"));
 
-        bool Remembers(string text) => RecordsImport.Remembers(new ImportRequest(Source("picks-2024.csv", text)) { Folder = folder });
+        bool Remembers(string text) =>
+            RecordsImport.Remembers(new ImportRequest(Drafted.Source("picks-2024.csv", text)) { Folder = folder });
     }
 
     /// <summary>6.6. reads alike both ways; the next file's 5.6. is June 5.</summary>
@@ -115,7 +116,7 @@ public class NewGrowersTests
     [InlineData("6/6/2025", "D/M/YYYY", "D/M/YYYY")]
     public void Days_ThatReadAlikeBothWays_AreReadTheFarmsWay(string day, string? form, string read)
     {
-        string source = Source("picked.csv", $"Date,Crop,Qty\n{day},kale,3\n");
+        string source = Drafted.Source("picked.csv", $"Date,Crop,Qty\n{day},kale,3\n");
         string? folder = form is null ? null : TestFolders.Make(("farm.csv", $"setting,value\ndate_format,{form}\n"));
 
         ImportDraft draft = ImportDraft.Of(new ImportRequest(source) { Folder = folder });
@@ -176,8 +177,8 @@ public class NewGrowersTests
     [Fact]
     public void Start_AFileThatCantBeTold_StopsNoOthers()
     {
-        FirstTables first = FirstTables.From([Source("picked.csv", "Date,Crop,Picked\n2025-06-07,Kale,4 lb\n"),
-            Source("hours.csv", "Date,Who,Time,What\n2025-06-07,me,all morning,harvest\n")]);
+        FirstTables first = FirstTables.From([Drafted.Source("picked.csv", "Date,Crop,Picked\n2025-06-07,Kale,4 lb\n"),
+            Drafted.Source("hours.csv", "Date,Who,Time,What\n2025-06-07,me,all morning,harvest\n")]);
 
         Assert.Contains("Kale,lb,", first.Files["crops"], StringComparison.Ordinal);
         Assert.Contains(first.Remarks, remark => remark.StartsWith("hours.csv: nothing is drafted from it.", StringComparison.Ordinal));
@@ -231,6 +232,4 @@ public class NewGrowersTests
     [InlineData("Date,Crop,Bed 1,Note 1,Bed 2,Lb\n6/15/2025,Kale,A,wet,B,12\n")]
     public void Columns_OfOneKindWithNumbers_StayWhatTheyAre(string text) =>
         Assert.Equal(["2025-06-15 Kale 12 lb"], Drafted.Rows(Drafted.PlanText("picked.csv", text, null)));
-
-    private static string Source(string name, string text) => Path.Combine(TestFolders.Make((name, text)), name);
 }

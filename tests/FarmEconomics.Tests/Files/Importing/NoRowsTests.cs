@@ -16,7 +16,7 @@ public class NoRowsTests
         foreach (string? table in new[] { null, "sales" })
         {
             IOException told = Assert.ThrowsAny<IOException>(
-                () => ImportDraft.Of(new ImportRequest(Source("book.csv", text)) { Table = table }));
+                () => ImportDraft.Of(new ImportRequest(Drafted.Source("book.csv", text)) { Table = table }));
 
             Assert.Equal($"book.csv holds headings ({headings}) and no row below them.", told.Message);
         }
@@ -38,14 +38,15 @@ public class NoRowsTests
     public void Draft_OfOneRow_CountsOneRow() =>
         Assert.EndsWith(
             "; 1 row.",
-            ImportDraft.Of(new ImportRequest(Source("book.csv", "Date,Item,Qty,Sales\n2025-06-03,Kale,3,9.00\n"))).Sees,
+            ImportDraft.Of(new ImportRequest(Drafted.Source("book.csv", "Date,Item,Qty,Sales\n2025-06-03,Kale,3,9.00\n"))).Sees,
             StringComparison.Ordinal);
 
     [Fact]
     public void WhatToDo_WithNothingToLookAt_SaysNothing()
     {
-        ImportDraft sure = ImportDraft.Of(new ImportRequest(Source("picked.csv", "date,crop,quantity,unit\n2025-06-03,Kale,3,bunch\n")));
-        ImportDraft asks = ImportDraft.Of(new ImportRequest(Source("sold.csv", "Date,Item,Qty,Sales\n2025-06-03,Kale,3,9.00\n")));
+        ImportDraft sure =
+            ImportDraft.Of(new ImportRequest(Drafted.Source("picked.csv", "date,crop,quantity,unit\n2025-06-03,Kale,3,bunch\n")));
+        ImportDraft asks = ImportDraft.Of(new ImportRequest(Drafted.Source("sold.csv", "Date,Item,Qty,Sales\n2025-06-03,Kale,3,9.00\n")));
 
         Assert.Empty(sure.WhatToDo("picked.map.csv"));
         string todo = Assert.Single(asks.WhatToDo("sold.map.csv"));
@@ -57,8 +58,10 @@ public class NoRowsTests
     {
         string text = "6/17/2025,Carrots,10,lb,30\n6/18/2025,Carrots,5,lb,15\n";
 
-        ArgumentException untold = Assert.ThrowsAny<ArgumentException>(() => ImportDraft.Of(new ImportRequest(Source("sold.csv", text))));
-        string said = string.Join('\n', ImportDraft.Of(new ImportRequest(Source("sold.csv", text)) { Table = "sales" }).WhatToDo("m.csv"));
+        ArgumentException untold = Assert.ThrowsAny<ArgumentException>(
+            () => ImportDraft.Of(new ImportRequest(Drafted.Source("sold.csv", text))));
+        string said = string.Join('\n',
+            ImportDraft.Of(new ImportRequest(Drafted.Source("sold.csv", text)) { Table = "sales" }).WhatToDo("m.csv"));
 
         Assert.Equal("The file has no headings that tell what it holds; say what its rows are.", untold.Message);
         Assert.Contains("put the column's heading under source_column", said, StringComparison.Ordinal);
@@ -81,6 +84,4 @@ public class NoRowsTests
             plan.Problems.Select(problem => $"{problem.Code} {problem.Hint}").Order(StringComparer.Ordinal)
         );
     }
-
-    private static string Source(string name, string text) => Path.Combine(TestFolders.Make((name, text)), name);
 }

@@ -48,8 +48,8 @@ public class PickingSheetTests
     public void Start_UnitsInARegistersItems_AreThoseOfTheCrops()
     {
         var first = FirstTables.From([
-            Place("beds.csv", "Crop,Bed,Feet,In,Out\nKale,A,90,4/20/2025,10/25/2025\nCarrots,B,90,4/20/2025,10/25/2025\n"),
-            Place("register.csv", "Date,Item,Qty,Net Sales\n6/27/2025,Kale bunch,2,$6.00\n6/27/2025,Carrots lb,2,$6.00\n"),
+            Drafted.Source("beds.csv", "Crop,Bed,Feet,In,Out\nKale,A,90,4/20/2025,10/25/2025\nCarrots,B,90,4/20/2025,10/25/2025\n"),
+            Drafted.Source("register.csv", "Date,Item,Qty,Net Sales\n6/27/2025,Kale bunch,2,$6.00\n6/27/2025,Carrots lb,2,$6.00\n"),
         ]);
 
         Assert.Equal("crop,unit,storage_days\nCarrots,lb,\nKale,bunch,\n", first.Files["crops"]);
@@ -60,8 +60,8 @@ public class PickingSheetTests
     public void Start_UnitsACropIsSoldBy_StandInUnits()
     {
         var first = FirstTables.From([
-            Place("picks-2025.csv", Sheet),
-            Place("register.csv", "Date,Item,Qty,Net Sales\n6/27/2025,Salad mix 1/2 lb,2,$6.00\n6/27/2025,Salad mix 5oz,2,$6.00\n"
+            Drafted.Source("picks-2025.csv", Sheet),
+            Drafted.Source("register.csv", "Date,Item,Qty,Net Sales\n6/27/2025,Salad mix 1/2 lb,2,$6.00\n6/27/2025,Salad mix 5oz,2,$6.00\n"
                 + "6/27/2025,Carrots bunch,2,$6.00\n6/27/2025,Kale bunch,2,$6.00\n"),
         ]);
 
@@ -69,6 +69,4 @@ public class PickingSheetTests
         Assert.Equal(["units.csv: Carrots: how many lb is 1 bunch?"],
             first.Remarks.Where(remark => remark.StartsWith("units.csv", StringComparison.Ordinal)));
     }
-
-    private static string Place(string name, string text) => Path.Combine(TestFolders.Make((name, text)), name);
 }
