@@ -66,6 +66,7 @@ internal sealed class ImportFilling
         string text = Source is null ? main?.Constant ?? "" : source(Source).Trim();
         if (ImportWords.Has(formats, ImportWords.SameAsAbove))
         {
+            notes.FromAbove += text.Length == 0 && above.Length > 0 ? 1 : 0;
             text = text.Length == 0 || Dittos.Contains(text) ? above : text;
             above = text;
         }

@@ -42,16 +42,21 @@ internal sealed class ImportMapping
         leaveOut.AddRange(fillings.Where(filling => filling.PaidBelow)
             .Select(filling => new ImportCondition(filling.Source!, ImportMatch.Above, 0m, filling.Mark)));
         columnsLeftOut = [.. without.Where(row => !IsRule(row)).Select(row => row.SourceColumn!.Trim())];
-        SourceColumns =
+        string[] headings =
         [
             .. fillings.Append(OwnId).OfType<ImportFilling>().SelectMany(filling => filling.Headings)
                 .Concat(leaveOut.Select(condition => condition.Source!)).Where(heading => !ImportWords.IsSpecial(heading))
                     .Distinct(StringComparer.OrdinalIgnoreCase),
         ];
+        SourceColumns = Array.FindAll(headings, heading => ImportWords.LabelAbove(heading) is null);
+        LabelsAbove = [.. headings.Select(ImportWords.LabelAbove).OfType<string>()];
     }
 
     /// <summary>The headings the source must have.</summary>
     public IReadOnlyList<string> SourceColumns { get; }
+
+    /// <summary>The words of texts above the headings that are read; a blank one: the text that stands alone.</summary>
+    public IReadOnlyList<string> LabelsAbove { get; }
 
     /// <summary>How the source's own number of a row is found; null without one.</summary>
     public ImportFilling? OwnId { get; }
@@ -107,6 +112,9 @@ internal sealed class ImportNotes
 {
     /// <summary>What is wrong with a column of the row being converted, in words that go on after its name.</summary>
     public List<(string Column, string Why)> Faults { get; } = [];
+
+    /// <summary>Blank cells read as the same as above.</summary>
+    public int FromAbove { get; set; }
 
     /// <summary>Quantities marked as about right.</summary>
     public int Estimates { get; set; }

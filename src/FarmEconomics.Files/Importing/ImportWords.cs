@@ -9,6 +9,9 @@ internal static class ImportWords
     /// <summary>As a source column: the value itself, in a wide table.</summary>
     public const string Cell = "(cell)";
 
+    /// <summary>As a source column: what stands above the headings; with a word behind it, what stands there after that word.</summary>
+    public const string Above = "(above)";
+
     public const string Negative = "negative";
 
     /// <summary>Money paid stands below 0, and rows above 0 are no expenses: they are left out.</summary>
@@ -38,6 +41,11 @@ internal static class ImportWords
 
     /// <summary>True for a source column that is no heading.</summary>
     public static bool IsSpecial(string? source) => source is not null && (Is(source, Heading) || Is(source, Cell));
+
+    /// <summary>The word a text above the headings is known by, blank for one that stands alone; null where the source column is
+    /// another.</summary>
+    public static string? LabelAbove(string source) =>
+        source.Trim().StartsWith(Above, StringComparison.OrdinalIgnoreCase) ? source.Trim()[Above.Length..].Trim() : null;
 
     public static bool Is(string text, string word) => text.Trim().Equals(word, StringComparison.OrdinalIgnoreCase);
 

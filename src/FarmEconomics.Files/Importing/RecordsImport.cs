@@ -108,9 +108,12 @@ public static class RecordsImport
         }
     }
 
+    /// <summary>The tables that rows can be imported into.</summary>
+    public static IEnumerable<string> Tables =>
+        RecordSchema.Tables.Where(table => !table.IsAid && table != SettingRow.Schema).Select(table => table.Name);
+
     /// <summary>The table of a name that rows can be imported into.</summary>
-    internal static TableSchema Table(string table) => RecordSchema.Find(table.Trim()) is { IsAid: false } known
-        && known != SettingRow.Schema
-        ? known
-        : throw new ArgumentException($"There is no table {table} that rows can be imported into.");
+    internal static TableSchema Table(string table) => Tables.Contains(table.Trim()) ? RecordSchema.Find(table.Trim())!
+        : throw new ArgumentException($"There is no table {table} that rows can be imported into; these there are: "
+            + $"{string.Join(", ", Tables)}.");
 }

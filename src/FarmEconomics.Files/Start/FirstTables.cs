@@ -136,7 +136,9 @@ public sealed class FirstTables
         // 1/2 lb is half of a pound.
         if (QuantityText.TryRead(unit, '.', out NotedQuantity sized) && sized is { Amount: > 0m, Unit.Length: > 0 })
         {
-            return sized.Unit.Equals(of, StringComparison.OrdinalIgnoreCase) ? sized.Amount : sized.Amount * Exact(sized.Unit, of);
+            // A bag of 3 lb holds them.
+            string inside = sized.Unit.Split(' ', '-')[0];
+            return inside.Equals(of, StringComparison.OrdinalIgnoreCase) ? sized.Amount : sized.Amount * Exact(inside, of);
         }
 
         decimal? one = Grams(unit);
@@ -202,7 +204,8 @@ public sealed class FirstTables
         List<string> split = [];
         foreach ((string crop, string? unit) in named)
         {
-            (string Item, string Unit)? own = unit is null ? ItemUnits.Split(crop) : null;
+            (string Item, string Unit)? own = ItemUnits.Split(crop) is { } item && (unit is null
+                || UnitNames.AsKnown(unit, [item.Unit]).Equals(item.Unit, StringComparison.OrdinalIgnoreCase)) ? item : null;
             if (own is not null && !split.Contains(crop))
             {
                 split.Add(crop);
@@ -211,7 +214,7 @@ public sealed class FirstTables
             yield return own is { } counted ? counted : (crop, unit);
         }
 
-        Say(split.Count > 0, $"crops.csv: {List(split)}: the last word is taken for the unit.");
+        Say(split.Count > 0, $"crops.csv: {List(split)}: what stands at the end is taken for the unit.");
     }
 
     private void Table(string table, string[] headings, IEnumerable<string[]> rows)

@@ -112,11 +112,7 @@ internal static class ImportFields
             $"<form class=\"fields\" method=\"get\" action=\"{ImportPages.Path}/{id}\">\n<h2>Read it another way</h2>\n"
                 + $"<div class=\"grid\">\n"
         );
-        string[] tables =
-        [
-            .. FirstTables,
-            .. RecordSchema.Tables.Where(table => !table.IsAid && table.Name != "farm").Select(table => table.Name).Except(FirstTables),
-        ];
+        string[] tables = [.. FirstTables, .. RecordsImport.Tables.Except(FirstTables)];
         Select(html, "table", "The rows are", [new("", "told from the headings"), .. tables.Select(table => Option(table, table))], now);
         if (look.Sheets.Count > 1)
         {

@@ -59,7 +59,8 @@ public readonly record struct ImportRow(RecordTable Home, int Index) : IRecordRo
             + "that whole column."));
     internal static readonly TextColumn SourceColumnColumn = Declared.Text(
         new("source_column", ColumnType.Text, "The heading of the source column; `column 3` in a file without headings. "
-            + "In a wide table `(heading)` is the heading a value stands under, and `(cell)` the value."));
+            + "In a wide table `(heading)` is the heading a value stands under, and `(cell)` the value. "
+            + "`(above) Name` is what a line above the headings says behind \"Name:\", `(above)` what stands there alone."));
     internal static readonly TextColumn ConstantColumn = Declared.Text(
         new("constant", ColumnType.Text, "A value for every row, in place of a source column."));
     internal static readonly TextColumn WhenColumn = Declared.Text(

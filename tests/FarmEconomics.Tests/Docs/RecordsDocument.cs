@@ -81,7 +81,14 @@ internal static class RecordsDocument
           (`--headings-at LINE`). Columns that nothing is read from, such as tips, are named.
         - **Wide tables** (days down and crops or workers across, or the other way) become a row for each value; blank cells are nothing. Rows and columns of totals are
           not read: they are compared with what the rows come to, and a difference is told.
-        - **Columns with numbers** (Paid 1, Date 1, Paid 2, Date 2) become a row for each number, beside the columns without.
+        - **Columns that come again** become a row for each time, with the columns that come once: with numbers (Paid 1, Date 1, Paid 2,
+          Date 2), or under a heading of their own (Brought, Sold, Price below each market day).
+        - **Above the headings** may stand whose rows they are: "Name: Rosa", "Week of 6/2/2025", "Customer: Corner Shop", or a name alone above
+          each of several parts.
+          It counts until another part says otherwise; what was read from there is told.
+        - **Blank cells** that mean the same as above, as in merged cells, are read so where they can mean nothing else: a day or a crop
+          written once for several rows, a customer left blank together with the day.
+          The draft says how many, and a single day missing among many is held back.
         - **Dates** may have any one form the file keeps to. Where two readings fit (6/3 and 3/6), you are asked (`--dates month-first`), never guessed for.
           Days without a year are of the one the title or the file's name tells; where they run over New Year, each needs its own.
         - **Quantities** may be noted: `12 bu`, `~15`, `3 1/2 lb`, `2½`, `1,5 kg` become a number and a unit; how many are marked as about right is said.

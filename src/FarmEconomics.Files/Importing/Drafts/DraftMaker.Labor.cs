@@ -83,7 +83,8 @@ internal sealed partial class DraftMaker
     {
         SourceColumn? worker = columns.Of(ColumnRole.Worker) ?? columns.All
             .FirstOrDefault(column => column.IsText && column.Role is null or ColumnRole.Payee);
-        rows.Add(worker is not null ? new DraftRow("worker", worker.Heading) { Format = Ditto(worker), Note = Distinct(worker) }
+        rows.Add(worker is not null
+            ? GoingOn(worker, new DraftRow("worker", worker.Heading) { Format = Ditto(worker), Note = Distinct(worker) })
             : IsWide && !columns.DaysAcross && !columns.WeekDaysAcross
                 ? new DraftRow("worker", ImportWords.Heading)
                 {

@@ -15,8 +15,9 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
         ("bed_feet", ["feet", "ft", "bed ft", "bed feet", "length ft", "row feet", "length"]),
         ("bed_meters", ["meters", "metres", "m", "bed m", "bed meters", "length m", "row meters", "length"]),
         ("out_of_bed", ["out", "removed", "pulled", "end", "cleared", "finished"]),
-        ("sown", ["seeded", "sowing date", "seeding date", "sow date"]),
-        ("in_bed", ["in", "planted", "transplanted", "planting date", "date planted"]),
+        ("sown", ["sown", "seeded", "sowing date", "seeding date", "sow date", "seed date", "date sown", "date seeded"]),
+        ("in_bed", ["in", "planted", "transplanted", "planting date", "date planted", "transplant date", "date transplanted", "planted out",
+            "set out", "date set out"]),
     ];
 
     private readonly List<DraftRow> rows = [];
@@ -93,8 +94,14 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
 
     private void Date()
     {
+        if (table == "plantings")
+        {
+            InBed();
+            return;
+        }
+
         // Of a table without a day of its own another column may hold one, and is asked for.
-        if (table != "plantings" && RecordSchema.Find(table)!.Find("date") is null)
+        if (RecordSchema.Find(table)!.Find("date") is null)
         {
             return;
         }
@@ -111,20 +118,39 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
         else if ((columns.Of(ColumnRole.Date) ?? columns.Of(ColumnRole.SecondDate) ?? columns.All
             .FirstOrDefault(column => column.IsDay && !columns.Spread.Contains(column))) is { } date)
         {
-            DraftRow row = DraftDates.Row(date.Heading, date.Values, farm, Dates, block.Year);
-            rows.Add(table == "plantings" ? row with { Column = "in_bed" } : row);
+            rows.Add(GoingOn(date, DraftDates.Row(date.Heading, date.Values, farm, Dates, block.Year)));
         }
-        else if (table != "plantings")
+        else
         {
             rows.Add(new DraftRow("date", null) { Constant = "?", Note = "? the file has no day: one for all rows, such as 2025-03-01" });
         }
     }
 
+    // The day a planting was set in its bed. Where no heading says it, another day is taken, and somebody has to look.
+    private void InBed()
+    {
+        SourceColumn? told = Named("in_bed") ?? columns.Of(ColumnRole.Date);
+        SourceColumn? other = columns.All.FirstOrDefault(column => column.IsDay
+            && !Array.Exists(PlantingWords, pair => IsNamed(column, pair.Column)));
+        if ((told ?? other ?? Named("sown")) is { } day)
+        {
+            DraftRow row = GoingOn(day, DraftDates.Row(day.Heading, day.Values, Records?.FarmSettings.DateFormat, Dates, block.Year));
+            string? why = told is not null ? null : other is not null ? "taken for the day it was set in the bed"
+                : "no column says when it was set in the bed: right for what was sown there";
+            rows.Add(row with { Column = "in_bed", Note = why is null ? row.Note : $"? {row.Note?.TrimStart('?', ' ')}; {why}" });
+        }
+    }
+
+    private SourceColumn? Named(string name) => columns.All.FirstOrDefault(column => IsNamed(column, name));
+
+    private static bool IsNamed(SourceColumn column, string name) => HeadingKey.Of(column.Heading) == HeadingKey.Of(name)
+        || Array.Exists(PlantingWords, pair => pair.Column == name && pair.Words.Contains(HeadingWords.Plain(column.Heading)));
+
     private void Crop()
     {
         if (columns.Of(ColumnRole.Crop) is { } crop)
         {
-            rows.Add(new DraftRow("crop", crop.Heading) { Format = Ditto(crop), Note = Distinct(crop) });
+            rows.Add(GoingOn(crop, new DraftRow("crop", crop.Heading) { Format = Ditto(crop), Note = Distinct(crop) }));
         }
         else if (IsWide && !columns.DaysAcross && !columns.WeekDaysAcross)
         {
@@ -149,7 +175,7 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
     {
         if (columns.Of(ColumnRole.Channel) is { IsText: true } channel)
         {
-            rows.Add(new DraftRow("channel", channel.Heading) { Format = Ditto(channel), Note = Distinct(channel) });
+            rows.Add(GoingOn(channel, new DraftRow("channel", channel.Heading) { Format = Ditto(channel), Note = Distinct(channel) }));
             return;
         }
 
@@ -262,8 +288,7 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
         {
             string name = column.NameFor(Length);
             SourceColumn? source = columns.All.FirstOrDefault(known => HeadingKey.Of(known.Heading) == HeadingKey.Of(name))
-                ?? columns.All.FirstOrDefault(known => table == "plantings" && Array.Exists(PlantingWords,
-                    pair => pair.Column == name && pair.Words.Contains(HeadingWords.Plain(known.Heading))))
+                ?? (table == "plantings" ? Named(name) : null)
                 ?? (column.RefersTo == "crops" || column.Name == "crop" ? columns.Of(ColumnRole.Crop) : column.RefersTo == "beds"
                     || column.Name == "bed" ? columns.Of(ColumnRole.Bed) ?? Where()
                     : column.Name == "variety" ? columns.Of(ColumnRole.Variety)
@@ -308,7 +333,7 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
     // In a wide table what is no value and isn't used would be taken for one.
     private void LeftOut()
     {
-        foreach (SourceColumn column in columns.All.Where(column => IsWide && !columns.Spread.Contains(column)
+        foreach (SourceColumn column in columns.All.Where(column => IsWide && column.At >= 0 && !columns.Spread.Contains(column)
             && rows.TrueForAll(row => row.Source != column.Heading)))
         {
             rows.Add(new DraftRow(null, column.Heading)
@@ -325,9 +350,19 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
         column.Values.Any(text => CellKinds.Read(text, column.Mark(FarmMark)) is { } value && decimal.Round(value, decimals) != value)
             ? ImportWords.Round : null;
 
-    private static string? Ditto(SourceColumn column) => column.Values
+    private string? Ditto(SourceColumn column) => column.Values
         .Any(text => text is "\"" or "''" or "〃" or "”" || text.Equals("ditto", StringComparison.OrdinalIgnoreCase))
-        ? ImportWords.SameAsAbove : null;
+        || columns.BlanksGoingOn(column) > 0 ? ImportWords.SameAsAbove : null;
+
+    // Blanks read as the same as above are shown as worth a look.
+    private DraftRow GoingOn(SourceColumn column, DraftRow row) => columns.BlanksGoingOn(column) is > 0 and var blank
+        ? row with
+        {
+            Format = ImportWords.Has(ImportWords.Of(row.Format), ImportWords.SameAsAbove) ? row.Format
+                : Joined(row.Format, ImportWords.SameAsAbove),
+            Note = $"? {row.Note?.TrimStart('?', ' ')}; blank in {blank} {(blank == 1 ? "row" : "rows")}: read as the same as above",
+        }
+        : row;
 
     private static string Distinct(SourceColumn column)
     {

@@ -55,8 +55,9 @@ internal static partial class ItemUnits
                 ? (crop, sized.Groups["whole"].Value.ToLowerInvariant()) : null;
         }
 
-        string last = item.Trim().Split(' ')[^1];
-        string name = item.Trim()[..^last.Length].TrimEnd();
+        string last = Last(item);
+        string name = HeadingWords.InParentheses(item).Length > 0 ? HeadingWords.BeforeParentheses(item)
+            : item.Trim()[..^last.Length].TrimEnd(' ', ',', '-');
         if (name.Length == 0 || !UnitNames.IsOne(last))
         {
             return null;
@@ -76,10 +77,11 @@ internal static partial class ItemUnits
         Note = $"? {item} is sold by the {sized.Groups["whole"].Value}; how much of the crop's own unit that is stands in units.csv",
     };
 
-    // A size with its unit at the end of a name: 1/2 lb, 5oz, (0.25 lb); a single one of a unit is the unit.
+    // A size with its unit at the end of a name: 1/2 lb, 5oz, (0.25 lb), 3 lb bag; a single one of a unit is the unit.
     private static Match? Sized(string item, Func<string, bool> isUnit) =>
         Size().Match(item.Trim()) is { Success: true } match && isUnit(match.Groups["unit"].Value)
-            && match.Groups["size"].Value is not "1" ? match : null;
+            && (match.Groups["in"] is { Success: true } container ? isUnit(container.Value) : match.Groups["size"].Value is not "1")
+            ? match : null;
 
     private static string Last(string item)
     {
@@ -90,8 +92,8 @@ internal static partial class ItemUnits
     private static HashSet<string> Set(IEnumerable<string> names) => new(names, StringComparer.OrdinalIgnoreCase);
 
     [GeneratedRegex(
-        @"[\s,(-](?<whole>(?<size>[0-9]+[ -][0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]*[½¼¾⅓⅔⅛⅜⅝⅞]|[0-9]*[.,]?[0-9]+)[ -]?(?<unit>\p{L}+))"
-            + @"\.?\)?$",
+        @"[\s,(-](?<whole>(?<size>[0-9]+[ -][0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]*[½¼¾⅓⅔⅛⅜⅝⅞]|[0-9]*[.,]?[0-9]+)[ -]?(?<unit>\p{L}+)"
+            + @"(\.?[ -](?<in>\p{L}+))?)\.?\)?$",
         RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant)]
     private static partial Regex Size();
 }

@@ -7,16 +7,48 @@ internal sealed class SourceColumn
 {
     private const int MostLookedAt = 5000;
 
+    private static readonly ColumnRole?[] Told = [ColumnRole.Date, ColumnRole.PeriodEnd, ColumnRole.Crop, ColumnRole.Channel,
+        ColumnRole.Worker, ColumnRole.Task, ColumnRole.Bed];
+
     public SourceColumn(SourceBlock block, int at)
     {
         At = at;
         Heading = block.Segments[0].Headings[at];
         Values = [.. block.Segments.SelectMany((part, first) => part.Rows.Select(row => row.At(first == 0 ? at : part.Column(Heading))))
             .Take(MostLookedAt).Where(text => text.Length > 0)];
-        Kinds = Values.GroupBy(CellKinds.Of).ToDictionary(group => group.Key, group => group.Count());
+        Kinds = KindsOf(Values);
         Role = HeadingWords.IsTotal(Heading) ? ColumnRole.Total : HeadingWords.RoleOf(Heading);
     }
 
+    private SourceColumn(string label, string[] values, ColumnRole? role)
+    {
+        At = -1;
+        Heading = $"{ImportWords.Above} {label}".TrimEnd();
+        Values = values;
+        Kinds = KindsOf(values);
+        Role = role;
+    }
+
+    /// <summary>What stands above the headings, as columns: each that is known by its word, and what stands alone above each of several
+    /// parts.</summary>
+    public static IEnumerable<SourceColumn> Above(SourceBlock block)
+    {
+        foreach (string label in block.Segments.SelectMany(part => part.Above).Select(text => text.Label)
+            .Distinct(StringComparer.OrdinalIgnoreCase))
+        {
+            LeadText?[] texts = [.. block.Segments.Select(part => part.LeadOf(label))];
+            string[] values = [.. texts.OfType<LeadText>().Select(text => text.Text)];
+            ColumnRole? role = HeadingWords.RoleOf(label);
+            bool tells = label.Length > 0 ? Told.Contains(role)
+                : values.Length == texts.Length && texts.Distinct().Count() == texts.Length && texts.Length > 1;
+            if (tells)
+            {
+                yield return new SourceColumn(label, values, role);
+            }
+        }
+    }
+
+    /// <summary>Its place, from 0; -1 for what stands above the headings.</summary>
     public int At { get; }
 
     public string Heading { get; }
@@ -65,4 +97,7 @@ internal sealed class SourceColumn
 
     private decimal Share(params CellKind[] kinds) => Values.Count == 0 ? 0m : kinds
         .Sum(kind => Kinds.GetValueOrDefault(kind)) / (decimal)Values.Count;
+
+    private static Dictionary<CellKind, int> KindsOf(IReadOnlyList<string> values) =>
+        values.GroupBy(CellKinds.Of).ToDictionary(group => group.Key, group => group.Count());
 }

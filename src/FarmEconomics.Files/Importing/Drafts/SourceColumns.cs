@@ -6,7 +6,9 @@ namespace FarmEconomics.Files.Importing.Drafts;
 internal sealed class SourceColumns
 {
     private const int FewestSpread = 3;
+    private const int FewestBlank = 5;
     private readonly List<SourceColumn> all;
+    private readonly SourceBlock block;
     private readonly int? year;
 
     /// <summary>True where no heading names them.</summary>
@@ -17,13 +19,16 @@ internal sealed class SourceColumns
         all = [.. Enumerable.Range(0, block.Segments[0].Headings.Length).Where(at => block.Segments[0].Headings[at].Length > 0)
             .Select(at => new SourceColumn(block, at))];
         AreNumbered = block.IsWithoutHeadings;
+        this.block = block;
         year = block.Year;
         if (AreNumbered)
         {
             Guess(block);
         }
 
+        all.AddRange(SourceColumn.Above(block).Where(above => above.Role is null || !all.Exists(column => column.Role == above.Role)));
         OutAndIn();
+        DaysAbove();
         Spread = FindSpread();
         if (Spread.Count == 0)
         {
@@ -31,6 +36,11 @@ internal sealed class SourceColumns
             ReadTotals();
         }
 
+        WordsOfSeveralMeanings();
+    }
+
+    private void WordsOfSeveralMeanings()
+    {
         // What was picked is an amount, too: "15 lb" is no money.
         if (!Has(ColumnRole.Quantity) && Has(ColumnRole.Crop) && Of(ColumnRole.Amount) is { } noted
             && noted.Has(CellKind.Quantity) && !noted.Has(CellKind.Money))
@@ -38,9 +48,9 @@ internal sealed class SourceColumns
             noted.Role = ColumnRole.Quantity;
         }
 
-        // "What" is a task on a time sheet and a crop on a list of what was sold or picked.
-        if (!Has(ColumnRole.Crop) && Of(ColumnRole.Task) is { } what && (Has(ColumnRole.Quantity) || Has(ColumnRole.Amount))
-            && !Has(ColumnRole.Hours) && !Has(ColumnRole.ClockIn))
+        // "What" is a task on a time sheet and a crop on a list of what was sold, picked or planted.
+        if (!Has(ColumnRole.Crop) && Of(ColumnRole.Task) is { } what
+            && (Has(ColumnRole.Quantity) || Has(ColumnRole.Amount) || AreOfPlantings) && !Has(ColumnRole.Hours) && !Has(ColumnRole.ClockIn))
         {
             what.Role = ColumnRole.Crop;
         }
@@ -71,9 +81,64 @@ internal sealed class SourceColumns
 
     public bool Has(ColumnRole role) => Of(role) is not null;
 
+    /// <summary>True where two or more headings are those of a list of plantings.</summary>
+    public bool AreOfPlantings => all.Count(column => column.Role is null && DraftMaker.IsOfPlantings(column.Heading)) > 1;
+
+    /// <summary>How many cells of a column are blank because the one above goes on: merged cells, or a day written once for all that was
+    /// picked on it; 0 where they may mean something else.</summary>
+    public int BlanksGoingOn(SourceColumn column)
+    {
+        int[] own = Blanks(column);
+        int[] days = Of(ColumnRole.Date) is { } date ? Blanks(date) : [];
+
+        // No day and no crop is no record; no customer may be a sale at the market, and says so only together with the day.
+        bool goesOn = column.Role is ColumnRole.Date or ColumnRole.Crop
+            ? own.Length * FewestBlank >= block.Rows.Count() || (days.Length > 0 && own.SequenceEqual(days) && IsShared(days))
+            : own.SequenceEqual(days);
+        return goesOn ? own.Length : 0;
+    }
+
+    // Merged cells leave the day blank and with it who bought, or who worked.
+    private bool IsShared(int[] days) => new[] { ColumnRole.Channel, ColumnRole.Worker, ColumnRole.Crop, ColumnRole.SourceId }
+        .Any(role => Of(role) is { } other && Blanks(other).SequenceEqual(days));
+
+    // Lines whose cell is blank; none where the first of a part is, or where the row holds no number.
+    private int[] Blanks(SourceColumn column)
+    {
+        List<int> lines = [];
+        foreach (SourceSegment part in column.At < 0 ? [] : block.Segments)
+        {
+            int at = part.Column(column.Heading);
+            SourceCells[] blank = [.. part.Rows.Where(row => row.At(at).Length == 0)];
+            if (blank.Length > 0 && (blank[0] == part.Rows[0] || !Array.TrueForAll(blank, HasMeasure)))
+            {
+                return [];
+            }
+
+            lines.AddRange(blank.Select(row => row.Line));
+        }
+
+        return [.. lines];
+    }
+
+    private bool HasMeasure(SourceCells row) =>
+        all.Exists(column => column.At >= 0 && column.IsMeasure && CellKinds.IsNumber(row.At(column.At)));
+
     // A picking sheet says its year once, on top.
-    private bool NamesADay(SourceColumn column) =>
-        DateForms.IsDay(column.Heading) || (year is { } known && DateForms.IsDayOf(known, column.Heading));
+    private bool NamesADay(SourceColumn column) => IsDay(column.Heading);
+
+    private bool IsDay(string text) => DateForms.IsDay(text) || (year is { } known && DateForms.IsDayOf(known, text));
+
+    // Each part of the file may have its day on top.
+    private void DaysAbove()
+    {
+        bool dated = all.Exists(column => column.Role is ColumnRole.Date or ColumnRole.SecondDate or ColumnRole.PeriodEnd
+            || (column.At >= 0 && column.IsDay));
+        if (!dated && all.Find(column => column.At < 0 && column.Role is null && column.Values.All(IsDay)) is { } days)
+        {
+            days.Role = ColumnRole.Date;
+        }
+    }
 
     // A register's file has a time of day there, a time sheet "7:30-12".
     private void TimesWorked()
@@ -217,8 +282,7 @@ internal static class TableGuess
             : money && !columns.Has(ColumnRole.Payee) && columns.All.Any(column => MemberWords.Contains(HeadingWords.Plain(column.Heading)))
                 ? "income"
             : money && columns.All.Any(column => column.IsText) ? "expenses"
-            : columns.Has(ColumnRole.Crop) && (columns.Has(ColumnRole.Bed)
-                || columns.All.Count(column => DraftMaker.IsOfPlantings(column.Heading)) > 1) ? "plantings"
+            : columns.Has(ColumnRole.Crop) && (columns.Has(ColumnRole.Bed) || columns.AreOfPlantings) ? "plantings"
             : throw Untold(columns);
     }
 

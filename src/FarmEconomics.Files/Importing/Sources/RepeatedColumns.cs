@@ -3,33 +3,43 @@ using System.Text.RegularExpressions;
 
 namespace FarmEconomics.Files.Importing.Sources;
 
-/// <summary>Columns that come again with a number, such as Paid 1, Date 1, Paid 2, Date 2: each number makes a row of its own.</summary>
+/// <summary>The columns of a table that come again, one time of them.</summary>
+/// <param name="Columns">Their places, from 0.</param>
+/// <param name="Names">Their headings, each time the same.</param>
+internal sealed record ColumnGroup(int[] Columns, string[] Names)
+{
+    /// <summary>What stands above them; null: nothing.</summary>
+    public LeadText? Above { get; init; }
+}
+
+/// <summary>Columns that come again with a number, such as Paid 1, Date 1, Paid 2, Date 2, or under a heading of their own: each time
+/// makes a row of its own.</summary>
 internal static partial class RepeatedColumns
 {
     private const int FewestInARow = 2;
 
     /// <summary>The headings such columns have in each part; none where no columns come again.</summary>
-    public static IReadOnlyList<string> Names(IReadOnlyList<string> headings) =>
-        Groups(headings) is [var first, ..] ? [.. first.Select(column => column.Name)] : [];
+    public static IReadOnlyList<string> Names(IReadOnlyList<string> headings) => Groups(headings) is [var first, ..] ? first.Names : [];
 
-    /// <summary>The parts of a table, one for each number, each beside the columns without any; the table itself where none come
+    /// <summary>The parts of a table, one for each time, each with the columns that come once; the table itself where none come
     /// again.</summary>
     public static IEnumerable<SourceSegment> Parts(SourceSegment whole)
     {
-        NumberedColumn[][] groups = Groups(whole.Headings);
-        if (groups.Length == 0)
+        IReadOnlyList<ColumnGroup> groups = Groups(whole.Headings) is { Count: > 0 } numbers ? numbers
+            : SpannedColumns.Groups(whole.Headings, whole.RowAbove);
+        if (groups.Count == 0)
         {
             yield return whole;
             yield break;
         }
 
-        HashSet<int> numbered = [.. groups.SelectMany(group => group.Select(column => column.At))];
-        int[] common = [.. Enumerable.Range(0, whole.Headings.Length).Where(at => !numbered.Contains(at))];
+        HashSet<int> again = [.. groups.SelectMany(group => group.Columns)];
+        int[] common = [.. Enumerable.Range(0, whole.Headings.Length).Where(at => !again.Contains(at))];
         SourceCells[] rows = [.. whole.Rows.Concat(whole.Totals).Concat(whole.Remarks).OrderBy(row => row.Line)];
-        for (int part = 0; part < groups.Length; part++)
+        for (int part = 0; part < groups.Count; part++)
         {
-            int[] own = [.. groups[part].Select(column => column.At)];
-            string[] headings = [.. common.Select(at => whole.Headings[at]), .. groups[part].Select(column => column.Name)];
+            int[] own = groups[part].Columns;
+            string[] headings = [.. common.Select(at => whole.Headings[at]), .. groups[part].Names];
             bool first = part == 0;
 
             // Values beyond the headings go along, to be told.
@@ -38,16 +48,17 @@ internal static partial class RepeatedColumns
                 {
                     Width = whole.Width == int.MaxValue ? whole.Width : headings.Length,
                     Number = part + 1,
+                    Above = groups[part].Above is { } over ? [.. whole.Above, over] : whole.Above,
                 },
                 rows.Where(row => Array.Exists(own, at => row.At(at).Length > 0) || (first && row.Filled == 1))
                     .Select(row => new SourceCells(row.Line, [.. common.Concat(own).Select(row.At), .. row.Fields.Skip(whole.Width)])));
-            segment.Unfilled.AddRange(rows.Where(row => first && row.Filled > 1 && !numbered.Any(at => row.At(at).Length > 0)));
+            segment.Unfilled.AddRange(rows.Where(row => first && row.Filled > 1 && !again.Any(at => row.At(at).Length > 0)));
             yield return segment;
         }
     }
 
     // Every number from 1 (which may go without saying) has the same columns, two or more, one of which is known by its name.
-    private static NumberedColumn[][] Groups(IReadOnlyList<string> headings)
+    private static IReadOnlyList<ColumnGroup> Groups(IReadOnlyList<string> headings)
     {
         NumberedColumn[] columns = [.. headings.Select((heading, at) => Read(heading, at)).OfType<NumberedColumn>()];
         HashSet<string> names = new(columns.Select(column => column.Name), StringComparer.OrdinalIgnoreCase);
@@ -62,7 +73,9 @@ internal static partial class RepeatedColumns
         return groups.Length < FewestInARow || names.Count < FewestInARow || !names.Any(name => HeadingWords.RoleOf(name) is not null)
             || groups.Index().Any(group => group.Item[0].Number != group.Index + 1 || group.Item.Length != names.Count
                 || !names.SetEquals(group.Item.Select(column => column.Name)))
-            ? [] : groups;
+            ? []
+            : [.. groups.Select(group => new ColumnGroup(
+                [.. group.Select(column => column.At)], [.. group.Select(column => column.Name)]))];
     }
 
     private static NumberedColumn? Read(string heading, int at) => Numbered().Match(heading.Trim()) is { Success: true } match

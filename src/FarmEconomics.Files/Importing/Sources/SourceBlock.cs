@@ -9,8 +9,15 @@ internal sealed record SourceSegment(int HeadingLine, string[] Headings, List<So
     /// <summary>How many fields a row has at most; a value beyond them stands under no heading.</summary>
     public int Width { get; init; } = int.MaxValue;
 
-    /// <summary>Which of the numbers of <see cref="RepeatedColumns"/> these are the columns of; 0: none come again.</summary>
+    /// <summary>Which time of <see cref="RepeatedColumns"/> these are the columns of; 0: none come again.</summary>
     public int Number { get; init; }
+
+    /// <summary>The line above the headings, whatever it holds.</summary>
+    public SourceCells? RowAbove { get; init; }
+
+    /// <summary>What the lines above the headings say of these rows, the nearest last; what none of them says is said by the part
+    /// before.</summary>
+    public IReadOnlyList<LeadText> Above { get; init; } = [];
 
     /// <summary>Rows that fill none of those columns: who has paid nothing yet.</summary>
     public List<SourceCells> Unfilled { get; } = [];
@@ -20,6 +27,9 @@ internal sealed record SourceSegment(int HeadingLine, string[] Headings, List<So
 
     /// <summary>Rows of one text of several words: remarks.</summary>
     public List<SourceCells> Remarks { get; } = [];
+
+    /// <summary>What stands above the headings with a label; with a blank one, alone. Null where nothing does.</summary>
+    public LeadText? LeadOf(string label) => Above.LastOrDefault(text => Same(text.Label, label));
 
     /// <summary>The column of a heading, from 0; -1 without one.</summary>
     public int Column(string heading) => Array.FindIndex(Headings, known => Same(known, heading));
@@ -154,8 +164,15 @@ internal sealed partial class SourceBlock
             bool again = i == first || isOurs(row.Fields);
             if (again || IsOtherHeading(grid, i, now!))
             {
+                LeadText[] above = [.. i == first ? LeadText.Of(grid.Rows.Take(first))
+                    : again ? ours[^1].Above.Concat(Lead(rows, row)) : []];
                 Close();
-                now = new SourceSegment(row.Line, Trimmed(row.Fields), []) { Width = WidthOf(grid, row.Fields.Length) };
+                now = new SourceSegment(row.Line, Trimmed(row.Fields), [])
+                {
+                    Width = WidthOf(grid, row.Fields.Length),
+                    RowAbove = i == 0 ? null : grid.Rows[i - 1],
+                    Above = above,
+                };
                 (again ? ours : others).Add(now);
             }
             else
@@ -169,13 +186,20 @@ internal sealed partial class SourceBlock
 
         void Close()
         {
-            if (now is not null)
-            {
-                Fill(now, rows);
-            }
-
+            Fill(now, rows);
             rows = [];
         }
+    }
+
+    // What stands above headings that come again; the days or names over columns that come again are no row either.
+    private static IEnumerable<LeadText> Lead(List<SourceCells> rows, SourceCells headings)
+    {
+        if (rows.Count > 0 && SpannedColumns.Groups(Trimmed(headings.Fields), rows[^1]) is [{ Above: not null }, ..])
+        {
+            rows.RemoveAt(rows.Count - 1);
+        }
+
+        return LeadText.TakeFrom(rows);
     }
 
     // Only a text can have rows longer than its heading row: a comma within a number makes two values of one.
@@ -209,7 +233,7 @@ internal sealed partial class SourceBlock
 
         foreach ((int from, int length) in parts)
         {
-            yield return Segment(new SourceSegment(whole.HeadingLine, headings[0], []),
+            yield return Segment(new SourceSegment(whole.HeadingLine, headings[0], []) { Above = whole.Above },
                 whole.Rows.Concat(whole.Totals).Concat(whole.Remarks).OrderBy(row => row.Line)
                     .Select(row => new SourceCells(row.Line, [.. row.Fields.Skip(from).Take(length)])).Where(row => row.Filled > 0));
         }
@@ -222,15 +246,15 @@ internal sealed partial class SourceBlock
         return empty;
     }
 
-    private static void Fill(SourceSegment segment, IEnumerable<SourceCells> rows)
+    private static void Fill(SourceSegment? segment, IEnumerable<SourceCells> rows)
     {
-        foreach (SourceCells row in rows)
+        foreach (SourceCells row in segment is null ? [] : rows)
         {
             string first = row.Fields.First(field => !string.IsNullOrWhiteSpace(field));
-            List<SourceCells> place = IsTotals(row, first) ? segment.Totals
-                : row.Filled == 1 && segment.Headings.Length > 2 && first.Contains(' ', StringComparison.Ordinal)
+            List<SourceCells> place = IsTotals(row, first) ? segment!.Totals
+                : row.Filled == 1 && segment!.Headings.Length > 2 && first.Contains(' ', StringComparison.Ordinal)
                     && CellKinds.Of(first) == CellKind.Text ? segment.Remarks
-                : segment.Rows;
+                : segment!.Rows;
             place.Add(row);
         }
     }
@@ -266,7 +290,7 @@ internal sealed partial class SourceBlock
             .Count(field => CellKinds.Of(field) is CellKind.Number or CellKind.Money or CellKind.Day or CellKind.Quantity or CellKind.Time))
             : 0;
         if (row.Filled < 2 || kinds.Any(kind => kind is CellKind.Number or CellKind.Money or CellKind.Time) || below == 0
-            || (known == 0 && kinds.Contains(CellKind.Day) && kinds.Count(kind => kind == CellKind.Text) > 1))
+            || (known == 0 && kinds.Contains(CellKind.Day) && kinds.Count(kind => kind == CellKind.Text) > 1) || LeadText.IsLabeled(row))
         {
             return 0m;
         }

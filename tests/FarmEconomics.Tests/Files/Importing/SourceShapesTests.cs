@@ -116,7 +116,7 @@ public class SourceShapesTests
         ImportPlan plan = Drafted.PlanText("history.csv", "Balance,\"6,666.66\"\n\nDate,Description,Debit,Credit\n14/06/2026,Hill Seed,118.40,\n,card payment at the counter,,\n15/06/2026,Fuel Stop,40.00,\n,card payment at the pump,,\n", null);
 
         Assert.Equal(["2026-06-14 118.40 seed Hill Seed", "2026-06-15 40.00 fuel Fuel Stop"], Drafted.Rows(plan));
-        Assert.Contains(plan.Remarks, remark => remark.Contains("2 rows that hold one remark", StringComparison.Ordinal));
+        Assert.Contains(plan.Remarks, remark => remark.Contains("2 rows with one remark", StringComparison.Ordinal));
     }
 
     [Fact]

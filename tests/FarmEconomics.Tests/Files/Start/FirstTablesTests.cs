@@ -39,7 +39,7 @@ public class FirstTablesTests
         FirstTables tables = FirstTables.From(Directory.GetFiles(folder).Order(StringComparer.Ordinal));
 
         Assert.Equal("crop,unit,storage_days\nCarrots,lb,\nGarlic,lb,\nKale,bunch,\nLettuce,head,\n", tables.Files["crops"]);
-        Assert.Contains("crops.csv: Kale bunches, Garlic lbs: the last word is taken for the unit.", tables.Remarks);
+        Assert.Contains("crops.csv: Kale bunches, Garlic lbs: what stands at the end is taken for the unit.", tables.Remarks);
     }
 
     [Fact]

@@ -1,0 +1,140 @@
+using CsCheck;
+using FarmEconomics.Files.Importing;
+using Xunit;
+
+namespace FarmEconomics.Tests.Files.Importing;
+
+/// <summary>What stands above the headings counts for the rows below: whose time sheet it is, which week, whose invoice, which market
+/// day. Every file is invented; that people write so is common practice, no source.</summary>
+public class AboveTheHeadingsTests
+{
+    private const string TimeSheets = "Time sheet,,,,\nName: Rosa,,,,\n"
+        + "Week of,Mon,Tue,Total,Task\n6/16/2025,8,7.5,15.5,Field\n6/23/2025,8,,8,Field\n"
+        + "Name: Ben,,,,\nWeek of,Mon,Tue,Total,Task\n6/16/2025,4,4,8,Pack\n";
+
+    private const string Market = "Saturday market 2025,,,,,,\n,6/7,,,6/14,,\nCrop,Brought,Sold,Price,Brought,Sold,Price\n"
+        + "Carrots,40,35,3,40,40,3\nRadishes,50,41,2.5,,,\n";
+
+    [Fact]
+    public void TimeSheets_OfSeveralPeople_AreEachOfTheNameAbove()
+    {
+        ImportPlan plan = Drafted.PlanText("sheets.csv", TimeSheets, null);
+
+        Assert.Equal(
+            [
+                "2025-06-16 Rosa Field 8", "2025-06-17 Rosa Field 7.5", "2025-06-23 Rosa Field 8", "2025-06-16 Ben Pack 4",
+                "2025-06-17 Ben Pack 4",
+            ],
+            Rows(plan, "date", "worker", "task", "hours"));
+        Assert.Contains("From above the headings: Rosa (line 2), Ben (line 6).", plan.Remarks);
+        Assert.Contains("Not read: 1 row above the headings (line 1).", plan.Remarks);
+        Assert.All(plan.Sums, sum => Assert.True(sum.Agrees));
+    }
+
+    [Theory]
+    [InlineData("Employee,Rosa,,\nWeek of 6/16/2025,,,\nTask,Mon,Tue,Total\nField,8,7.5,15.5\nPack,1,,1\n")]
+    [InlineData("Week of:,6/16/2025,Employee:,Rosa\nTask,Mon,Tue,Total\nField,8,7.5,15.5\nPack,1,,1\n")]
+    public void Week_AboveItsDays_IsTheWeekOfTheRows(string text) => Assert.Equal(
+        ["2025-06-16 Rosa Field 8", "2025-06-17 Rosa Field 7.5", "2025-06-16 Rosa Pack 1"],
+        Rows(Drafted.PlanText("hours.csv", text, null), "date", "worker", "task", "hours"));
+
+    /// <summary>A sheet that goes on below its headings printed again is still that of the same person.</summary>
+    [Fact]
+    public void Names_AloneAboveEachPart_AreAskedForNoMore() => Assert.Equal(
+        ["2025-06-16 Rosa 8", "2025-06-17 Rosa 8", "2025-06-18 Rosa 8", "2025-06-16 Ben 4"],
+        Rows(Drafted.PlanText("hours.csv", "Name: Rosa,,\nDate,Hours,Task\n6/16/2025,8,Field\n6/17/2025,8,Field\nDate,Hours,Task\n"
+            + "6/18/2025,8,Field\nName: Ben,,\nDate,Hours,Task\n6/16/2025,4,Field\n", null), "date", "worker", "hours"));
+
+    [Fact]
+    public void Name_WithoutAWordBeforeIt_IsTakenWhereEachPartHasItsOwn()
+    {
+        ImportPlan plan = Drafted.PlanText("hours.csv",
+            "Rosa,,\nDate,Hours,Task\n6/16/2025,8,Field\nBen,,\nDate,Hours,Task\n6/16/2025,4,Field\n", null);
+
+        Assert.Equal(["2025-06-16 Rosa 8", "2025-06-16 Ben 4"], Rows(plan, "date", "worker", "hours"));
+        Assert.DoesNotContain(plan.Remarks, remark => remark.Contains("Not read", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Customer_AboveWhatWasDelivered_IsTheChannel() => Assert.Equal(
+        ["2025-06-16 Beets Blue Door 6", "2025-06-17 Kale Corner Shop 4"],
+        Rows(Drafted.PlanText("notes.csv", "Customer: Blue Door,,\nDate,Item,Qty,Amount\n6/16/2025,Beets,6,12.00\n"
+            + "Customer: Corner Shop,,\nDate,Item,Qty,Amount\n6/17/2025,Kale,4,10.00\n", null), "date", "crop", "channel", "quantity"));
+
+    /// <summary>Of every market day only the first was read, and the rest held back.</summary>
+    [Fact]
+    public void MarketDays_AboveColumnsThatComeAgain_AreEachADay()
+    {
+        ImportPlan plan = Drafted.PlanText("market.csv", Market, null, "channel=market");
+
+        Assert.Equal(["2025-06-07 Carrots 35 3.00", "2025-06-07 Radishes 41 2.50", "2025-06-14 Carrots 40 3.00"],
+            Rows(plan, "date", "crop", "quantity", "unit_price"));
+        Assert.Contains("From above the headings: 6/7 (line 2), 6/14 (line 2).", plan.Remarks);
+        Assert.Contains(plan.Remarks, remark => remark.EndsWith("columns that come again: a row for each time.", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void MarketDays_OfAFurtherPart_AreNoRowOfTheOneBefore() => Assert.Equal(
+        ["2025-06-07 Carrots 35", "2025-06-14 Carrots 40", "2025-07-05 Carrots 9", "2025-07-12 Carrots 8"],
+        Rows(Drafted.PlanText("market.csv", ",6/7/2025,,6/14/2025,\nCrop,Brought,Sold,Brought,Sold\nCarrots,40,35,40,40\n"
+            + ",7/5/2025,,7/12/2025,\nCrop,Brought,Sold,Brought,Sold\nCarrots,9,9,9,8\n", null), "date", "crop", "quantity"));
+
+    [Fact]
+    public void Days_WithColumnsOfTheirOwnSideBySide_AreRowsEach() => Assert.Equal(
+        ["2025-06-16 Kale 4", "2025-06-17 Kale 5", "2025-06-18 Beets 6"],
+        Rows(Drafted.PlanText("picked.csv",
+            "Date,Crop,Picked,Date,Crop,Picked\n6/16/2025,Kale,4,6/18/2025,Beets,6\n6/17/2025,Kale,5,,,\n", null),
+            "date", "crop", "quantity"));
+
+    [Fact]
+    public void Remarks_UnderTwoHeadingsAlike_AreNoColumnsThatComeAgain() => Assert.Single(
+        Drafted.PlanText("picked.csv", "Picked in 2025,,,,\nDate,Crop,Picked,Notes,Notes\n6/16/2025,Kale,4,wet,cold\n", null).Rows);
+
+    /// <summary>The same hours of another person are another row; the same rows in another order are not.</summary>
+    [Fact]
+    public void Rows_AlikeUnderTwoNames_AreAddedOnceEach()
+    {
+        string rosa = "Name: Rosa,,\nDate,Hours,Task\n6/16/2025,8,Field\n";
+        string ben = rosa.Replace("Rosa", "Ben", StringComparison.Ordinal);
+        ImportPlan one = Drafted.PlanText("hours.csv", rosa + ben, null);
+        string both = Drafted.Source("hours.csv", rosa + ben);
+        string turned = Drafted.Source("hours.csv", ben + rosa);
+        string folder = TestFolders.Make(
+            ("workers.csv", "worker,kind,wage\nRosa,hired,15\nBen,hired,15\n"), ("tasks.csv", "task,kind\nField,grow\n"));
+        Drafted.Plan(both, folder).Apply();
+
+        Assert.Equal(2, one.Rows.Count);
+        Assert.Empty(RecordsImport.Plan(new ImportRequest(turned) { Folder = folder, Map = "hours" }).Rows);
+        Assert.Equal(2, RecordsImport.Plan(new ImportRequest(turned) { Folder = folder, Map = "hours" }).AlreadyThere.Count);
+    }
+
+    /// <summary>Every quantity under every day is read exactly once.</summary>
+    [Fact]
+    public void Quantities_UnderDaysAbove_AddUpToTheFile() => Gen.Select(Gen.Int[2, 5], Gen.Int[1, 6])
+        .SelectMany((days, crops) => Gen.Int[0, 99].Array[days].Array[crops])
+        .Where(sold => sold.Any(row => row.Any(value => value > 0))).Sample(sold =>
+        {
+            int days = sold[0].Length;
+            IEnumerable<string> rows = sold.Select((row, crop) => $"Crop {(char)('A' + crop)},"
+                + string.Join(',', row.Select(value => value == 0 ? ",," : $"{value + 5},{value},2")) + "\n");
+            string text = "," + string.Join(',', Enumerable.Range(14, days).Select(day => $"6/{day}/2025,,")) + "\nCrop,"
+                + string.Join(',', Enumerable.Repeat("Brought,Sold,Price", days)) + "\n" + string.Concat(rows);
+            string map = Path.Combine(TestFolders.Make(), "map.csv");
+            File.WriteAllText(map,
+                "import,table,column,source_column,constant,when,match,becomes,format\nm,sales,date,(above),,,,,M/D/YYYY\n"
+                + "m,sales,crop,Crop,\n"
+                + "m,sales,channel,,market\nm,sales,quantity,Sold,\nm,sales,unit_price,Price,\n");
+            ImportPlan plan = RecordsImport.Plan(new ImportRequest(Drafted.Source("m.csv", text)) { Map = map });
+
+            Assert.Equal(sold.Sum(row => row.Count(value => value > 0)), plan.Rows.Count + plan.RowsHeldBack);
+            Assert.All(plan.Rows, row => Assert.Equal(
+                sold[Field(plan, row, "crop")[^1] - 'A'][int.Parse(Field(plan, row, "date")[^2..]) - 14].ToString(),
+                Field(plan, row, "quantity")));
+            Assert.Equal(sold.Sum(row => row.Sum()), plan.Rows.Sum(row => int.Parse(Field(plan, row, "quantity"))));
+        }, iter: 100);
+
+    private static IEnumerable<string> Rows(ImportPlan plan, params string[] columns) =>
+        plan.Rows.Select(row => string.Join(' ', columns.Select(column => Field(plan, row, column))));
+
+    private static string Field(ImportPlan plan, ImportedRow row, string column) => row.Fields[plan.Columns.ToList().IndexOf(column)];
+}
