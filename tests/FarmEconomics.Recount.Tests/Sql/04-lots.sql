@@ -18,7 +18,8 @@ LEFT JOIN (SELECT crop, stretch, min(date) - 3 AS first, max(kept_until) + 7 AS 
     ON s.crop = x.crop AND x.date BETWEEN first AND last
 WHERE quantity > 0;
 
--- One turn of the recursion is one leaving of every crop's every stretch; the state is what is left of each lot.
+-- One turn of the recursion is one leaving of every crop's every stretch; the state is what is left of each lot. A lot that is past drawing
+-- stays so: days only go on.
 CREATE TABLE draws AS
 WITH RECURSIVE stock AS (
     SELECT crop, stretch, CAST(0 AS BIGINT) AS turn, lot, date, kept_until, planting, quantity AS held, CAST(0 AS DECIMAL(24, 8)) AS drawn,
@@ -37,7 +38,7 @@ WITH RECURSIVE stock AS (
                     s.date <= q.date + 3 AND q.date <= s.kept_until + 7 AS allowed, q.planting IS NOT NULL AND q.planting <> s.planting AS stranger,
                     CASE WHEN s.date > q.date THEN 2 WHEN q.date > s.kept_until THEN 1 ELSE 0 END AS age
                 FROM stock s JOIN queue q ON q.crop = s.crop AND q.stretch = s.stretch AND q.turn = s.turn + 1
-                WHERE s.held > 0)))
+                WHERE s.held > 0 AND q.date <= s.kept_until + 7)))
 )
 SELECT leaving, lot, drawn AS quantity FROM stock WHERE drawn > 0;
 
