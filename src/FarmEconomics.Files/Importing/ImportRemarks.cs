@@ -28,7 +28,7 @@ internal static class ImportRemarks
             .SelectMany(part => mapping.LabelsAbove.Select(part.LeadOf)).OfType<LeadText>().Distinct()];
         if (above.Length > 0)
         {
-            yield return "From above the headings: "
+            yield return "From lines above the rows: "
                 + $"{string.Join(", ", above.Take(MostColumns).Select(text => $"{text.Text} (line {text.Line})"))}"
                 + $"{(above.Length > MostColumns ? ", ..." : "")}.";
         }

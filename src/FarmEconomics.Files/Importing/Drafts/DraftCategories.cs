@@ -33,9 +33,13 @@ internal static partial class DraftCategories
             .GroupBy(row => Stem(row.Payee!), StringComparer.OrdinalIgnoreCase)
                 .ToDictionary(group => group.Key, group => group.GroupBy(row => row.Category).MaxBy(same => same.Count())!.Key,
                 StringComparer.OrdinalIgnoreCase) ?? [];
-        foreach (IGrouping<string, (string Payee, decimal Amount)> group in bookings
+        IGrouping<string, (string Payee, decimal Amount)>[] groups = [.. bookings
             .GroupBy(booking => Stem(booking.Payee), StringComparer.OrdinalIgnoreCase)
-            .OrderByDescending(group => group.Sum(booking => Math.Abs(booking.Amount))).Take(MostPatterns))
+            .OrderByDescending(group => group.Sum(booking => Math.Abs(booking.Amount))).Take(MostPatterns)];
+
+        // The first rule that holds counts: a name within another one comes after it.
+        foreach (IGrouping<string, (string Payee, decimal Amount)> group in groups
+            .OrderByDescending(group => groups.Count(other => group.Key.Contains(other.Key, StringComparison.OrdinalIgnoreCase))))
         {
             string? known = before.GetValueOrDefault(group.Key);
             string? guess = known ?? Words
@@ -44,7 +48,8 @@ internal static partial class DraftCategories
             yield return new DraftRow("category", payee)
             {
                 When = group.Key,
-                Match = one ? null : "starts",
+                Match = one ? null
+                    : group.All(booking => booking.Payee.StartsWith(group.Key, StringComparison.OrdinalIgnoreCase)) ? "starts" : "contains",
                 Becomes = guess,
                 Note = known is not null ? "as in your books" : guess is not null ? $"? guessed from the name, {Count(group)}"
                     : $"? which category? {Count(group)}",
@@ -54,14 +59,21 @@ internal static partial class DraftCategories
         static string Count(IGrouping<string, (string, decimal Amount)> group) => group.Count() == 1 ? "1 row" : $"{group.Count()} rows";
     }
 
-    /// <summary>A payee without the number of the shop, the card and what follows.</summary>
+    /// <summary>A payee without how it was paid before it, and without the number of the shop, the card and what follows.</summary>
     private static string Stem(string payee)
     {
-        string plain = Spaces().Replace(payee.Trim(), " ");
+        string plain = HowPaid().Replace(Spaces().Replace(payee.Trim(), " "), "");
         int digit = plain.AsSpan().IndexOfAnyInRange('0', '9');
         string stem = digit < 4 ? plain : plain[..digit].TrimEnd(' ', '#', '*', '-', '/', ',', '.');
         return stem.Length < 4 ? plain : stem;
     }
+
+    // Common practice, no source.
+    [GeneratedRegex(
+        @"^((check ?card|debit ?card|dbt crd|pos|point of sale|purchase( authorized on)?|ach( debit)?)\b[\s:#*.-]+"
+            + @"|(?<!^)[0-9][0-9/.x*#-]*\s+)+(?=\p{L}.*\p{L}{3})",
+        RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex HowPaid();
 
     [GeneratedRegex(@"\s{2,}", RegexOptions.CultureInvariant)]
     private static partial Regex Spaces();

@@ -1,4 +1,5 @@
 using FarmEconomics.Files.Importing.Sources;
+using FarmEconomics.Records;
 
 namespace FarmEconomics.Files.Importing.Drafts;
 
@@ -149,7 +150,8 @@ internal sealed partial class DraftMaker
             rows.Add(new DraftRow("crop", crop.Heading) { Note = Distinct(crop) });
         }
 
-        if (columns.Of(ColumnRole.Category) is { } category)
+        bool isBanks = turned || columns.Has(ColumnRole.SecondDate) || columns.Has(ColumnRole.Kind);
+        if (columns.Of(ColumnRole.Category) is { } category && (payee is null || !isBanks || AreFarms(category)))
         {
             rows.Add(new DraftRow("category", category.Heading) { Note = Distinct(category) });
         }
@@ -168,5 +170,18 @@ internal sealed partial class DraftMaker
                 Note = "? one category for all rows: no amount is seen to tell them by",
             }));
         }
+    }
+
+    // A card's own categories ("Shopping") are the bank's words for its customers; the grower's own are kept, and asked for where unknown.
+    private bool AreFarms(SourceColumn category)
+    {
+        HashSet<string> known = new(Defaults.Categories.Select(row => row.Category), StringComparer.OrdinalIgnoreCase);
+        if (Records is { Tables: var tables })
+        {
+            known.UnionWith(tables.Categories.Select(row => row.Category.Trim()));
+            known.UnionWith(tables.Aliases.Where(row => row.Table == "categories").Select(row => row.Alias.Trim()));
+        }
+
+        return category.Values.Count(known.Contains) * 2 >= category.Values.Count;
     }
 }

@@ -179,6 +179,12 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
             return;
         }
 
+        if (columns.All.FirstOrDefault(column => column is { At: < 0, Role: null, IsText: true }) is { } above)
+        {
+            rows.Add(new DraftRow("channel", above.Heading) { Note = $"? what stands above: {Distinct(above)}" });
+            return;
+        }
+
         string[] known = [.. Records?.Tables.Channels.Where(row => row.Kind is ChannelKind.Market or ChannelKind.Stand)
             .Select(row => row.Channel.Trim()) ?? []];
         rows.Add(known.Length == 1

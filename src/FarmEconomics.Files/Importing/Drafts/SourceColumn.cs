@@ -7,8 +7,7 @@ internal sealed class SourceColumn
 {
     private const int MostLookedAt = 5000;
 
-    private static readonly ColumnRole?[] Told = [ColumnRole.Date, ColumnRole.PeriodEnd, ColumnRole.Crop, ColumnRole.Channel,
-        ColumnRole.Worker, ColumnRole.Task, ColumnRole.Bed];
+    private char? mark;
 
     public SourceColumn(SourceBlock block, int at)
     {
@@ -38,12 +37,11 @@ internal sealed class SourceColumn
         {
             LeadText?[] texts = [.. block.Segments.Select(part => part.LeadOf(label))];
             string[] values = [.. texts.OfType<LeadText>().Select(text => text.Text)];
-            ColumnRole? role = HeadingWords.RoleOf(label);
-            bool tells = label.Length > 0 ? Told.Contains(role)
+            bool tells = label.Length > 0 ? LeadText.Tells(label)
                 : values.Length == texts.Length && texts.Distinct().Count() == texts.Length && texts.Length > 1;
             if (tells)
             {
-                yield return new SourceColumn(label, values, role);
+                yield return new SourceColumn(label, values, HeadingWords.RoleOf(label));
             }
         }
     }
@@ -87,12 +85,16 @@ internal sealed class SourceColumn
     public bool Has(CellKind kind) => Kinds.ContainsKey(kind);
 
     /// <summary>The decimal mark most of its numbers need.</summary>
-    public char Mark(char farm)
+    public char Mark(char farm) => (mark ??= MarkOfMost()) is char told and not ' ' ? told : farm == ',' ? ',' : '.';
+
+    // A space: its numbers may have either.
+    private char MarkOfMost()
     {
-        int comma = Values.Count(text => CellKinds.Read(text, ',') is not null && CellKinds.Read(text, '.') is null);
-        int point = Values.Count(text => CellKinds.Read(text, '.') is not null && CellKinds.Read(text, ',') is null);
-        int either = Values.Count(text => CellKinds.Read(text, ',') is { } one && CellKinds.Read(text, '.') is { } other && one != other);
-        return comma > point || (comma == point && either > 0 && farm == ',') ? ',' : '.';
+        (decimal? Comma, decimal? Point)[] read = [.. Values.Select(text => (CellKinds.Read(text, ','), CellKinds.Read(text, '.')))];
+        int comma = read.Count(value => value is { Comma: not null, Point: null });
+        int point = read.Count(value => value is { Comma: null, Point: not null });
+        bool either = Array.Exists(read, value => value is { Comma: { } one, Point: { } other } && one != other);
+        return comma > point ? ',' : comma < point || !either ? '.' : ' ';
     }
 
     private decimal Share(params CellKind[] kinds) => Values.Count == 0 ? 0m : kinds

@@ -26,7 +26,8 @@ internal sealed class SourceColumns
             Guess(block);
         }
 
-        all.AddRange(SourceColumn.Above(block).Where(above => above.Role is null || !all.Exists(column => column.Role == above.Role)));
+        all.AddRange(SourceColumn.Above(block)
+            .Where(above => above.Role is null || !all.Exists(column => column.Role == above.Role && column.Values.Count > 0)));
         OutAndIn();
         DaysAbove();
         Spread = FindSpread();
@@ -132,8 +133,8 @@ internal sealed class SourceColumns
     // Each part of the file may have its day on top.
     private void DaysAbove()
     {
-        bool dated = all.Exists(column => column.Role is ColumnRole.Date or ColumnRole.SecondDate or ColumnRole.PeriodEnd
-            || (column.At >= 0 && column.IsDay));
+        bool dated = all.Exists(column => column.At >= 0 && (column.IsDay || (column.Values.Count > 0
+            && column.Role is ColumnRole.Date or ColumnRole.SecondDate or ColumnRole.PeriodEnd)));
         if (!dated && all.Find(column => column.At < 0 && column.Role is null && column.Values.All(IsDay)) is { } days)
         {
             days.Role = ColumnRole.Date;
@@ -252,6 +253,17 @@ internal sealed class SourceColumns
             + column.Values.Average(text => text.Length)) is { } text)
         {
             text.Role = ColumnRole.Payee;
+            Noted(text);
+        }
+    }
+
+    // Noted quantities, "12 bu", are no money.
+    private void Noted(SourceColumn text)
+    {
+        if (!all.Exists(column => column.Role is ColumnRole.Amount or ColumnRole.MoneyOut)
+            && all.Find(column => column.IsMeasure && column.Has(CellKind.Quantity)) is { } noted)
+        {
+            (text.Role, noted.Role) = (ColumnRole.Crop, ColumnRole.Quantity);
         }
     }
 }

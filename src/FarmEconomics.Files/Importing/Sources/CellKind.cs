@@ -37,7 +37,7 @@ internal static partial class CellKinds
     public static decimal? Read(string text, char mark)
     {
         text = text.Trim();
-        if (text.Length is 0 or > 60)
+        if (text.Length is 0 or > 60 || text is "$" or "€" or "£")
         {
             return null;
         }

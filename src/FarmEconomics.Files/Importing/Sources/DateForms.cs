@@ -155,7 +155,7 @@ internal static partial class DateForms
         LacksAYear(text) && Array.Exists(Yearless, form => TryRead(text, $"{form} {year}", out _));
 
     /// <summary>True for what may be a day but says no year, or a week by its number: 6/2, 2-Jun, June 2, Week 23.</summary>
-    public static bool LacksAYear(string text) => WithoutYear().IsMatch(text.Trim());
+    public static bool LacksAYear(string text) => WithoutYear().IsMatch(Day(text));
 
     /// <summary>The day of a text without a time of day behind it, or a day of the week before it.</summary>
     public static string Day(string text) => WeekDay().Replace(Clock().Replace(text.Trim(), ""), "").Trim();

@@ -93,7 +93,7 @@ internal static partial class HeadingWords
 
     /// <summary>The role of a heading; null for one that isn't known.</summary>
     public static ColumnRole? RoleOf(string heading) => Known.TryGetValue(Plain(heading), out (ColumnRole Role, int Rank) known)
-        ? known.Role : IsQuantityWithUnit(heading) ? ColumnRole.Quantity : null;
+        ? known.Role : IsQuantityWithUnit(heading) ? ColumnRole.Quantity : heading.Trim() is "$" or "€" or "£" ? ColumnRole.Amount : null;
 
     /// <summary>The unit a heading of quantities states: that of "Picked (lb)", of "Quantity kg", of "kg"; blank without one.</summary>
     public static string UnitOf(string heading) => InParentheses(heading) is { Length: > 0 } inside ? inside

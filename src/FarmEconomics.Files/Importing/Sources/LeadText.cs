@@ -8,6 +8,12 @@ namespace FarmEconomics.Files.Importing.Sources;
 /// <param name="Line">Its line in the file.</param>
 internal sealed partial record LeadText(string Label, string Text, int Line)
 {
+    private static readonly ColumnRole?[] Told = [ColumnRole.Date, ColumnRole.PeriodEnd, ColumnRole.Crop, ColumnRole.Channel,
+        ColumnRole.Worker, ColumnRole.Task, ColumnRole.Bed];
+
+    /// <summary>True where the word tells what the text is of the rows below: who, when, what, where.</summary>
+    public static bool Tells(string label) => Told.Contains(HeadingWords.RoleOf(label));
+
     /// <summary>What the lines say; a line of other things says nothing.</summary>
     public static IEnumerable<LeadText> Of(IEnumerable<SourceCells> rows) => rows.SelectMany(row => Of(row));
 

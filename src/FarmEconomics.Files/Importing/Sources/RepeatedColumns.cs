@@ -35,7 +35,7 @@ internal static partial class RepeatedColumns
 
         HashSet<int> again = [.. groups.SelectMany(group => group.Columns)];
         int[] common = [.. Enumerable.Range(0, whole.Headings.Length).Where(at => !again.Contains(at))];
-        SourceCells[] rows = [.. whole.Rows.Concat(whole.Totals).Concat(whole.Remarks).OrderBy(row => row.Line)];
+        SourceCells[] rows = [.. whole.Lines];
         for (int part = 0; part < groups.Count; part++)
         {
             int[] own = groups[part].Columns;

@@ -28,6 +28,9 @@ internal sealed record SourceSegment(int HeadingLine, string[] Headings, List<So
     /// <summary>Rows of one text of several words: remarks.</summary>
     public List<SourceCells> Remarks { get; } = [];
 
+    /// <summary>Everything below the headings, in the order of the file.</summary>
+    public IEnumerable<SourceCells> Lines => Rows.Concat(Totals).Concat(Remarks).OrderBy(row => row.Line);
+
     /// <summary>What stands above the headings with a label; with a blank one, alone. Null where nothing does.</summary>
     public LeadText? LeadOf(string label) => Above.LastOrDefault(text => Same(text.Label, label));
 
@@ -147,9 +150,10 @@ internal sealed partial class SourceBlock
         var segment = new SourceSegment(0, [.. Enumerable.Range(1, usual).Select(at => $"{Numbered}{at}")], [])
         {
             Width = WidthOf(grid, usual),
+            Above = [.. LeadText.Of(above)],
         };
         Fill(segment, grid.Rows.Skip(above.Count));
-        return new SourceBlock(grid, [segment], above, []);
+        return new SourceBlock(grid, [.. SectionLines.Parts(segment)], above, []);
     }
 
     private static SourceBlock Split(SourceGrid grid, int first, Func<string[], bool> isOurs)
@@ -182,7 +186,8 @@ internal sealed partial class SourceBlock
         }
 
         Close();
-        return new SourceBlock(grid, [.. ours.SelectMany(Beside).SelectMany(RepeatedColumns.Parts)], [.. grid.Rows.Take(first)], others);
+        IEnumerable<SourceSegment> parts = ours.SelectMany(Beside).SelectMany(SectionLines.Parts).SelectMany(RepeatedColumns.Parts);
+        return new SourceBlock(grid, [.. parts], [.. grid.Rows.Take(first)], others);
 
         void Close()
         {
@@ -207,6 +212,10 @@ internal sealed partial class SourceBlock
 
     private static bool IsWords(string field) =>
         CellKinds.Of(field) is not (CellKind.Number or CellKind.Money or CellKind.Quantity or CellKind.Time or CellKind.Day);
+
+    // 12 bu; a 1st payment is none.
+    private static bool IsMeasured(string field) =>
+        QuantityText.TryRead(field, '.', out NotedQuantity quantity) && UnitNames.IsOne(quantity.Unit);
 
     // The same headings again to the right, behind an empty column: a table beside another.
     private static IEnumerable<SourceSegment> Beside(SourceSegment whole)
@@ -234,8 +243,7 @@ internal sealed partial class SourceBlock
         foreach ((int from, int length) in parts)
         {
             yield return Segment(new SourceSegment(whole.HeadingLine, headings[0], []) { Above = whole.Above },
-                whole.Rows.Concat(whole.Totals).Concat(whole.Remarks).OrderBy(row => row.Line)
-                    .Select(row => new SourceCells(row.Line, [.. row.Fields.Skip(from).Take(length)])).Where(row => row.Filled > 0));
+                whole.Lines.Select(row => new SourceCells(row.Line, [.. row.Fields.Skip(from).Take(length)])).Where(row => row.Filled > 0));
         }
     }
 
@@ -290,7 +298,8 @@ internal sealed partial class SourceBlock
             .Count(field => CellKinds.Of(field) is CellKind.Number or CellKind.Money or CellKind.Day or CellKind.Quantity or CellKind.Time))
             : 0;
         if (row.Filled < 2 || kinds.Any(kind => kind is CellKind.Number or CellKind.Money or CellKind.Time) || below == 0
-            || (known == 0 && kinds.Contains(CellKind.Day) && kinds.Count(kind => kind == CellKind.Text) > 1) || LeadText.IsLabeled(row))
+            || (known == 0 && kinds.Contains(CellKind.Day) && kinds.Count(kind => kind == CellKind.Text) > 1)
+            || (known == 0 && Array.Exists(row.Fields, IsMeasured)) || LeadText.IsLabeled(row))
         {
             return 0m;
         }

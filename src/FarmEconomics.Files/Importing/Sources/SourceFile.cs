@@ -133,7 +133,7 @@ internal static class SourceFile
             }
         }
 
-        return HeadingUnits.Joined(rows);
+        return HeadingLines.Joined(rows);
 
         // A stray quote inside a text (5" pots) is kept as a letter and harms nothing.
         void Remember(CsvMalformedRecord record) => _ = record.Reason == CsvMalformedReason.StrayQuote || faults.TryAdd(

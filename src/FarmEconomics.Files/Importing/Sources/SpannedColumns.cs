@@ -9,7 +9,7 @@ internal static class SpannedColumns
     /// <param name="above">The line above them.</param>
     public static IReadOnlyList<ColumnGroup> Groups(IReadOnlyList<string> headings, SourceCells? above)
     {
-        int[] named = [.. Enumerable.Range(0, headings.Count).Where(at => headings[at].Length > 0)];
+        int[] named = [.. Enumerable.Range(0, headings.Count).Where(at => headings[at].Trim().Length > 0)];
         (int from, int length, int times) = Longest([.. named.Select(at => headings[at])]);
         int[][] columns = [.. Enumerable.Range(0, times).Select(time => named[(from + (time * length))..(from + ((time + 1) * length))])];
         if (times == 0 || !Array.Exists(columns[0], at => HeadingWords.RoleOf(headings[at]) is not null))

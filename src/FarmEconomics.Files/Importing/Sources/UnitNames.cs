@@ -8,9 +8,10 @@ internal static class UnitNames
     /// <summary>The names. Common practice, no source.</summary>
     public static IReadOnlyList<string> All { get; } =
     [
-        "lb", "lbs", "pound", "oz", "kg", "g", "each", "ea", "bunch", "bunches", "bag", "bags", "head", "heads", "pint", "pints", "quart",
-        "quarts", "half-pint", "clamshell", "box", "boxes", "case", "flat", "dozen", "doz", "bulb", "stem", "bouquet", "basket", "jar",
-        "tray", "bundle", "bu", "bushel", "bushels", "crate", "crates",
+        "lb", "lbs", "pound", "pounds", "oz", "ounce", "ounces", "kg", "g", "each", "ea", "bunch", "bunches", "bag", "bags", "head",
+        "heads", "pint", "pints", "quart", "quarts", "half-pint", "clamshell", "clamshells", "box", "boxes", "case", "cases", "flat",
+        "flats", "dozen", "doz", "bulb", "bulbs", "stem", "stems", "bouquet", "bouquets", "basket", "baskets", "jar", "jars", "tray",
+        "trays", "bundle", "bundles", "bu", "bushel", "bushels", "crate", "crates",
     ];
 
     // Words for one unit, the shortest first. Common practice, no source.

@@ -26,7 +26,7 @@ public class AboveTheHeadingsTests
                 "2025-06-17 Ben Pack 4",
             ],
             Rows(plan, "date", "worker", "task", "hours"));
-        Assert.Contains("From above the headings: Rosa (line 2), Ben (line 6).", plan.Remarks);
+        Assert.Contains("From lines above the rows: Rosa (line 2), Ben (line 6).", plan.Remarks);
         Assert.Contains("Not read: 1 row above the headings (line 1).", plan.Remarks);
         Assert.All(plan.Sums, sum => Assert.True(sum.Agrees));
     }
@@ -69,9 +69,30 @@ public class AboveTheHeadingsTests
 
         Assert.Equal(["2025-06-07 Carrots 35 3.00", "2025-06-07 Radishes 41 2.50", "2025-06-14 Carrots 40 3.00"],
             Rows(plan, "date", "crop", "quantity", "unit_price"));
-        Assert.Contains("From above the headings: 6/7 (line 2), 6/14 (line 2).", plan.Remarks);
+        Assert.Contains("From lines above the rows: 6/7 (line 2), 6/14 (line 2).", plan.Remarks);
         Assert.Contains(plan.Remarks, remark => remark.EndsWith("columns that come again: a row for each time.", StringComparison.Ordinal));
     }
+
+    /// <summary>"Week" stands in the first line of headings, what columns have in common in the second.</summary>
+    [Fact]
+    public void Customers_AboveColumnsThatComeAgain_AreTheChannels()
+    {
+        ImportPlan plan = Drafted.PlanText("wholesale.csv", "Week,Blue Door,,,Corner Shop,,\n,Item,Cases,$,Item,Cases,$\n"
+            + "6/16/2025,Kale,3,72,Beets,2,60\n6/23/2025,Kale,4,96,,,\n", null);
+
+        Assert.Equal(
+            [
+                "2025-06-16 Kale Blue Door 3 Cases 72.00", "2025-06-23 Kale Blue Door 4 Cases 96.00",
+                "2025-06-16 Beets Corner Shop 2 Cases 60.00",
+            ],
+            Drafted.Rows(plan), StringComparer.OrdinalIgnoreCase);
+    }
+
+    /// <summary>The year stands in the pay period above.</summary>
+    [Fact]
+    public void DaysOfTheWeekWithTheirDay_AreDaysAcross() => Assert.Equal(["2025-06-16 Rosa 8", "2025-06-17 Rosa 7.5"],
+        Rows(Drafted.PlanText("hours.csv", "Pay period: 6/16/2025 - 6/29/2025,,,\nEmployee,Mon 6/16,Tue 6/17,Reg Hrs\n"
+            + "Rosa,8,7.5,15.5\n", null, "task=Field"), "date", "worker", "hours"));
 
     [Fact]
     public void MarketDays_OfAFurtherPart_AreNoRowOfTheOneBefore() => Assert.Equal(
@@ -107,6 +128,37 @@ public class AboveTheHeadingsTests
         Assert.Empty(RecordsImport.Plan(new ImportRequest(turned) { Folder = folder, Map = "hours" }).Rows);
         Assert.Equal(2, RecordsImport.Plan(new ImportRequest(turned) { Folder = folder, Map = "hours" }).AlreadyThere.Count);
     }
+
+    /// <summary>Notes of what was picked, day by day: without any heading, with headings, with a column of days.</summary>
+    [Theory]
+    [InlineData("picked.csv", "Monday 6/16/2025\nBeets,12 bu\nKale,8 lb\nTuesday 6/17/2025\nKale,4 lb\n")]
+    [InlineData("picked-2025.csv", "Crop,Picked,Notes\n6/16,,\nBeets,12 bu,\nKale,8 lb,wet\n6/17,,\nKale,4 lb,\n")]
+    [InlineData("picked.csv", "Date,Crop,Picked\n6/16/2025,,\n,Beets,12 bu\n,Kale,8 lb\n6/17/2025,,\n,Kale,4 lb\n")]
+    public void Days_AloneOnTheirLines_AreThoseOfTheRowsBelow(string name, string text)
+    {
+        ImportPlan plan = Drafted.PlanText(name, text, null);
+
+        Assert.Equal("harvests", plan.Table);
+        Assert.Equal(["2025-06-16 Beets 12 bu", "2025-06-16 Kale 8 lb", "2025-06-17 Kale 4 lb"],
+            Rows(plan, "date", "crop", "quantity", "unit"));
+        Assert.DoesNotContain(plan.Remarks, remark => remark.Contains(" above the headings", StringComparison.Ordinal));
+    }
+
+    /// <summary>A day with nothing in its row, in a column of days, says that nothing was picked.</summary>
+    [Fact]
+    public void Day_WithNothingInItsRow_IsNoLineAboveOthers()
+    {
+        ImportPlan plan = Drafted.PlanText("picked.csv",
+            "Date,Beets (bu),Kale (lb),Chard (lb)\n6/16/2025,12,8,2\n6/17/2025,,,\n6/18/2025,4,,1\n", null);
+
+        Assert.Equal(5, plan.Rows.Count);
+        Assert.DoesNotContain(plan.Remarks, remark => remark.Contains("above", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Names_AmongTheRows_AreOfTheRowsBelow() => Assert.Equal(["2025-06-16 Rosa 8", "2025-06-17 Rosa 7", "2025-06-16 Ben 4"],
+        Rows(Drafted.PlanText("hours.csv", "Date,Hours,Task\nEmployee: Rosa,,\n6/16/2025,8,Field\n6/17/2025,7,Field\nEmployee: Ben,,\n"
+            + "6/16/2025,4,Field\n", null), "date", "worker", "hours"));
 
     /// <summary>Every quantity under every day is read exactly once.</summary>
     [Fact]

@@ -1,12 +1,13 @@
 namespace FarmEconomics.Files.Importing.Sources;
 
-/// <summary>Headings of two lines, a unit below each name, read as one: "Beans" above "lb" is "Beans (lb)".</summary>
-internal static class HeadingUnits
+/// <summary>Headings of two lines, read as one: a unit below each name, "Beans" above "lb" is "Beans (lb)"; a name beside those that
+/// columns have in common, "Week" beside "Corner Shop" above Item, Cases, $.</summary>
+internal static class HeadingLines
 {
     private const int RowsLookedAt = 60;
     private const int FewestUnits = 2;
 
-    /// <summary>The rows with the line of units joined to the line above it; the same where there is none.</summary>
+    /// <summary>The rows with the second line of headings joined to the first; the same where there is none.</summary>
     public static List<SourceCells> Joined(List<SourceCells> rows)
     {
         for (int at = 1; at < Math.Min(rows.Count, RowsLookedAt); at++)
@@ -14,6 +15,12 @@ internal static class HeadingUnits
             if (AreUnits(rows[at], rows[at - 1]))
             {
                 return [.. rows.Take(at - 1), Join(rows[at - 1], rows[at]), .. rows.Skip(at + 1)];
+            }
+
+            if (SpannedColumns.Groups(rows[at].Fields, rows[at - 1]) is [{ Above: not null }, ..] groups)
+            {
+                int[] again = [.. groups.SelectMany(group => group.Columns)];
+                return [.. rows.Take(at), Filled(rows[at], rows[at - 1], again), .. rows.Skip(at + 1)];
             }
         }
 
@@ -27,6 +34,12 @@ internal static class HeadingUnits
             && filled.All(at => IsUnit(row.At(at)) || HeadingWords.RoleOf(row.At(at)) == ColumnRole.Unit)
             && filled.All(at => CellKinds.Of(above.At(at)) == CellKind.Text && !IsUnit(above.At(at)));
     }
+
+    // The columns that come once have their names in either line.
+    private static SourceCells Filled(SourceCells names, SourceCells above, int[] again) => names with
+    {
+        Fields = [.. names.Fields.Select((name, at) => name.Trim().Length > 0 || again.Contains(at) ? name : above.At(at))],
+    };
 
     private static SourceCells Join(SourceCells names, SourceCells units) => names with
     {
