@@ -175,7 +175,8 @@ public sealed class FirstTables
 
             units.AddRange(seen.Skip(1).Where(unit => Exact(unit, own) is not null)
                 .Select(unit => new[] { name, unit, Written(Exact(unit, own)!.Value) }));
-            open.AddRange(seen.Skip(1).Where(unit => Exact(unit, own) is null).Select(unit => $"{name}: how many {own} is 1 {unit}?"));
+            open.AddRange(seen.Skip(1).Where(unit => Exact(unit, own) is null)
+                .Select(unit => $"{name}: how many {own} is 1 {UnitNames.One(unit)}?"));
         }
 
         Table("crops", ["crop", "unit", "storage_days"], crops);

@@ -71,11 +71,10 @@ internal static class ImportPages
         {
             html.Append(ImportTables.Sides(look));
             html.Append(look.Plan is { } plan ? Sums(plan, look.Draft?.Sees ?? "") : "");
-            html.Append($"<form class=\"fields\" method=\"post\" action=\"{Path}/{id}\">\n"
+            string fields = ImportFields.Questions(look) + ImportFields.Names(look, told) + NewNames.Form(look, told) + Buttons(look);
+            html.Append(fields.Length == 0 ? "" : $"<form class=\"fields\" method=\"post\" action=\"{Path}/{id}\">\n"
                 + $"<input type=\"hidden\" name=\"draft\" value=\"{look.DraftVersion}\">\n"
-                + $"<input type=\"hidden\" name=\"version\" value=\"{look.Version}\">\n");
-            html.Append(ImportFields.Questions(look)).Append(ImportFields.Names(look, told));
-            html.Append(NewNames.Form(look, told)).Append(Buttons(look)).Append("</form>\n");
+                + $"<input type=\"hidden\" name=\"version\" value=\"{look.Version}\">\n{fields}</form>\n");
             html.Append(look.Plan is { } held ? HeldBack(id, held) : "");
         }
 
@@ -138,7 +137,7 @@ internal static class ImportPages
             : look.Names.Count > 0 || look.Draft?.Questions.Count > 0
                 ? $"<button{(canAdd ? "" : " class=\"main\"")} name=\"do\" value=\"look\">Look at it again with these answers</button>"
                 : "";
-        return $"<p class=\"buttons\">{add}{again}</p>\n";
+        return add.Length + again.Length == 0 ? "" : $"<p class=\"buttons\">{add}{again}</p>\n";
     }
 
     private static string Sums(ImportPlan plan, string sees)

@@ -74,6 +74,28 @@ public class ImportPageTests
         await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("Line 3 of sales.till.csv");
     }
 
+    /// <summary>A frame without a field or a button stood there.</summary>
+    [Fact]
+    public async Task File_WithNothingToAnswerAndNothingToAdd_ShowsItsDaysAndNoForm()
+    {
+        using Scratch scratch = new();
+        await using OpenProgram open = await OpenProgram.StartAsync(ManyFarms.Sound, "--scenarios", scratch.File("scenarios.csv"));
+        await using IBrowser browser = await Browser.LaunchAsync();
+        IPage page = await WindowAsync(browser, open);
+        File.WriteAllText(scratch.File("notes.txt"), "Mon 1/13/2025\nkale, 3 bunch\nTue 1/14/2025\nkale, 2 bunch\n");
+
+        await page.GotoAsync(open.Base + "/import");
+        await page.GetByLabel("File").SetInputFilesAsync(scratch.File("notes.txt"));
+        await page.GetByRole(AriaRole.Button, new() { Name = "Look at it" }).PressAsync("Enter");
+
+        await Assertions
+            .Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 }))
+            .ToHaveTextAsync("notes.txt: 0 rows of harvests to add, 2 rows held back");
+        await Assertions.Expect(page.GetByRole(AriaRole.Cell, new() { Name = "Tue 1/14/2025" })).ToBeVisibleAsync();
+        await Assertions.Expect(page.Locator("form[method=post]")).ToHaveCountAsync(0);
+        await SoundAsync(page);
+    }
+
     [Fact]
     public async Task File_ThatMayNotBeWrittenOrIsWrong_IsRefusedWithTheReason()
     {

@@ -57,8 +57,19 @@ internal sealed partial class DraftMaker
         SourceColumn? end = columns.Of(ColumnRole.PeriodEnd);
         SourceColumn? other = of == end ? columns.Of(ColumnRole.Date) : end;
         IReadOnlyList<string> days = [.. of.Values, .. other?.Values ?? []];
-        DraftRow row = DraftDates.Row(of.Heading, days, Records?.FarmSettings.DateFormat, Dates, block.Year);
+        DraftRow row = OfOneWeekday(DraftDates.Row(of.Heading, days, Records?.FarmSettings.DateFormat, Dates, block.Year), of.Values);
         return row with { Column = name, Format = Joined(row.Format, word), Note = $"{row.Note}; {note}" };
+    }
+
+    // Weeks begin, and end, on one day of the week: of two readings only one may have them do so.
+    private static DraftRow OfOneWeekday(DraftRow row, IReadOnlyList<string> values)
+    {
+        int[] fit = [.. row.Forms.Index().Where(form => IsOneWeekday(form.Item)).Select(form => form.Index)];
+        return fit is [var at] && values.Distinct().Count() > 1
+            ? row with { Format = row.Forms[at], Readings = [], Note = $"{row.Readings[at]}; all on one day of the week" } : row;
+
+        bool IsOneWeekday(string form) => values
+            .Select(text => DateForms.TryRead(text, form, out DateOnly day) ? day.DayOfWeek : (DayOfWeek?)null).Distinct().Count() == 1;
     }
 
     // Nobody works thirty hours in a day: totals of several days, whose days only the grower knows.

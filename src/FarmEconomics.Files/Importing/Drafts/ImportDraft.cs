@@ -55,9 +55,13 @@ public sealed class ImportDraft
             ? "no headings, so the columns are numbered"
             : $"headings in line {block.Segments[0].HeadingLine}";
         Sees = $"{block.Grid.Name}: {block.Grid.Look}; {headings}; {count} {(count == 1 ? "row" : "rows")}.";
-        Headings = block.Headings;
-        Sample = [.. block.Segments[0].Rows.Take(RowsShown)
-            .Select(row => (IReadOnlyList<string>)[.. Enumerable.Range(0, block.Headings.Count).Select(row.At)])];
+        string[] above = [.. rows.Select(row => ImportWords.LabelAbove(row.Source ?? "")).OfType<string>().Distinct()];
+        Headings = [.. above.Select(label => label.Length > 0 ? label : ImportWords.Above), .. block.Headings];
+        Sample = [.. Shown(block, above.Length > 0).Select(shown => (IReadOnlyList<string>)
+            [
+                .. above.Select(label => shown.Part.LeadOf(label)?.Text ?? ""),
+                .. Enumerable.Range(0, block.Headings.Count).Select(shown.Row.At),
+            ])];
         Lines = [.. rows.Select(row => new DraftLine(row.Column ?? "", From(row), row.Note ?? "", row.IsOpen))];
         Questions = [.. rows.Select((row, at) => (row, at)).Where(pair => pair.row.IsAsked).Select(pair => Question(pair.row, pair.at))];
         Others = [.. block.Others.Select(other => new DraftBlock(other.HeadingLine, other.Rows.Count, other.Headings))];
@@ -71,10 +75,10 @@ public sealed class ImportDraft
     /// <summary>What the file is, in a sentence.</summary>
     public string Sees { get; }
 
-    /// <summary>Its headings.</summary>
+    /// <summary>Its headings, those of what is read from above them first.</summary>
     public IReadOnlyList<string> Headings { get; }
 
-    /// <summary>Its first rows.</summary>
+    /// <summary>Its first rows; where something is read from above, the first of each part.</summary>
     public IReadOnlyList<IReadOnlyList<string>> Sample { get; }
 
     /// <summary>The mapping, line by line.</summary>
@@ -176,6 +180,11 @@ public sealed class ImportDraft
                 + "leave constant blank and put the column's heading under source_column.";
         }
     }
+
+    // What stands above differs from part to part: a row of each shows it.
+    private static IEnumerable<(SourceSegment Part, SourceCells Row)> Shown(SourceBlock block, bool parts) => (parts
+        ? block.Segments.SelectMany(part => part.Rows.Take(1), (part, row) => (part, row))
+        : block.Segments[0].Rows.Select(row => (block.Segments[0], row))).Take(RowsShown);
 
     private DraftQuestion Question(DraftRow row, int at) =>
         new(at, row.Column ?? "", row.When ?? row.Source ?? "", row.Note?.TrimStart('?', ' ') ?? "", row.Answer, row.IsOpen)

@@ -63,9 +63,7 @@ internal static partial class ItemUnits
             return null;
         }
 
-        string one = last.TrimEnd('s', 'S');
-        string[] singular = [one.TrimEnd('e', 'E'), one, last];
-        return (name, singular.First(UnitNames.IsOne).ToLowerInvariant());
+        return (name, UnitNames.One(last).ToLowerInvariant());
     }
 
     // The size as a pattern of its own: "* 5 oz" is no "15 oz".

@@ -144,8 +144,10 @@ internal sealed partial class SourceBlock
 
     private static SourceBlock WithoutHeadings(SourceGrid grid)
     {
-        // Nearly all rows have the same number of fields; a first row with another one is an account's line, not a booking.
-        int usual = grid.Rows.GroupBy(row => row.Fields.Length).MaxBy(group => group.Count())?.Key ?? 0;
+        // Nearly all rows have the same number of fields; a first row with another one is an account's line, not a booking. A day alone
+        // above each row is none.
+        int usual = grid.Rows.GroupBy(row => row.Fields.Length).OrderByDescending(group => group.Key > 1)
+            .ThenByDescending(group => group.Count()).FirstOrDefault()?.Key ?? 0;
         List<SourceCells> above = [.. grid.Rows.TakeWhile(row => row.Fields.Length != usual && row.Filled > 0)];
         var segment = new SourceSegment(0, [.. Enumerable.Range(1, usual).Select(at => $"{Numbered}{at}")], [])
         {

@@ -35,6 +35,14 @@ internal static class UnitNames
             : known.FirstOrDefault(name => words.Contains(name, StringComparer.OrdinalIgnoreCase)) ?? unit;
     }
 
+    /// <summary>One of a unit: "bunch" of "bunches"; itself where that isn't known.</summary>
+    public static string One(string unit)
+    {
+        string one = unit.TrimEnd('s', 'S');
+        string[] singular = [one.TrimEnd('e', 'E'), one];
+        return singular.FirstOrDefault(IsOne) ?? unit;
+    }
+
     /// <summary>True for one of them, in any case.</summary>
     public static bool IsOne(string text) => All.Contains(text, StringComparer.OrdinalIgnoreCase);
 }

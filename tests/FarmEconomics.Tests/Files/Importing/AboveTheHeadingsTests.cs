@@ -1,5 +1,6 @@
 using CsCheck;
 using FarmEconomics.Files.Importing;
+using FarmEconomics.Files.Importing.Drafts;
 using Xunit;
 
 namespace FarmEconomics.Tests.Files.Importing;
@@ -30,6 +31,22 @@ public class AboveTheHeadingsTests
         Assert.Contains("Not read: 1 row above the headings (line 1).", plan.Remarks);
         Assert.All(plan.Sums, sum => Assert.True(sum.Agrees));
     }
+
+    /// <summary>What is read from above is shown beside the first row of each part.</summary>
+    [Fact]
+    public void Draft_ShowsWhatStandsAbove()
+    {
+        ImportDraft draft = ImportDraft.Of(new ImportRequest(Drafted.Source("sheets.csv", TimeSheets)));
+
+        Assert.Equal(["Name", "Week of", "Mon", "Tue", "Total", "Task"], draft.Headings);
+        Assert.Equal(["Rosa 6/16/2025", "Ben 6/16/2025"], draft.Sample.Select(row => $"{row[0]} {row[1]}"));
+    }
+
+    /// <summary>6/2 and 6/9 are two Mondays of June, or a Thursday and a Saturday.</summary>
+    [Fact]
+    public void Weeks_ThatAllBeginOnOneDay_AreNotAskedFor() => Assert.Equal(["2025-06-02 Rosa 8", "2025-06-09 Rosa 7"],
+        Rows(Drafted.PlanText("hours.csv", "Name: Rosa,,\nWeek of,Mon,Tue,Total,Task\n6/2/2025,8,,8,Field\n6/9/2025,7,,7,Field\n", null),
+            "date", "worker", "hours"));
 
     [Theory]
     [InlineData("Employee,Rosa,,\nWeek of 6/16/2025,,,\nTask,Mon,Tue,Total\nField,8,7.5,15.5\nPack,1,,1\n")]
@@ -143,6 +160,10 @@ public class AboveTheHeadingsTests
             Rows(plan, "date", "crop", "quantity", "unit"));
         Assert.DoesNotContain(plan.Remarks, remark => remark.Contains(" above the headings", StringComparison.Ordinal));
     }
+
+    [Fact]
+    public void Days_WithOneRowEach_AreThoseOfTheRowsBelow() => Assert.Equal(["2025-06-16 Beets 12", "2025-06-17 Kale 4"],
+        Rows(Drafted.PlanText("picked.csv", "Mon 6/16/2025\nBeets, 12 bu\nTue 6/17/2025\nKale, 4 lb\n", null), "date", "crop", "quantity"));
 
     /// <summary>A day with nothing in its row, in a column of days, says that nothing was picked.</summary>
     [Fact]

@@ -103,6 +103,11 @@ public class BlankCellsTests
     }
 
     [Fact]
+    public void Start_AsksForOneOfAUnitInTheSingular() => Assert.Contains("units.csv: Kale: how many lb is 1 case?", FirstTables.From([
+        Drafted.Source("a.csv", "Date,Crop,Picked (lb)\n6/25/2025,Kale,4\n"),
+        Drafted.Source("b.csv", "Date,Customer,Item,Cases,Amount\n6/25/2025,Inn,Kale,2,48.00\n")]).Remarks);
+
+    [Fact]
     public void Table_ThatIsNone_IsAnsweredWithThoseThereAre()
     {
         ArgumentException fault = Assert.Throws<ArgumentException>(() =>
