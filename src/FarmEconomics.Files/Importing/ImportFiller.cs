@@ -8,7 +8,11 @@ namespace FarmEconomics.Files.Importing;
 
 /// <summary>A row that is new to the records, as it was made of the source.</summary>
 internal sealed record ImportCandidate(ImportUnit Unit, string Id, IReadOnlyList<string> Fields,
-    IReadOnlyList<(string Column, string Why)> Faults);
+    IReadOnlyList<(string Column, string Why)> Faults)
+{
+    /// <summary>What cells of the row say that mean the same as above, by their column.</summary>
+    public IReadOnlyDictionary<int, string> FromAbove { get; init; } = new Dictionary<int, string>();
+}
 
 /// <summary>Makes the rows of a plan: reads the source, maps it, leaves out what is there already, holds back what is in error.</summary>
 internal sealed class ImportFiller(ImportPlan plan, ChosenMapping chosen, RecordsReading? records, ImportRequest request)
@@ -29,7 +33,7 @@ internal sealed class ImportFiller(ImportPlan plan, ChosenMapping chosen, Record
         List<ImportCandidate> good = [.. candidates.Where((_, at) => !bad.Contains(at) && !stopped)];
         plan.Rows = [.. good.Select(row => new ImportedRow(row.Unit.Cells.Line, row.Fields))];
         plan.HeldBack = HeldBackRows.Of(candidates, bad, plan.Problems);
-        plan.HeldBackCsv = HeldBackRows.Csv(candidates, bad, plan.Problems);
+        plan.HeldBackCsv = HeldBackRows.Csv(candidates, bad, plan.Problems, mapping);
         plan.Csv = Csv(good);
         plan.UnknownNames = UnknownName.Of(plan.Problems);
         var sums = new ImportSums(plan, mapping, block, [.. candidates.Select(row => (row.Unit, row.Fields)), .. others]);
@@ -71,12 +75,15 @@ internal sealed class ImportFiller(ImportPlan plan, ChosenMapping chosen, Record
     {
         var rows = new ImportRows(mapping);
         int day = mapping.Columns.ToList().IndexOf("date");
-        List<(ImportUnit Unit, string Id, IReadOnlyList<string> Fields, List<(string, string)> Faults)> all = [];
+        List<ImportCandidate> all = [];
         foreach (ImportUnit unit in rows.Of(block))
         {
             notes.Faults.Clear();
             IReadOnlyList<string> fields = [.. mapping.Convert(unit.Text, notes).Select(field => field.ReplaceLineEndings(" "))];
-            all.Add((unit, rows.Id(unit, day < 0 ? "" : fields[day]), fields, [.. notes.Faults]));
+            all.Add(new ImportCandidate(unit, rows.Id(unit, day < 0 ? "" : fields[day]), fields, [.. notes.Faults])
+            {
+                FromAbove = mapping.FromAbove(unit.Segment),
+            });
         }
 
         KnownIds known = KnownIds.Of(records, plan, mapping.Columns, all.Select(row => row.Id));
@@ -84,17 +91,17 @@ internal sealed class ImportFiller(ImportPlan plan, ChosenMapping chosen, Record
         List<int> leftOut = [];
         List<ImportCandidate> candidates = [];
         others = [];
-        foreach ((ImportUnit unit, string id, IReadOnlyList<string> fields, List<(string, string)> faults) in all)
+        foreach (ImportCandidate row in all)
         {
-            bool there = known.Holds(id) || known.HoldsChanged(id, fields);
-            if (there || mapping.LeavesOut(unit.Text) || without.Holds(unit, mapping, fields))
+            bool there = known.Holds(row.Id) || known.HoldsChanged(row.Id, row.Fields);
+            if (there || mapping.LeavesOut(row.Unit.Text) || without.Holds(row.Unit, mapping, row.Fields))
             {
-                (there ? already : leftOut).Add(unit.Cells.Line);
-                others.Add((unit, fields));
+                (there ? already : leftOut).Add(row.Unit.Cells.Line);
+                others.Add((row.Unit, row.Fields));
             }
             else
             {
-                candidates.Add(new ImportCandidate(unit, id, fields, faults));
+                candidates.Add(row);
             }
         }
 

@@ -18,7 +18,6 @@ internal sealed class ImportFilling
     private readonly List<(ImportCondition When, string Becomes)> rules;
     private readonly string[] formats;
     private readonly char farmMark;
-    private string above = "";
 
     public ImportFilling(ColumnSchema column, ImportRow? main, IReadOnlyList<ImportRow> rules, char farmMark)
     {
@@ -59,16 +58,22 @@ internal sealed class ImportFilling
     /// <summary>True when money paid stands below 0 and what is above is left out.</summary>
     public bool PaidBelow => Source is not null && ImportWords.Has(formats, ImportWords.PaidBelow);
 
-    public void BeginAnew() => above = "";
+    /// <summary>True where a blank means the same as above.</summary>
+    public bool GoesOn => Source is not null && ImportWords.Has(formats, ImportWords.SameAsAbove);
+
+    /// <summary>What the source says there, in the row converted last or above it.</summary>
+    public string Above { get; private set; } = "";
+
+    public void BeginAnew() => Above = "";
 
     public string Value(Func<string, string> source, ImportNotes notes)
     {
         string text = Source is null ? main?.Constant ?? "" : source(Source).Trim();
-        if (ImportWords.Has(formats, ImportWords.SameAsAbove))
+        if (GoesOn)
         {
-            notes.FromAbove += text.Length == 0 && above.Length > 0 ? 1 : 0;
-            text = text.Length == 0 || Dittos.Contains(text) ? above : text;
-            above = text;
+            notes.FromAbove += text.Length == 0 && Above.Length > 0 ? 1 : 0;
+            text = text.Length == 0 || Dittos.Contains(text) ? Above : text;
+            Above = text;
         }
 
         foreach ((ImportCondition when, string becomes) in rules)

@@ -8,6 +8,7 @@ namespace FarmEconomics.Files.Importing;
 internal sealed class ImportMapping
 {
     private readonly List<ImportFilling> fillings = [];
+    private static readonly Dictionary<int, string> Nothing = [];
     private readonly List<ImportCondition> leaveOut = [];
     private readonly HashSet<string> columnsLeftOut;
 
@@ -100,6 +101,11 @@ internal sealed class ImportMapping
     /// <summary>The fields of a row of the table, and what could not be made of them.</summary>
     public IReadOnlyList<string> Convert(Func<string, string> source, ImportNotes notes) =>
         [.. fillings.Select(filling => filling.Value(source, notes))];
+
+    /// <summary>What the row converted last says in columns where a blank means the same as above, by their place.</summary>
+    public IReadOnlyDictionary<int, string> FromAbove(SourceSegment segment) => !fillings.Exists(filling => filling.GoesOn) ? Nothing
+        : fillings.Where(filling => filling.GoesOn).Select(filling => (At: segment.Column(filling.Source!), filling.Above))
+            .Where(pair => pair.At >= 0).DistinctBy(pair => pair.At).ToDictionary(pair => pair.At, pair => pair.Above);
 
     /// <summary>Forgets what stood above: another part of the file begins.</summary>
     public void BeginAnew() => fillings.ForEach(filling => filling.BeginAnew());

@@ -102,6 +102,7 @@ internal static class RecordsDocument
           Numbers that look like parts of a day (0.3125 for 7:30) are asked for.
         - **Weeks**: one total a week is a period, from `date` to `through`, and no day of forty hours; columns for Monday, Tuesday and so on stand on their
           days. More hours than a day has, without a week named, are asked for.
+          Of two readings of three weeks or more, the one that has all begin on one day of the week is taken.
         - **Names** your tables don't know are listed in one file, with a guess where one is near; what you fill in is saved as aliases.
           `(left out)` in place of a name leaves its rows out (a tote bag among what a register sold); the mapping remembers it.
         - **Problems** are told by cause, those most money hangs on first; `--all` tells every row, `--list FILE` writes them to a CSV file.

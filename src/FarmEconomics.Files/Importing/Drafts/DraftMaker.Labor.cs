@@ -10,6 +10,8 @@ internal sealed partial class DraftMaker
     private static readonly string[] AwayWords = ["absent", "away", "off", "day off", "sick", "ill", "vacation", "holiday", "leave", "pto",
         "closed", "rain", "rained out", "x"];
 
+    private const int FewestWeeks = 3;
+
     private static readonly string[] OvertimeWords = ["overtime hours", "overtime", "ot hours", "ot", "daily ot", "weekly ot",
         "double time", "double time hours"];
 
@@ -61,11 +63,11 @@ internal sealed partial class DraftMaker
         return row with { Column = name, Format = Joined(row.Format, word), Note = $"{row.Note}; {note}" };
     }
 
-    // Weeks begin, and end, on one day of the week: of two readings only one may have them do so.
+    // Weeks begin, and end, on one day of the week: of two readings only one has several of them do so.
     private static DraftRow OfOneWeekday(DraftRow row, IReadOnlyList<string> values)
     {
         int[] fit = [.. row.Forms.Index().Where(form => IsOneWeekday(form.Item)).Select(form => form.Index)];
-        return fit is [var at] && values.Distinct().Count() > 1
+        return fit is [var at] && values.Distinct().Count() >= FewestWeeks
             ? row with { Format = row.Forms[at], Readings = [], Note = $"{row.Readings[at]}; all on one day of the week" } : row;
 
         bool IsOneWeekday(string form) => values

@@ -356,9 +356,9 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
         column.Values.Any(text => CellKinds.Read(text, column.Mark(FarmMark)) is { } value && decimal.Round(value, decimals) != value)
             ? ImportWords.Round : null;
 
-    private string? Ditto(SourceColumn column) => column.Values
+    private static string? Ditto(SourceColumn column) => column.Values
         .Any(text => text is "\"" or "''" or "〃" or "”" || text.Equals("ditto", StringComparison.OrdinalIgnoreCase))
-        || columns.BlanksGoingOn(column) > 0 ? ImportWords.SameAsAbove : null;
+        ? ImportWords.SameAsAbove : null;
 
     // Blanks read as the same as above are shown as worth a look.
     private DraftRow GoingOn(SourceColumn column, DraftRow row) => columns.BlanksGoingOn(column) is > 0 and var blank

@@ -4,11 +4,18 @@ namespace FarmEconomics.Files.Importing.Sources;
 /// rows of its own.</summary>
 internal static class SpannedColumns
 {
+    private const int MostColumns = 400;
+
     /// <summary>The columns of each time, with what stands above them; none where no columns come again so.</summary>
     /// <param name="headings">The headings of a table.</param>
     /// <param name="above">The line above them.</param>
     public static IReadOnlyList<ColumnGroup> Groups(IReadOnlyList<string> headings, SourceCells? above)
     {
+        if (headings.Count > MostColumns || !headings.Any(heading => HeadingWords.RoleOf(heading) is not null))
+        {
+            return [];
+        }
+
         int[] named = [.. Enumerable.Range(0, headings.Count).Where(at => headings[at].Trim().Length > 0)];
         (int from, int length, int times) = Longest([.. named.Select(at => headings[at])]);
         int[][] columns = [.. Enumerable.Range(0, times).Select(time => named[(from + (time * length))..(from + ((time + 1) * length))])];

@@ -42,11 +42,36 @@ public class AboveTheHeadingsTests
         Assert.Equal(["Rosa 6/16/2025", "Ben 6/16/2025"], draft.Sample.Select(row => $"{row[0]} {row[1]}"));
     }
 
-    /// <summary>6/2 and 6/9 are two Mondays of June, or a Thursday and a Saturday.</summary>
+    /// <summary>5/5, 6/2 and 6/9 are three Mondays, or a Monday, a Thursday and a Saturday. Two weeks are too few to tell.</summary>
     [Fact]
-    public void Weeks_ThatAllBeginOnOneDay_AreNotAskedFor() => Assert.Equal(["2025-06-02 Rosa 8", "2025-06-09 Rosa 7"],
-        Rows(Drafted.PlanText("hours.csv", "Name: Rosa,,\nWeek of,Mon,Tue,Total,Task\n6/2/2025,8,,8,Field\n6/9/2025,7,,7,Field\n", null),
-            "date", "worker", "hours"));
+    public void Weeks_ThatAllBeginOnOneDay_AreNotAskedFor()
+    {
+        const string Two = "Name: Rosa,,\nWeek of,Mon,Tue,Total,Task\n6/2/2025,8,,8,Field\n6/9/2025,7,,7,Field\n";
+
+        Assert.Equal(["2025-06-02 Rosa 8", "2025-06-09 Rosa 7", "2025-05-05 Rosa 6"],
+            Rows(Drafted.PlanText("hours.csv", Two + "5/5/2025,6,,6,Field\n", null), "date", "worker", "hours"));
+        Assert.True(ImportDraft.Of(new ImportRequest(Drafted.Source("hours.csv", Two))).Lines.Single(line => line.Column == "date").IsOpen);
+    }
+
+    /// <summary>Rows held back go to a file of their own; what stood above them, or in the row above, goes along.</summary>
+    [Theory]
+    [InlineData("Name: Rosa,,\nDate,Hours,Task\n6/16/2025,8,Field\n6/17/2025,-7,Field\n"
+        + "Name: Ben,,\nDate,Hours,Task\n6/18/2025,-6,Field\n", "date,worker,hours", "2025-06-17 Rosa 7|2025-06-18 Ben 6")]
+    [InlineData("Mon 6/16/2025\nBeets,12 bu\nTue 6/17/2025\nBeets,-7\nKale,4 lb\nWed 6/18/2025\nKale,-6\n",
+        "date,crop,quantity", "2025-06-17 Beets 7|2025-06-18 Kale 6")]
+    [InlineData("Date,Crop,Qty\n6/16/2025,Beets,5\n,Kale,-7\n6/17/2025,Beets,4\n,Kale,-6\n", "date,crop,quantity",
+        "2025-06-16 Kale 7|2025-06-17 Kale 6")]
+    public void Rows_HeldBack_KeepWhatIsAboveThem(string text, string columns, string rows)
+    {
+        string source = Drafted.Source("notes.csv", text);
+        string map = Drafted.Source("map.csv", Drafted.Of(new ImportRequest(source)));
+        ImportPlan plan = RecordsImport.Plan(new ImportRequest(source) { Map = map });
+        string rest = plan.HeldBackCsv.Replace(",-", ",", StringComparison.Ordinal);
+
+        Assert.Equal(2, plan.HeldBack.Count);
+        Assert.Equal(rows.Split('|'), Rows(
+            RecordsImport.Plan(new ImportRequest(Drafted.Source("rest.csv", rest)) { Map = map }), columns.Split(',')));
+    }
 
     [Theory]
     [InlineData("Employee,Rosa,,\nWeek of 6/16/2025,,,\nTask,Mon,Tue,Total\nField,8,7.5,15.5\nPack,1,,1\n")]
