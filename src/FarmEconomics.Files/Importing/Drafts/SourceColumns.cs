@@ -82,8 +82,8 @@ internal sealed class SourceColumns
 
     public bool Has(ColumnRole role) => Of(role) is not null;
 
-    /// <summary>True where two or more headings are those of a list of plantings.</summary>
-    public bool AreOfPlantings => all.Count(column => column.Role is null && DraftMaker.IsOfPlantings(column.Heading)) > 1;
+    // "In" and "Out" of a bank's list are those of a list of plantings, too.
+    private bool AreOfPlantings => all.Count(column => column.Role is null && DraftMaker.IsOfPlantings(column.Heading)) > 1;
 
     /// <summary>How many cells of a column are blank because the one above goes on: merged cells, or a day written once for all that was
     /// picked on it; 0 where they may mean something else.</summary>
@@ -294,7 +294,8 @@ internal static class TableGuess
             : money && !columns.Has(ColumnRole.Payee) && columns.All.Any(column => MemberWords.Contains(HeadingWords.Plain(column.Heading)))
                 ? "income"
             : money && columns.All.Any(column => column.IsText) ? "expenses"
-            : columns.Has(ColumnRole.Crop) && (columns.Has(ColumnRole.Bed) || columns.AreOfPlantings) ? "plantings"
+            : columns.Has(ColumnRole.Crop) && (columns.Has(ColumnRole.Bed)
+                || columns.All.Count(column => DraftMaker.IsOfPlantings(column.Heading)) > 1) ? "plantings"
             : throw Untold(columns);
     }
 

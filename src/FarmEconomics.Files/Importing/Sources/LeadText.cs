@@ -17,11 +17,15 @@ internal sealed partial record LeadText(string Label, string Text, int Line)
     /// <summary>What the lines say; a line of other things says nothing.</summary>
     public static IEnumerable<LeadText> Of(IEnumerable<SourceCells> rows) => rows.SelectMany(row => Of(row));
 
+    /// <summary>What is said of the rows of a part: by the lines above it, and where none of them says it, by those before.</summary>
+    public static LeadText[] Joined(IReadOnlyList<LeadText> before, IReadOnlyList<LeadText> above) =>
+        [.. before.Where(text => !above.Any(other => SourceSegment.Same(other.Label, text.Label))), .. above];
+
     /// <summary>True for a line of words and what each says, which is no heading row.</summary>
     public static bool IsLabeled(SourceCells row) => Of(row) is [{ Label.Length: > 0 }, ..];
 
     /// <summary>Takes the lines that say something from the end of the rows above further headings.</summary>
-    public static IEnumerable<LeadText> TakeFrom(List<SourceCells> rows)
+    public static LeadText[] TakeFrom(List<SourceCells> rows)
     {
         int from = rows.FindLastIndex(row => Of(row).Count == 0) + 1;
         LeadText[] taken = [.. Of(rows.Skip(from))];

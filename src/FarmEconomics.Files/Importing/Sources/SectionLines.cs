@@ -14,10 +14,10 @@ internal static class SectionLines
             yield break;
         }
 
-        LeadText[] above = [.. whole.Above];
+        IReadOnlyList<LeadText> above = whole.Above;
         foreach ((int at, SourceCells? section) in sections.Prepend(null).Index())
         {
-            above = section is null ? above : [.. above, .. LeadText.Of([section])];
+            above = section is null ? above : LeadText.Joined(above, [.. LeadText.Of([section])]);
             int from = section?.Line ?? 0;
             int to = at < sections.Length ? sections[at].Line : int.MaxValue;
             SourceCells[] own = [.. rows.Where(row => row.Line > from && row.Line < to)];

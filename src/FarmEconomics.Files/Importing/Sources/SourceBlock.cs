@@ -170,9 +170,10 @@ internal sealed partial class SourceBlock
             bool again = i == first || isOurs(row.Fields);
             if (again || IsOtherHeading(grid, i, now!))
             {
-                LeadText[] above = [.. i == first ? LeadText.Of(grid.Rows.Take(first))
-                    : again ? ours[^1].Above.Concat(Lead(rows, row)) : []];
-                Close();
+                LeadText[] above = i == first ? [.. LeadText.Of(grid.Rows.Take(first))]
+                    : again ? LeadText.Joined(ours[^1].Above, Lead(rows, row)) : [];
+                Fill(now, rows);
+                rows = [];
                 now = new SourceSegment(row.Line, Trimmed(row.Fields), [])
                 {
                     Width = WidthOf(grid, row.Fields.Length),
@@ -187,19 +188,13 @@ internal sealed partial class SourceBlock
             }
         }
 
-        Close();
+        Fill(now, rows);
         IEnumerable<SourceSegment> parts = ours.SelectMany(Beside).SelectMany(SectionLines.Parts).SelectMany(RepeatedColumns.Parts);
         return new SourceBlock(grid, [.. parts], [.. grid.Rows.Take(first)], others);
-
-        void Close()
-        {
-            Fill(now, rows);
-            rows = [];
-        }
     }
 
     // What stands above headings that come again; the days or names over columns that come again are no row either.
-    private static IEnumerable<LeadText> Lead(List<SourceCells> rows, SourceCells headings)
+    private static LeadText[] Lead(List<SourceCells> rows, SourceCells headings)
     {
         if (rows.Count > 0 && SpannedColumns.Groups(Trimmed(headings.Fields), rows[^1]) is [{ Above: not null }, ..])
         {
@@ -258,13 +253,18 @@ internal sealed partial class SourceBlock
 
     private static void Fill(SourceSegment? segment, IEnumerable<SourceCells> rows)
     {
-        foreach (SourceCells row in segment is null ? [] : rows)
+        if (segment is null)
+        {
+            return;
+        }
+
+        foreach (SourceCells row in rows)
         {
             string first = row.Fields.First(field => !string.IsNullOrWhiteSpace(field));
-            List<SourceCells> place = IsTotals(row, first) ? segment!.Totals
-                : row.Filled == 1 && segment!.Headings.Length > 2 && first.Contains(' ', StringComparison.Ordinal)
+            List<SourceCells> place = IsTotals(row, first) ? segment.Totals
+                : row.Filled == 1 && segment.Headings.Length > 2 && first.Contains(' ', StringComparison.Ordinal)
                     && CellKinds.Of(first) == CellKind.Text ? segment.Remarks
-                : segment!.Rows;
+                : segment.Rows;
             place.Add(row);
         }
     }
