@@ -1,3 +1,4 @@
+using System.Collections.ObjectModel;
 using System.Text;
 using FarmEconomics.Files.Importing.Sources;
 using FarmEconomics.Files.Inputs;
@@ -11,7 +12,7 @@ internal sealed record ImportCandidate(ImportUnit Unit, string Id, IReadOnlyList
     IReadOnlyList<(string Column, string Why)> Faults)
 {
     /// <summary>What cells of the row say that mean the same as above, by their column.</summary>
-    public IReadOnlyDictionary<int, string> FromAbove { get; init; } = new Dictionary<int, string>();
+    public IReadOnlyDictionary<int, string> FromAbove { get; init; } = ReadOnlyDictionary<int, string>.Empty;
 }
 
 /// <summary>Makes the rows of a plan: reads the source, maps it, leaves out what is there already, holds back what is in error.</summary>

@@ -1,3 +1,4 @@
+using System.Collections.ObjectModel;
 using FarmEconomics.Files.Importing.Sources;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Schema;
@@ -8,7 +9,6 @@ namespace FarmEconomics.Files.Importing;
 internal sealed class ImportMapping
 {
     private readonly List<ImportFilling> fillings = [];
-    private static readonly Dictionary<int, string> Nothing = [];
     private readonly List<ImportCondition> leaveOut = [];
     private readonly HashSet<string> columnsLeftOut;
 
@@ -103,7 +103,8 @@ internal sealed class ImportMapping
         [.. fillings.Select(filling => filling.Value(source, notes))];
 
     /// <summary>What the row converted last says in columns where a blank means the same as above, by their place.</summary>
-    public IReadOnlyDictionary<int, string> FromAbove(SourceSegment segment) => !fillings.Exists(filling => filling.GoesOn) ? Nothing
+    public IReadOnlyDictionary<int, string> FromAbove(SourceSegment segment) => !fillings.Exists(filling => filling.GoesOn)
+        ? ReadOnlyDictionary<int, string>.Empty
         : fillings.Where(filling => filling.GoesOn).Select(filling => (At: segment.Column(filling.Source!), filling.Above))
             .Where(pair => pair.At >= 0).DistinctBy(pair => pair.At).ToDictionary(pair => pair.At, pair => pair.Above);
 

@@ -15,7 +15,7 @@ internal readonly record struct ImportUnit(SourceCells Cells, SourceSegment Segm
     public string Text(string heading) =>
         ImportWords.Is(heading, ImportWords.Heading) ? (Spread < 0 ? "" : Segment.Headings[Spread])
         : ImportWords.Is(heading, ImportWords.Cell) ? Cells.At(Spread)
-        : ImportWords.LabelAbove(heading) is { } label ? Segment.LeadOf(label)?.Text ?? ""
+        : ImportWords.LabelAbove(heading) is { } label ? Segment.TextAbove(label)
         : Cells.At(Segment.Column(heading));
 }
 
@@ -58,7 +58,7 @@ internal sealed class ImportRows(ImportMapping mapping)
             ? unit.Cells.Fields.Select(field => field.Trim())
             : mapping.SourceColumns.Select(heading => unit.Text(heading)).Append(unit.Segment.Headings[unit.Spread])
                 .Append(unit.Cells.At(unit.Spread));
-        IEnumerable<string> above = mapping.LabelsAbove.Select(label => unit.Segment.LeadOf(label)?.Text ?? "");
+        IEnumerable<string> above = mapping.LabelsAbove.Select(unit.Segment.TextAbove);
         string content = string.Join('\u001F', fields.Concat(above)) + year;
         int occurrence = seen[content] = seen.GetValueOrDefault(content) + 1;
         string hash = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes($"{content}\u001E{occurrence}")).AsSpan(0, 8));

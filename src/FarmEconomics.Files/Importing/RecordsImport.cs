@@ -110,10 +110,12 @@ public static class RecordsImport
 
     /// <summary>The tables that rows can be imported into.</summary>
     public static IEnumerable<string> Tables =>
-        RecordSchema.Tables.Where(table => !table.IsAid && table != SettingRow.Schema).Select(table => table.Name);
+        RecordSchema.Tables.Where(HoldsRows).Select(table => table.Name);
 
     /// <summary>The table of a name that rows can be imported into.</summary>
-    internal static TableSchema Table(string table) => Tables.Contains(table.Trim()) ? RecordSchema.Find(table.Trim())!
+    internal static TableSchema Table(string table) => RecordSchema.Find(table.Trim()) is { } known && HoldsRows(known) ? known
         : throw new ArgumentException($"There is no table {table} that rows can be imported into; these there are: "
             + $"{string.Join(", ", Tables)}.");
+
+    private static bool HoldsRows(TableSchema table) => !table.IsAid && table != SettingRow.Schema;
 }

@@ -137,7 +137,7 @@ public sealed class FirstTables
         if (QuantityText.TryRead(unit, '.', out NotedQuantity sized) && sized is { Amount: > 0m, Unit.Length: > 0 })
         {
             // A bag of 3 lb holds them.
-            string inside = sized.Unit.Split(' ', '-')[0];
+            string inside = sized.Unit.Split(' ')[0];
             return inside.Equals(of, StringComparison.OrdinalIgnoreCase) ? sized.Amount : sized.Amount * Exact(inside, of);
         }
 

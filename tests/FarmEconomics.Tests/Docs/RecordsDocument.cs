@@ -83,8 +83,8 @@ internal static class RecordsDocument
           not read: they are compared with what the rows come to, and a difference is told.
         - **Columns that come again** become a row for each time, with the columns that come once: with numbers (Paid 1, Date 1, Paid 2,
           Date 2), or under a heading of their own (Brought, Sold, Price below each market day).
-        - **Lines above the rows** may say whose they are: "Name: Rosa", "Week of 6/2/2025", "Customer: Corner Shop", a name alone above each
-          of several parts, or, in notes without any heading, a day alone above what was picked on it.
+        - **Lines above the rows** may say whose they are: "Name: Rosa", "Week of 6/2/2025", "Customer: Corner Shop", a name alone above
+          each of several parts, or, in notes without any heading, a day alone above what was picked on it.
           Such a line counts until another says otherwise; what was read from there is told.
         - **Blank cells** that mean the same as above, as in merged cells, are read so where they can mean nothing else: a day or a crop
           written once for several rows, a customer left blank together with the day.

@@ -6,11 +6,11 @@ namespace FarmEconomics.Files.Importing.Drafts;
 /// <summary>Time sheets: who worked, how long, at what.</summary>
 internal sealed partial class DraftMaker
 {
+    private const int FewestWeeks = 3;
+
     // Why somebody has no hours that day. Common practice, no source; another word, such as "half day", holds its cell back.
     private static readonly string[] AwayWords = ["absent", "away", "off", "day off", "sick", "ill", "vacation", "holiday", "leave", "pto",
         "closed", "rain", "rained out", "x"];
-
-    private const int FewestWeeks = 3;
 
     private static readonly string[] OvertimeWords = ["overtime hours", "overtime", "ot hours", "ot", "daily ot", "weekly ot",
         "double time", "double time hours"];
@@ -59,7 +59,7 @@ internal sealed partial class DraftMaker
         SourceColumn? end = columns.Of(ColumnRole.PeriodEnd);
         SourceColumn? other = of == end ? columns.Of(ColumnRole.Date) : end;
         IReadOnlyList<string> days = [.. of.Values, .. other?.Values ?? []];
-        DraftRow row = OfOneWeekday(DraftDates.Row(of.Heading, days, Records?.FarmSettings.DateFormat, Dates, block.Year), of.Values);
+        DraftRow row = OfOneWeekday(OfDays(of.Heading, days), of.Values);
         return row with { Column = name, Format = Joined(row.Format, word), Note = $"{row.Note}; {note}" };
     }
 
@@ -80,7 +80,7 @@ internal sealed partial class DraftMaker
         bool more = hours.Values.Any(text => CellKinds.Read(text, hours.Mark(FarmMark)) > HoursOfDay);
         if (more && columns.Of(ColumnRole.Date) is { } day && !rows.Exists(row => row.Column == "through"))
         {
-            DraftRow date = DraftDates.Row(day.Heading, day.Values, Records?.FarmSettings.DateFormat, Dates, block.Year);
+            DraftRow date = OfDays(day);
             rows.Add(date with
             {
                 Column = "through",
@@ -96,8 +96,7 @@ internal sealed partial class DraftMaker
     {
         SourceColumn? worker = columns.Of(ColumnRole.Worker) ?? columns.All
             .FirstOrDefault(column => column.IsText && column.Role is null or ColumnRole.Payee);
-        rows.Add(worker is not null
-            ? GoingOn(worker, new DraftRow("worker", worker.Heading) { Format = Ditto(worker), Note = Distinct(worker) })
+        rows.Add(worker is not null ? OfNames("worker", worker)
             : IsWide && !columns.DaysAcross && !columns.WeekDaysAcross
                 ? new DraftRow("worker", ImportWords.Heading)
                 {

@@ -80,8 +80,7 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
         switch (RecordSchema.Find(table)!.FindAny(name)?.Type)
         {
             case ColumnType.Date:
-                string? farm = Records?.FarmSettings.DateFormat;
-                DraftRow day = DraftDates.Row(source.Heading, source.Values, farm, Dates, block.Year) with { Column = name };
+                DraftRow day = OfDays(source) with { Column = name };
                 return !source.IsDay ? [] : day.Forms.Length == 0 ? [day]
                     : day.Forms.Select((form, at) => day with { Format = form, Readings = [], Note = day.Readings[at] });
             case null or ColumnType.Text or ColumnType.Name or ColumnType.Choice or ColumnType.YesNo:
@@ -106,10 +105,9 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
             return;
         }
 
-        string? farm = Records?.FarmSettings.DateFormat;
         if (columns.DaysAcross)
         {
-            rows.Add(DraftDates.Row(ImportWords.Heading, [.. columns.Spread.Select(column => column.Heading)], farm, Dates, block.Year));
+            rows.Add(OfDays(ImportWords.Heading, [.. columns.Spread.Select(column => column.Heading)]));
         }
         else if (table == "labor" && Week())
         {
@@ -118,7 +116,7 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
         else if ((columns.Of(ColumnRole.Date) ?? columns.Of(ColumnRole.SecondDate) ?? columns.All
             .FirstOrDefault(column => column.IsDay && !columns.Spread.Contains(column))) is { } date)
         {
-            rows.Add(GoingOn(date, DraftDates.Row(date.Heading, date.Values, farm, Dates, block.Year)));
+            rows.Add(GoingOn(date, OfDays(date)));
         }
         else
         {
@@ -134,7 +132,7 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
             && !Array.Exists(PlantingWords, pair => IsNamed(column, pair.Column)));
         if ((told ?? other ?? Named("sown")) is { } day)
         {
-            DraftRow row = GoingOn(day, DraftDates.Row(day.Heading, day.Values, Records?.FarmSettings.DateFormat, Dates, block.Year));
+            DraftRow row = GoingOn(day, OfDays(day));
             string? why = told is not null ? null : other is not null ? "taken for the day it was set in the bed"
                 : "no column says when it was set in the bed: right for what was sown there";
             rows.Add(row with { Column = "in_bed", Note = why is null ? row.Note : $"? {row.Note?.TrimStart('?', ' ')}; {why}" });
@@ -150,7 +148,7 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
     {
         if (columns.Of(ColumnRole.Crop) is { } crop)
         {
-            rows.Add(GoingOn(crop, new DraftRow("crop", crop.Heading) { Format = Ditto(crop), Note = Distinct(crop) }));
+            rows.Add(OfNames("crop", crop));
         }
         else if (IsWide && !columns.DaysAcross && !columns.WeekDaysAcross)
         {
@@ -175,7 +173,7 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
     {
         if (columns.Of(ColumnRole.Channel) is { IsText: true } channel)
         {
-            rows.Add(GoingOn(channel, new DraftRow("channel", channel.Heading) { Format = Ditto(channel), Note = Distinct(channel) }));
+            rows.Add(OfNames("channel", channel));
             return;
         }
 
@@ -302,9 +300,7 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
                     : null);
             if (source is not null && column.Type == ColumnType.Date)
             {
-                rows.Add(DraftDates.Row(source.Heading, source.Values, Records?.FarmSettings.DateFormat,
-                    Dates, block.Year) with
-                { Column = name });
+                rows.Add(OfDays(source) with { Column = name });
             }
             else if (source is not null)
             {
@@ -359,6 +355,14 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
     private static string? Ditto(SourceColumn column) => column.Values
         .Any(text => text is "\"" or "''" or "〃" or "”" || text.Equals("ditto", StringComparison.OrdinalIgnoreCase))
         ? ImportWords.SameAsAbove : null;
+
+    private DraftRow OfDays(SourceColumn column) => OfDays(column.Heading, column.Values);
+
+    private DraftRow OfDays(string source, IReadOnlyList<string> values) =>
+        DraftDates.Row(source, values, Records?.FarmSettings.DateFormat, Dates, block.Year);
+
+    private DraftRow OfNames(string name, SourceColumn column) =>
+        GoingOn(column, new DraftRow(name, column.Heading) { Format = Ditto(column), Note = Distinct(column) });
 
     // Blanks read as the same as above are shown as worth a look.
     private DraftRow GoingOn(SourceColumn column, DraftRow row) => columns.BlanksGoingOn(column) is > 0 and var blank

@@ -59,7 +59,7 @@ public sealed class ImportDraft
         Headings = [.. above.Select(label => label.Length > 0 ? label : ImportWords.Above), .. block.Headings];
         Sample = [.. Shown(block, above.Length > 0).Select(shown => (IReadOnlyList<string>)
             [
-                .. above.Select(label => shown.Part.LeadOf(label)?.Text ?? ""),
+                .. above.Select(shown.Part.TextAbove),
                 .. Enumerable.Range(0, block.Headings.Count).Select(shown.Row.At),
             ])];
         Lines = [.. rows.Select(row => new DraftLine(row.Column ?? "", From(row), row.Note ?? "", row.IsOpen))];

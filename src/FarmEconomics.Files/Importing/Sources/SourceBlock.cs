@@ -34,6 +34,9 @@ internal sealed record SourceSegment(int HeadingLine, string[] Headings, List<So
     /// <summary>What stands above the headings with a label; with a blank one, alone. Null where nothing does.</summary>
     public LeadText? LeadOf(string label) => Above.LastOrDefault(text => Same(text.Label, label));
 
+    /// <summary>What it says; blank where nothing does.</summary>
+    public string TextAbove(string label) => LeadOf(label)?.Text ?? "";
+
     /// <summary>The column of a heading, from 0; -1 without one.</summary>
     public int Column(string heading) => Array.FindIndex(Headings, known => Same(known, heading));
 

@@ -117,6 +117,11 @@ public class BlankCellsTests
         Assert.Contains(" income,", fault.Message, StringComparison.Ordinal);
     }
 
+    /// <summary>A name of a table in any case.</summary>
+    [Fact]
+    public void Table_WrittenWithACapital_IsThatTable() => Assert.Equal("sales",
+        ImportDraft.Of(new ImportRequest(Drafted.Source("m.csv", Invoices)) { Table = "Sales" }).Table, ignoreCase: true);
+
     private static ImportDraft Draft(string name, string text) => ImportDraft.Of(new ImportRequest(Drafted.Source(name, text)));
 
     private static string Fields(ImportPlan plan, params string[] columns) =>
